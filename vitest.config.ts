@@ -1,0 +1,41 @@
+import { defineConfig } from 'vitest/config';
+
+const notUnit = ['tests/browser/**', 'tests/desktop/**'];
+
+// Three projects: `unit` needs nothing but Node; `browser` drives the built page in Chromium; `desktop` drives the built desktop
+// program in a real runtime. The last two share one machine's screen and ports, so they run one file after another.
+export default defineConfig({
+  test: {
+    projects: [
+      {
+        test: {
+          name: 'unit',
+          environment: 'node',
+          include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
+          exclude: notUnit,
+          testTimeout: 20_000,
+        },
+      },
+      {
+        test: {
+          name: 'browser',
+          environment: 'node',
+          include: ['tests/browser/**/*.test.ts'],
+          fileParallelism: false,
+          testTimeout: 60_000,
+          hookTimeout: 90_000,
+        },
+      },
+      {
+        test: {
+          name: 'desktop',
+          environment: 'node',
+          include: ['tests/desktop/**/*.test.ts'],
+          fileParallelism: false,
+          testTimeout: 90_000,
+          hookTimeout: 90_000,
+        },
+      },
+    ],
+  },
+});
