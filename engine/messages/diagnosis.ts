@@ -1,0 +1,94 @@
+import { assertNever } from '../base/index.ts';
+import type { BehaviourBelief, Contradiction, Diagnosis, DiagnosisNote, HypothesisFault, ObservationRef } from '../diagnosis/index.ts';
+import type { Evidence } from '../schema/index.ts';
+import { behaviourWords, findValueWords } from './behaviour.ts';
+import { wordFault } from './faults.ts';
+import { wordLook } from './looks.ts';
+import type { Names } from './names.ts';
+import { wordList, wordProbability, wordUpperBound } from './numbers.ts';
+
+/** Heads an ambiguity group. */
+export const cannotTellApart = 'What was seen cannot tell these apart';
+/** Stands beside it: inside a group nothing was seen that ranks. */
+export const rankedByRatesOnly = 'Inside this group only the rates of the parts rank, nothing that was seen.';
+/** The hypothesis without a fault. */
+export const nothingBrokenLabel = 'nothing is broken';
+/** Said when the evidence leaves no single and no pair of faults possible. */
+export const impossibleStatement =
+  'What was entered excludes every single fault and every pair of faults. Look again at whether the machine is halted, and at what was entered last.';
+
+/** Faults of a hypothesis, joined: "cable -WH3: cut, both fibres + control fuse of -TB2: open". */
+export function wordHypothesis(names: Names, faults: readonly HypothesisFault[]): string {
+  return faults.length === 0 ? nothingBrokenLabel : faults.map(({ fault }) => wordFault(names, fault)).join(' + ');
+}
+
+/** How much probability was not visited, as a sentence; null when it is too little to matter (1 % or less). */
+export function wordUnvisitedShare(share: number): string | null {
+  if (!(share > 0.01)) return null;
+  return `At most ${wordUpperBound(share)} of the probability lies with three or more faults at once, which were not looked at.`;
+}
+
+/** A note on how the answer was reached. */
+export function wordNote(names: Names, note: DiagnosisNote): string {
+  switch (note.code) {
+    case 'rates-assumed':
+      return 'The yearly rates behind the percentages are assumed. Read the percentages as an order, not as a measurement.';
+    case 'type-set-to-default':
+      return `The behaviour of ${names.type(note.type)} is not known. At most two such types are weighed at once, so its usual behaviour was taken.`;
+    case 'margin-assumed':
+      return 'There are no optical data, so a margin of 3 dB is assumed: a dim fibre fails beyond it.';
+    case 'nothing-observed':
+      return 'Nothing has been entered yet, so only the rates of the parts rank.';
+    default:
+      return assertNever(note);
+  }
+}
+
+/** What was looked at: "display of -TB2". With several snapshots its number is added. */
+export function wordObservation(names: Names, evidence: Evidence, ref: ObservationRef): string {
+  const which = evidence.snapshots.length > 1 ? ` (snapshot ${ref.snapshot + 1})` : '';
+  return `${observed(names, evidence, ref)}${which}`;
+}
+
+function observed(names: Names, evidence: Evidence, ref: ObservationRef): string {
+  switch (ref.kind) {
+    case 'display':
+      return `display of ${names.unit(ref.unit)}`;
+    case 'report':
+      return `report of ${names.chain(ref.chain)}`;
+    case 'look': {
+      const look = evidence.snapshots[ref.snapshot]?.looks?.[ref.index];
+      return look ? wordLook(names, look) : `look ${ref.index + 1}`;
+    }
+    case 'halted':
+      return 'whether the machine is halted';
+    default:
+      return assertNever(ref);
+  }
+}
+
+/** Why nothing fits, as sentences: first what stands against the best answer, then what would follow from each misreading. */
+export function wordContradiction(names: Names, evidence: Evidence, contradiction: Contradiction): readonly string[] {
+  const against = wordList(contradiction.mispredicted.map((ref) => wordObservation(names, evidence, ref)));
+  const first = `No fault and no pair of faults explains everything that was seen.${against ? ` Against the most probable one stands: ${against}.` : ''}`;
+  const rest = contradiction.withoutWhich.map(
+    ({ observation, then }) =>
+      `If this was misread: ${wordObservation(names, evidence, observation)}, all the rest is explained by: ${wordHypothesis(names, then)}.`,
+  );
+  return [first, ...rest];
+}
+
+/** What the evidence says of one unknown parameter: "Type Q: a port that hears nothing: stops sending 82 %, goes on sending 18 %". */
+export function wordBehaviourBelief(names: Names, belief: BehaviourBelief): string {
+  const values = belief.values.map(
+    ({ value, probability }) => `${findValueWords(belief.parameter, value)?.label ?? value} ${wordProbability(probability)}`,
+  );
+  return `${names.type(belief.type)}: ${behaviourWords[belief.parameter].label}: ${values.join(', ')}`;
+}
+
+/** The answer in one line: "Look at cable -WH3 first: 82 % likely." Null when there is no answer to give. */
+export function wordAnswer(diagnosis: Diagnosis, itemLabel: string): string | null {
+  const best = diagnosis.items[0];
+  if (diagnosis.impossible || !best) return null;
+  return `Look at ${itemLabel} first: ${wordProbability(best.probability)} likely.`;
+}

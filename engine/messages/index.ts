@@ -1,0 +1,46 @@
+export { actWords, wordAct } from './acts.ts';
+export { behaviourWords, findValueWords, type ParameterWords, unknownBehaviourWords, wordBehaviourValue } from './behaviour.ts';
+export { type CautionCode, cautionsDefer, cautionWords } from './cautions.ts';
+export { circumstanceWords, wordCircumstance } from './circumstances.ts';
+export {
+  cannotTellApart,
+  impossibleStatement,
+  nothingBrokenLabel,
+  rankedByRatesOnly,
+  wordAnswer,
+  wordBehaviourBelief,
+  wordContradiction,
+  wordHypothesis,
+  wordNote,
+  wordObservation,
+  wordUnvisitedShare,
+} from './diagnosis.ts';
+export {
+  momentWords,
+  wordDisplayReason,
+  wordDisplayTerm,
+  wordFibreCause,
+  wordGap,
+  wordGaps,
+  wordReport,
+  wordReportReason,
+  wordUnitCause,
+} from './explanations.ts';
+export { itemKindWords, modeWords, type Tense, wordFault, wordFaultClause, wordItem, wordMode } from './faults.ts';
+export { healthyLooksDark, type LookKind, lookWords, wordLook, wordOutcomes } from './looks.ts';
+export { makeNames, type Names } from './names.ts';
+export { startSentence, wordCount, wordList, wordProbability, wordUpperBound } from './numbers.ts';
+export {
+  directionWords,
+  endWords,
+  groupWords,
+  haltedWords,
+  meaningSetWords,
+  meaningWords,
+  onsetWords,
+  positionKeepingWords,
+  presenceWords,
+  type Term,
+  unitKindWords,
+  wordMeanings,
+} from './words.ts';
