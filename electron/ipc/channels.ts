@@ -1,0 +1,12 @@
+import type { CallName, NoticeName } from './bridge.ts';
+
+/** The channel behind each call: the only ones on which the desktop program listens. */
+export const callChannels: { readonly [Name in CallName]: string } = {
+  describeProgram: 'linkwright:describe-program',
+  takeHandedOverFiles: 'linkwright:take-handed-over-files',
+};
+
+/** The channel behind each notice. */
+export const noticeChannels: { readonly [Name in NoticeName]: string } = {
+  filesHandedOver: 'linkwright:files-handed-over',
+};

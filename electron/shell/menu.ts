@@ -1,0 +1,28 @@
+import { app, Menu, type MenuItemConstructorOptions } from 'electron';
+import { words } from '../words.ts';
+
+/**
+ * The menu of the window: only what the runtime itself does. Undo and redo are left out, because the page's own commands take those
+ * keys; loading again is left out, because it would drop what is being typed.
+ */
+export function installMenu(): void {
+  const developer: MenuItemConstructorOptions[] = app.isPackaged ? [] : [{ type: 'separator' }, { role: 'toggleDevTools' }];
+  const template: MenuItemConstructorOptions[] = [
+    ...(process.platform === 'darwin' ? [{ role: 'appMenu' } as const] : []),
+    { label: words.file, submenu: [process.platform === 'darwin' ? { role: 'close' } : { role: 'quit' }] },
+    { label: words.edit, submenu: [{ role: 'cut' }, { role: 'copy' }, { role: 'paste' }, { role: 'selectAll' }] },
+    {
+      label: words.view,
+      submenu: [
+        { role: 'resetZoom' },
+        { role: 'zoomIn' },
+        { role: 'zoomOut' },
+        { type: 'separator' },
+        { role: 'togglefullscreen' },
+        ...developer,
+      ],
+    },
+    { label: words.window, submenu: [{ role: 'minimize' }, { role: 'close' }] },
+  ];
+  Menu.setApplicationMenu(Menu.buildFromTemplate(template));
+}

@@ -1,0 +1,71 @@
+import { type BrowserWindow, dialog } from 'electron';
+import { words } from '../words.ts';
+import type { Failure } from './failurePage.ts';
+import { failureAddress, pageAddress } from './pageScheme.ts';
+
+/** After so many stops in a row we no longer load the page again. */
+const mostStops = 3;
+/** A page that ran for so long ends the row of stops. */
+const soundAfterMilliseconds = 60_000;
+
+/** Keeps a window usable: loads the page again when its process is gone, asks when it hangs, and shows a failure as a page. */
+export class WindowWatch {
+  readonly #window: BrowserWindow;
+  #failure: Failure = { title: words.pageMissingTitle, text: words.pageMissing };
+  #stops = 0;
+  #lastStop = 0;
+
+  constructor(window: BrowserWindow) {
+    this.#window = window;
+    window.webContents.on('render-process-gone', (_event, details) => {
+      if (details.reason !== 'clean-exit') this.#onPageGone();
+    });
+    window.on('unresponsive', () => void this.#askWhenHanging());
+  }
+
+  get failure(): Failure {
+    return this.#failure;
+  }
+
+  /** Loads the page; where that fails, the failure page. */
+  async loadPage(): Promise<void> {
+    try {
+      await this.#window.loadURL(pageAddress);
+    } catch (error) {
+      if (this.#window.isDestroyed()) return;
+      console.error('the page did not load', error);
+      await this.showFailure({ title: words.pageMissingTitle, text: words.pageMissing });
+    }
+  }
+
+  async showFailure(failure: Failure): Promise<void> {
+    this.#failure = failure;
+    await this.#window.loadURL(failureAddress);
+  }
+
+  #onPageGone(): void {
+    const now = Date.now();
+    this.#stops = now - this.#lastStop > soundAfterMilliseconds ? 1 : this.#stops + 1;
+    this.#lastStop = now;
+    const next = this.#stops < mostStops ? this.loadPage() : this.showFailure({ title: words.pageCrashedTitle, text: words.pageCrashed });
+    next.catch((error: unknown) => console.error('the window could not be loaded again', error));
+  }
+
+  async #askWhenHanging(): Promise<void> {
+    const answered = new AbortController();
+    const stopAsking = () => answered.abort();
+    this.#window.once('responsive', stopAsking);
+    const { response } = await dialog.showMessageBox(this.#window, {
+      type: 'warning',
+      message: words.unresponsiveTitle,
+      detail: words.unresponsive,
+      buttons: [words.wait, words.loadAgain],
+      defaultId: 0,
+      cancelId: 0,
+      signal: answered.signal,
+    });
+    this.#window.off('responsive', stopAsking);
+    // The hanging process would not hear a plain reload; its end is answered by loading the page again.
+    if (response === 1) this.#window.webContents.forcefullyCrashRenderer();
+  }
+}

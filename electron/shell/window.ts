@@ -1,0 +1,32 @@
+import { BrowserWindow, nativeTheme } from 'electron';
+
+/** The plate colour of the look, so that the window does not flash before the page paints. */
+const plate = { light: '#D5DBD7', dark: '#0B1012' };
+
+/** Makes the program's window, without loading anything. It shows itself once its first page has painted. */
+export function openWindow(options: { readonly preload: string }): BrowserWindow {
+  const window = new BrowserWindow({
+    width: 1440,
+    height: 900,
+    minWidth: 800,
+    minHeight: 560,
+    show: false,
+    title: 'Linkwright',
+    backgroundColor: nativeTheme.shouldUseDarkColors ? plate.dark : plate.light,
+    webPreferences: {
+      preload: options.preload,
+      sandbox: true,
+      contextIsolation: true,
+      nodeIntegration: false,
+      nodeIntegrationInWorker: false,
+      nodeIntegrationInSubFrames: false,
+      webSecurity: true,
+      webviewTag: false,
+      navigateOnDragDrop: false,
+      safeDialogs: true,
+      spellcheck: false,
+    },
+  });
+  window.once('ready-to-show', () => window.show());
+  return window;
+}

@@ -1,0 +1,3 @@
+#!/usr/bin/env node
+process.stderr.write('Not built yet.\n');
+process.exitCode = 2;
