@@ -1,3 +1,7 @@
 export type { ChainId, FeedbackId, LeadId, LegendId, LinkId, TypeId, UnitId } from './ids.ts';
-export { compareProblems, compareText, makeProblem, type Problem, severities, type Severity } from './problem.ts';
+export { jsonPointer } from './jsonPointer.ts';
+export { nameList } from './nameList.ts';
+export { compareNatural } from './naturalOrder.ts';
+export { compareProblems, compareText, makeProblem, type Problem, type Severity, severities } from './problem.ts';
+export { type ProblemCode, type ProblemFacts, problemCodes, problemFacts } from './problemCodes.ts';
 export { assertNever, fail, ok, type Result } from './result.ts';

@@ -1,3 +1,6 @@
+import { compareNatural } from './naturalOrder.ts';
+import type { ProblemCode, ProblemFacts } from './problemCodes.ts';
+
 /**
  * How much a problem matters.
  * - `refused`: the file or the input was not taken at all.
@@ -13,25 +16,28 @@ export type Severity = (typeof severities)[number];
  * `where` is a JSON pointer into the content that was read (empty for the whole file); `subjects` are ids to jump to.
  */
 export interface Problem {
-  readonly code: string;
+  readonly code: ProblemCode;
   readonly severity: Severity;
   readonly where: string;
   readonly subjects: readonly string[];
   readonly facts: Readonly<Record<string, string | number>>;
 }
 
-/** Builds a problem; everything but the code and severity may be left out. */
-export function makeProblem(
-  code: string,
+type Rest<C extends ProblemCode> = Partial<Pick<Problem, 'where' | 'subjects'>> &
+  ([keyof ProblemFacts<C>] extends [never] ? { readonly facts?: Record<string, never> } : { readonly facts: ProblemFacts<C> });
+
+/** Builds a problem. The facts that the code asks for (`problemFacts`) must be given; place and subjects may be left out. */
+export function makeProblem<C extends ProblemCode>(
+  code: C,
   severity: Severity,
-  rest: Partial<Omit<Problem, 'code' | 'severity'>> = {},
+  ...[rest]: [keyof ProblemFacts<C>] extends [never] ? [rest?: Rest<C>] : [rest: Rest<C>]
 ): Problem {
-  return { code, severity, where: rest.where ?? '', subjects: rest.subjects ?? [], facts: rest.facts ?? {} };
+  return { code, severity, where: rest?.where ?? '', subjects: rest?.subjects ?? [], facts: rest?.facts ?? {} };
 }
 
 /** Orders problems by place, then code, so that equal input gives an equal list. */
 export function compareProblems(a: Problem, b: Problem): number {
-  return compareText(a.where, b.where) || compareText(a.code, b.code) || compareText(a.subjects.join(), b.subjects.join());
+  return compareNatural(a.where, b.where) || compareText(a.code, b.code) || compareText(a.subjects.join(), b.subjects.join());
 }
 
 /** Code-point order of two texts: the same on every machine, unlike a locale's. */

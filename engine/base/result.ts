@@ -1,9 +1,7 @@
 import type { Problem } from './problem.ts';
 
 /** What an operation that can fail for expected reasons answers: a value, or the problems that stood in its way (at least one). */
-export type Result<T> =
-  | { readonly ok: true; readonly value: T }
-  | { readonly ok: false; readonly problems: readonly Problem[] };
+export type Result<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly problems: readonly Problem[] };
 
 /** Wraps a value as a success. */
 export function ok<T>(value: T): Result<T> {

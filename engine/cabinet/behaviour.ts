@@ -1,0 +1,54 @@
+import type { ChainId, TypeId, UnitId } from '../base/index.ts';
+import { type Behaviour, type BehaviourParameter, behaviourParameters, behaviourValues, type TypeRecord } from '../schema/index.ts';
+import type { Topology } from '../topology/index.ts';
+
+/** The behaviour of a unit of which nothing is documented: the first value of each parameter. */
+export const defaultBehaviour: Behaviour = {
+  lossScope: behaviourValues.lossScope[0],
+  onReceiveLoss: behaviourValues.onReceiveLoss[0],
+  idleLight: behaviourValues.idleLight[0],
+  complainsFrom: behaviourValues.complainsFrom[0],
+  whenBoth: behaviourValues.whenBoth[0],
+  holds: behaviourValues.holds[0],
+  shortEffect: behaviourValues.shortEffect[0],
+};
+
+/** How the controller's end of a chain behaves. */
+export type PortBehaviour = Pick<Behaviour, 'onReceiveLoss' | 'idleLight'>;
+
+/** The behaviour that the unit's type documents; a parameter that is left out or unknown has its default. */
+export function documentedBehaviour(topology: Topology, unit: UnitId): Behaviour {
+  return { ...defaultBehaviour, ...known(typeOf(topology, unit)?.behaviour) };
+}
+
+/** The behaviour documented for the controller's port of a chain; what is left out or unknown has its default. */
+export function documentedPortBehaviour(topology: Topology, chain: ChainId): PortBehaviour {
+  const { onReceiveLoss, idleLight } = { ...defaultBehaviour, ...known(topology.chainById.get(chain)?.record.behaviour) };
+  return { onReceiveLoss, idleLight };
+}
+
+/** The parameters of a unit's behaviour that its type says are unknown, in the order in which parameters are listed. */
+export function unknownParameters(topology: Topology, unit: UnitId): readonly BehaviourParameter[] {
+  return unknownOfType(typeOf(topology, unit));
+}
+
+/** The parameters that an equipment type says are unknown. */
+export function unknownOfType(type: TypeRecord | undefined): readonly BehaviourParameter[] {
+  const written = type?.behaviour;
+  return written === undefined ? [] : behaviourParameters.filter((parameter) => written[parameter] === 'unknown');
+}
+
+function typeOf(topology: Topology, unit: UnitId): TypeRecord | undefined {
+  const type = topology.units.get(unit)?.type;
+  return type === undefined ? undefined : topology.types.get(type as TypeId); // this is the look-up
+}
+
+type Written = NonNullable<TypeRecord['behaviour']>;
+
+/** What of a written behaviour is settled. */
+function known(written: Written | undefined): Partial<Behaviour> {
+  if (written === undefined) return {};
+  const settled = behaviourParameters.map((parameter) => [parameter, written[parameter]] as const);
+  // Each entry's value is one of its own parameter: the schema gave it, `unknown` and absent ones are taken out here.
+  return Object.fromEntries(settled.filter(([, value]) => value !== undefined && value !== 'unknown')) as Partial<Behaviour>;
+}

@@ -1,0 +1,10 @@
+export {
+  defaultBehaviour,
+  documentedBehaviour,
+  documentedPortBehaviour,
+  type PortBehaviour,
+  unknownOfType,
+  unknownParameters,
+} from './behaviour.ts';
+export { type CheckedCabinet, checkCabinet } from './checkCabinet.ts';
+export { mostUnknownTypes } from './checks/index.ts';

@@ -1,0 +1,257 @@
+import { z } from 'zod';
+import { amount, date, extra, id, level, line, text } from './fields.ts';
+import {
+  behaviourValues,
+  displayMeanings,
+  faultModes,
+  positionKeeping,
+  unitKinds,
+} from './vocabulary.ts';
+
+/**
+ * The content of a cabinet file, version 1. Everything that the program does not need in order to open it is optional, so that
+ * an unfinished cabinet opens and lists its problems. Unknown fields are refused, but for the one `extra` bag.
+ */
+
+const orUnknown = <const V extends readonly [string, ...string[]]>(values: V) => z.enum([...values, 'unknown'] as const).optional();
+
+/** Behaviour as written: a parameter left out has its default; `unknown` makes the diagnosis average over its values. */
+const behaviour = z.strictObject({
+  lossScope: orUnknown(behaviourValues.lossScope),
+  onReceiveLoss: orUnknown(behaviourValues.onReceiveLoss),
+  idleLight: orUnknown(behaviourValues.idleLight),
+  complainsFrom: orUnknown(behaviourValues.complainsFrom),
+  whenBoth: orUnknown(behaviourValues.whenBoth),
+  holds: orUnknown(behaviourValues.holds),
+  shortEffect: orUnknown(behaviourValues.shortEffect),
+});
+
+/** Optical figures of a kind of port; powers in dBm, mean or peak as the data sheet gives them. */
+const optics = z.strictObject({
+  launchPowerMinDbm: level.optional(),
+  launchPowerMaxDbm: level.optional(),
+  sensitivityDbm: level.optional(),
+  overloadDbm: level.optional(),
+  wavelengthNm: amount.optional(),
+  dataRateMbd: amount.optional(),
+  temperatureDbPerK: level.optional(),
+  source: line.optional(),
+});
+
+const equipmentType = z.strictObject({
+  id,
+  name: line,
+  behaviour: behaviour.optional(),
+  /** Set by a staged break: when and how the behaviour was seen on the real thing. */
+  behaviourVerified: z.strictObject({ on: date, how: line.optional() }).optional(),
+  legend: id.optional(),
+  optics: optics.optional(),
+  notes: text.optional(),
+});
+
+const legend = z.strictObject({
+  id,
+  name: line,
+  source: line.optional(),
+  codes: z
+    .array(z.strictObject({ code: z.string().min(1).max(40), meanings: z.array(z.enum(displayMeanings)).min(1).max(6), note: line.optional() }))
+    .max(500),
+});
+
+/** How one can tell and order a board, a cable or any other part. */
+const part = { partNumber: line.optional(), revision: line.optional(), serial: line.optional() };
+
+const axis = z.strictObject({ name: line, hanging: z.boolean().optional(), notes: text.optional() });
+
+/** 24 V needs of a unit, and the least voltage at which it works. */
+const control24Need = z.strictObject({ loadA: amount.optional(), inrushA: amount.optional(), minimumV: amount.optional(), maximumV: amount.optional() });
+
+/** What a supply can give. */
+const supplyRatings = z.strictObject({
+  control24: z.strictObject({ nominalV: amount.optional(), ratedA: amount.optional(), inrushA: amount.optional() }).optional(),
+  dcLink: z
+    .strictObject({
+      ratedKw: amount.optional(),
+      capacitanceUf: amount.optional(),
+      dischargeOhm: amount.optional(),
+      lineVoltageV: amount.optional(),
+    })
+    .optional(),
+  outputs: z.array(z.strictObject({ id, name: line, fuse: line.optional(), ratedA: amount.optional() })).max(64).optional(),
+});
+
+const unit = z.strictObject({
+  id,
+  kind: z.enum(unitKinds),
+  designation: line,
+  /** A drive with a link of its own to the controller is not on the chain. Left out: every unit but a supply is on a chain. */
+  onChain: z.boolean().optional(),
+  type: id.optional(),
+  model: line.optional(),
+  row: z.int().nonnegative().max(999).optional(),
+  slot: z.int().nonnegative().max(9999).optional(),
+  axes: z.array(axis).max(4).optional(),
+  ...part,
+  board: z.strictObject(part).optional(),
+  fuse: z.strictObject({ name: line.optional(), partNumber: line.optional(), ratedA: amount.optional() }).optional(),
+  ports: z.strictObject({ upMarking: line.optional(), downMarking: line.optional() }).optional(),
+  control24: control24Need.optional(),
+  dcLinkKw: amount.optional(),
+  dcLinkCapacitanceUf: amount.optional(),
+  supply: supplyRatings.optional(),
+  photos: z.array(id).max(100).optional(),
+  notes: text.optional(),
+});
+
+const controller = z.strictObject({
+  id,
+  designation: line,
+  model: line.optional(),
+  /** Left out: powered. `false` describes a control that is known to be off. */
+  powered: z.boolean().optional(),
+  row: z.int().nonnegative().max(999).optional(),
+  slot: z.int().nonnegative().max(9999).optional(),
+  ...part,
+  notes: text.optional(),
+  photos: z.array(id).max(100).optional(),
+});
+
+/** A chain is the controller's chain port on which it hangs; which units follow comes from the links alone. */
+const chain = z.strictObject({
+  id,
+  number: z.int().positive().max(999),
+  name: line.optional(),
+  marking: line.optional(),
+  behaviour: behaviour.pick({ onReceiveLoss: true, idleLight: true }).optional(),
+  /** The controller still starts this chain when units are missing (bridged). Left out: it does not. */
+  toleratesFewerUnits: z.boolean().optional(),
+  cycleClass: line.optional(),
+  optics: optics.optional(),
+  ...part,
+});
+
+const fibreType = z.strictObject({
+  id,
+  name: line,
+  medium: z.enum(['plastic', 'hard-clad-silica', 'glass']).optional(),
+  attenuationDbPerM: amount.optional(),
+  maximumLengthM: amount.optional(),
+  minimumBendMm: amount.optional(),
+  source: line.optional(),
+});
+
+/** One duplex cable. Its upper plug sits in a controller's chain port or a unit's `down` port, its lower plug in a unit's `up` port. */
+const link = z.strictObject({
+  id,
+  designation: line.optional(),
+  upper: z.union([z.strictObject({ chain: id }), z.strictObject({ unit: id })]).optional(),
+  lower: z.strictObject({ unit: id }).optional(),
+  lengthM: amount.optional(),
+  fibre: id.optional(),
+  ...part,
+  couplers: z.int().nonnegative().max(100).optional(),
+  bends: z.array(z.strictObject({ radiusMm: amount, quarterTurns: amount.optional() })).max(100).optional(),
+  /** Loss found with a light meter on this link, dB; takes the place of the computed one. */
+  measuredLossDb: z.strictObject({ outbound: amount.optional(), return: amount.optional() }).optional(),
+  route: line.optional(),
+  labelUpper: line.optional(),
+  labelLower: line.optional(),
+  notes: text.optional(),
+});
+
+/** A 24 V lead from a supply's output, or from the pass-through of another unit, to the unit that it feeds. */
+const lead = z.strictObject({
+  id,
+  designation: line.optional(),
+  from: z.strictObject({ unit: id, output: id.optional() }).optional(),
+  to: z.strictObject({ unit: id }).optional(),
+  fuse: line.optional(),
+  lengthM: amount.optional(),
+  crossSectionMm2: amount.optional(),
+  conductorClass: z.enum(['class-1-2', 'class-5', 'class-5-tinned']).optional(),
+  conductorTemperatureC: level.optional(),
+  ...part,
+  notes: text.optional(),
+});
+
+const feedback = z.strictObject({
+  id,
+  designation: line.optional(),
+  unit: id,
+  axis: line.optional(),
+  positionKept: z.enum(positionKeeping).optional(),
+  /** Left out: plugged in. */
+  plugged: z.boolean().optional(),
+  ...part,
+  notes: text.optional(),
+});
+
+const spare = z.strictObject({
+  id,
+  kind: z.enum(['cable', 'board', 'unit', 'supply', 'lead', 'fuse', 'feedback-cable', 'controller-port', 'other']),
+  designation: line.optional(),
+  ...part,
+  count: z.int().nonnegative().max(10_000).optional(),
+  fits: z.enum(['yes', 'no', 'unknown']).optional(),
+  lengthM: amount.optional(),
+  notes: text.optional(),
+});
+
+/** A picture, base64 without line breaks; at most about 3 MB each so that the file stays below its limit. */
+const photo = z.strictObject({
+  id,
+  caption: line.optional(),
+  takenOn: date.optional(),
+  mediaType: z.enum(['image/png', 'image/jpeg', 'image/webp']),
+  data: z.string().max(4_000_000),
+});
+
+const rate = z.strictObject({
+  item: z.enum(Object.keys(faultModes) as [keyof typeof faultModes, ...(keyof typeof faultModes)[]]),
+  mode: line,
+  perYear: amount,
+  intermittentShare: z.number().min(0).max(1).optional(),
+  source: line.optional(),
+});
+
+export const cabinetContent = z.strictObject({
+  id,
+  name: line,
+  revision: line.optional(),
+  site: line.optional(),
+  location: line.optional(),
+  machineNumber: line.optional(),
+  basedOn: z.strictObject({ design: id, revision: line.optional() }).optional(),
+  designationEdition: z.enum(['2009', '2019']).optional(),
+  controller: controller.optional(),
+  chains: z.array(chain).max(200).optional(),
+  units: z.array(unit).max(5_000).optional(),
+  links: z.array(link).max(5_000).optional(),
+  leads: z.array(lead).max(10_000).optional(),
+  feedbacks: z.array(feedback).max(20_000).optional(),
+  types: z.array(equipmentType).max(500).optional(),
+  legends: z.array(legend).max(200).optional(),
+  defaultLegend: id.optional(),
+  fibres: z.array(fibreType).max(200).optional(),
+  spares: z.array(spare).max(2_000).optional(),
+  rates: z.array(rate).max(200).optional(),
+  axisLimits: z.array(z.strictObject({ cycleClass: line, maximumAxes: z.int().nonnegative().max(10_000), source: line.optional() })).max(100).optional(),
+  ageingReserveDb: amount.optional(),
+  ambientC: level.optional(),
+  cabinetPhotos: z.array(id).max(100).optional(),
+  photos: z.array(photo).max(500).optional(),
+  rows: z.array(z.strictObject({ row: z.int().nonnegative().max(999), name: line })).max(100).optional(),
+  notes: text.optional(),
+  extra: extra.optional(),
+});
+
+/** A cabinet whose shape is right. It may be unfinished or unsound; `checkCabinet` tells. */
+export type CabinetContent = z.infer<typeof cabinetContent>;
+export type UnitRecord = NonNullable<CabinetContent['units']>[number];
+export type ChainRecord = NonNullable<CabinetContent['chains']>[number];
+export type LinkRecord = NonNullable<CabinetContent['links']>[number];
+export type LeadRecord = NonNullable<CabinetContent['leads']>[number];
+export type FeedbackRecord = NonNullable<CabinetContent['feedbacks']>[number];
+export type TypeRecord = NonNullable<CabinetContent['types']>[number];
+export type LegendRecord = NonNullable<CabinetContent['legends']>[number];
+export type ControllerRecord = NonNullable<CabinetContent['controller']>;

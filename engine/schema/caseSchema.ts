@@ -1,0 +1,138 @@
+import { z } from 'zod';
+import { cabinetContent } from './cabinetSchema.ts';
+import { amount, extra, id, line, moment, text } from './fields.ts';
+import { circumstanceKinds, directions, displayMeanings, faultModes, linkEnds, onsets, presences } from './vocabulary.ts';
+
+/** The content of a case file, version 1: what was seen and done at a machine, with the cabinet as it was documented then. */
+
+const end = { link: id, end: z.enum(linkEnds) };
+
+/** Something done to the cabinet. Ids name places of the cabinet (the link on which a cable lies), not the parts that lie there now. */
+export const intervention = z.discriminatedUnion('do', [
+  z.strictObject({ do: z.literal('unplug'), ...end }),
+  z.strictObject({ do: z.literal('plug-in'), ...end }),
+  z.strictObject({ do: z.literal('reseat-plug'), ...end }),
+  z.strictObject({ do: z.literal('clean-plug'), ...end }),
+  z.strictObject({ do: z.literal('re-route'), link: id }),
+  z.strictObject({ do: z.literal('replace-cable'), link: id }),
+  z.strictObject({ do: z.literal('exchange-cables'), link: id, other: id }),
+  z.strictObject({ do: z.literal('turn-cable'), link: id }),
+  z.strictObject({ do: z.literal('uncross-fibres'), link: id }),
+  z.strictObject({ do: z.literal('uncross-plugs'), unit: id }),
+  z.strictObject({ do: z.literal('replace-board'), unit: id }),
+  z.strictObject({ do: z.literal('exchange-boards'), unit: id, other: id }),
+  z.strictObject({ do: z.literal('replace-unit'), unit: id }),
+  z.strictObject({ do: z.literal('reseat-unit'), unit: id }),
+  z.strictObject({ do: z.literal('take-out-unit'), unit: id }),
+  z.strictObject({ do: z.literal('put-back-unit'), unit: id }),
+  z.strictObject({ do: z.literal('replace-fuse'), unit: id }),
+  z.strictObject({ do: z.literal('replace-supply'), unit: id }),
+  z.strictObject({ do: z.literal('replace-lead'), lead: id }),
+  z.strictObject({ do: z.literal('replace-controller-port'), chain: id }),
+  z.strictObject({ do: z.literal('replace-controller') }),
+  z.strictObject({ do: z.literal('pull-feedback'), feedback: id }),
+  z.strictObject({ do: z.literal('plug-feedback'), feedback: id }),
+  z.strictObject({ do: z.literal('replace-feedback'), feedback: id }),
+  z.strictObject({ do: z.literal('bridge-unit'), unit: id, cable: id }),
+  z.strictObject({ do: z.literal('unbridge-unit'), unit: id }),
+]);
+export type Intervention = z.infer<typeof intervention>;
+export type InterventionKind = Intervention['do'];
+
+export const lightOutcomes = ['none', 'weak', 'bright'] as const;
+export const plugLightOutcomes = [...lightOutcomes, 'wrong-hole'] as const;
+export const lampOutcomes = ['none', 'weak', 'clear'] as const;
+export const voltageOutcomes = ['steady', 'sags', 'absent'] as const;
+export const comparisonOutcomes = ['same', 'differs'] as const;
+
+const noted = { note: text.optional(), photo: id.optional(), at: moment.optional() };
+const some = <const V extends readonly [string, ...string[]]>(values: V) => z.array(z.enum(values)).min(1).max(values.length);
+
+/** A look other than at a display or the report, with the set of outcomes that fit what was seen. */
+export const look = z.discriminatedUnion('look', [
+  z.strictObject({ look: z.literal('light-at-plug'), ...end, outcomes: some(plugLightOutcomes), ...noted }),
+  z.strictObject({ look: z.literal('light-at-port'), ...end, outcomes: some(['none', 'bright']), ...noted }),
+  z.strictObject({ look: z.literal('lamp'), link: id, fibre: z.enum(directions), outcomes: some(lampOutcomes), ...noted }),
+  z.strictObject({ look: z.literal('voltage'), unit: id, outcomes: some(voltageOutcomes), ...noted }),
+  z.strictObject({ look: z.literal('compare-plugs'), unit: id, outcomes: some(comparisonOutcomes), ...noted }),
+  z.strictObject({ look: z.literal('compare-fibres'), link: id, outcomes: some(comparisonOutcomes), ...noted }),
+]);
+export type LookObservation = z.infer<typeof look>;
+
+/** A display as read: a non-empty set of meanings, and the raw code when the legend gave them. */
+const displayObservation = z.strictObject({ unit: id, meanings: z.array(z.enum(displayMeanings)).min(1).max(6), code: z.string().max(40).optional(), ...noted });
+
+/** The controller's report on a chain: the gaps that fit what was read. Gap *k* lies between position *k−1* and *k*; `none` = the whole chain is reached. */
+const reportObservation = z.strictObject({ chain: id, gaps: z.array(z.union([z.int().positive().max(5_000), z.literal('none')])).min(1).max(5_001), ...noted });
+
+/** One state of the machine, and what was seen of it. `interventions` were done since the snapshot before. */
+export const snapshot = z.strictObject({
+  id: id.optional(),
+  interventions: z.array(intervention).max(1_000).optional(),
+  /** Switched off and on (or reset) since the snapshot before: a new trip. The first snapshot needs none. */
+  restarted: z.boolean().optional(),
+  onset: z.enum([...onsets, 'unknown'] as const).optional(),
+  /** Whether the control is halted by an alarm of a chain. Left out: not observed. */
+  halted: z.boolean().optional(),
+  displays: z.array(displayObservation).max(5_000).optional(),
+  reports: z.array(reportObservation).max(200).optional(),
+  looks: z.array(look).max(5_000).optional(),
+  note: text.optional(),
+});
+export type Snapshot = z.infer<typeof snapshot>;
+
+/** What makes some faults likelier; `subjects` are the units and links concerned (empty: all). */
+const circumstance = z.strictObject({ kind: z.enum(circumstanceKinds), subjects: z.array(id).max(5_000).optional() });
+export type Circumstance = z.infer<typeof circumstance>;
+
+/** Everything the diagnosis works from, besides the cabinet. */
+export const evidence = z.strictObject({
+  snapshots: z.array(snapshot).max(200),
+  circumstances: z.array(circumstance).max(50).optional(),
+  /** Days since the machine was last known whole. Left out: a week. */
+  daysSinceWhole: amount.optional(),
+});
+export type Evidence = z.infer<typeof evidence>;
+
+export const caseContent = z.strictObject({
+  id,
+  name: line,
+  machine: line.optional(),
+  startedAt: moment.optional(),
+  cabinetRevision: line.optional(),
+  /** The cabinet as it was when the case was begun. */
+  cabinet: cabinetContent,
+  evidence,
+  log: z.array(z.strictObject({ at: moment.optional(), what: text, by: line.optional() })).max(10_000).optional(),
+  result: z
+    .strictObject({ end: z.enum(['proved', 'not-proved', 'running-provisionally']), item: line.optional(), mode: line.optional(), note: text.optional(), at: moment.optional() })
+    .optional(),
+  notes: text.optional(),
+  extra: extra.optional(),
+});
+export type CaseContent = z.infer<typeof caseContent>;
+
+/** A fault as a person or a file names it: which item or place, which mode, and how steadily. */
+const at = <K extends keyof typeof faultModes, R extends z.ZodRawShape>(kind: K, ref: R) =>
+  z.strictObject({ item: z.literal(kind), ...ref, mode: z.enum(faultModes[kind]), presence: z.enum(presences).optional(), absentNow: z.boolean().optional() });
+
+export const fault = z.discriminatedUnion('item', [
+  at('cable', { link: id }),
+  at('plug', end),
+  at('route', { link: id }),
+  at('board', { unit: id }),
+  at('fuse', { unit: id }),
+  at('place', { unit: id }),
+  at('wiring', { unit: id }),
+  at('controller-port', { chain: id }),
+  at('controller', {}),
+  at('lead', { lead: id }),
+  at('supply', { unit: id }),
+  at('feedback', { feedback: id }),
+]);
+/** One fault. `absentNow` says of an intermittent fault that it was there at the trip and is gone now. */
+export type Fault = z.infer<typeof fault>;
+
+/** What was really wrong in a sample case; kept in a file of its own so that nobody reads it by accident. */
+export const truthContent = z.strictObject({ case: id, faults: z.array(fault).max(20), story: text.optional() });
+export type TruthContent = z.infer<typeof truthContent>;
