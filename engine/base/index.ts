@@ -1,3 +1,4 @@
+export { appVersion } from './appVersion.ts';
 export type { ChainId, FeedbackId, LeadId, LegendId, LinkId, TypeId, UnitId } from './ids.ts';
 export { jsonPointer } from './jsonPointer.ts';
 export { nameList } from './nameList.ts';

@@ -8,3 +8,14 @@ export {
 } from './behaviour.ts';
 export { type CheckedCabinet, checkCabinet } from './checkCabinet.ts';
 export { mostUnknownTypes } from './checks/index.ts';
+export {
+  maximumDepth,
+  maximumFileBytes,
+  maximumValues,
+  parseCabinetFile,
+  parseCaseFile,
+  parseTruthFile,
+  serializeCabinet,
+  serializeCase,
+  serializeTruth,
+} from './file/index.ts';

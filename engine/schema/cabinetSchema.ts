@@ -1,12 +1,6 @@
 import { z } from 'zod';
 import { amount, date, extra, id, level, line, text } from './fields.ts';
-import {
-  behaviourValues,
-  displayMeanings,
-  faultModes,
-  positionKeeping,
-  unitKinds,
-} from './vocabulary.ts';
+import { behaviourValues, displayMeanings, faultModes, positionKeeping, unitKinds } from './vocabulary.ts';
 
 /**
  * The content of a cabinet file, version 1. Everything that the program does not need in order to open it is optional, so that
@@ -54,7 +48,9 @@ const legend = z.strictObject({
   name: line,
   source: line.optional(),
   codes: z
-    .array(z.strictObject({ code: z.string().min(1).max(40), meanings: z.array(z.enum(displayMeanings)).min(1).max(6), note: line.optional() }))
+    .array(
+      z.strictObject({ code: z.string().min(1).max(40), meanings: z.array(z.enum(displayMeanings)).min(1).max(6), note: line.optional() }),
+    )
     .max(500),
 });
 
@@ -64,7 +60,12 @@ const part = { partNumber: line.optional(), revision: line.optional(), serial: l
 const axis = z.strictObject({ name: line, hanging: z.boolean().optional(), notes: text.optional() });
 
 /** 24 V needs of a unit, and the least voltage at which it works. */
-const control24Need = z.strictObject({ loadA: amount.optional(), inrushA: amount.optional(), minimumV: amount.optional(), maximumV: amount.optional() });
+const control24Need = z.strictObject({
+  loadA: amount.optional(),
+  inrushA: amount.optional(),
+  minimumV: amount.optional(),
+  maximumV: amount.optional(),
+});
 
 /** What a supply can give. */
 const supplyRatings = z.strictObject({
@@ -77,7 +78,10 @@ const supplyRatings = z.strictObject({
       lineVoltageV: amount.optional(),
     })
     .optional(),
-  outputs: z.array(z.strictObject({ id, name: line, fuse: line.optional(), ratedA: amount.optional() })).max(64).optional(),
+  outputs: z
+    .array(z.strictObject({ id, name: line, fuse: line.optional(), ratedA: amount.optional() }))
+    .max(64)
+    .optional(),
 });
 
 const unit = z.strictObject({
@@ -150,7 +154,10 @@ const link = z.strictObject({
   fibre: id.optional(),
   ...part,
   couplers: z.int().nonnegative().max(100).optional(),
-  bends: z.array(z.strictObject({ radiusMm: amount, quarterTurns: amount.optional() })).max(100).optional(),
+  bends: z
+    .array(z.strictObject({ radiusMm: amount, quarterTurns: amount.optional() }))
+    .max(100)
+    .optional(),
   /** Loss found with a light meter on this link, dB; takes the place of the computed one. */
   measuredLossDb: z.strictObject({ outbound: amount.optional(), return: amount.optional() }).optional(),
   route: line.optional(),
@@ -235,12 +242,18 @@ export const cabinetContent = z.strictObject({
   fibres: z.array(fibreType).max(200).optional(),
   spares: z.array(spare).max(2_000).optional(),
   rates: z.array(rate).max(200).optional(),
-  axisLimits: z.array(z.strictObject({ cycleClass: line, maximumAxes: z.int().nonnegative().max(10_000), source: line.optional() })).max(100).optional(),
+  axisLimits: z
+    .array(z.strictObject({ cycleClass: line, maximumAxes: z.int().nonnegative().max(10_000), source: line.optional() }))
+    .max(100)
+    .optional(),
   ageingReserveDb: amount.optional(),
   ambientC: level.optional(),
   cabinetPhotos: z.array(id).max(100).optional(),
   photos: z.array(photo).max(500).optional(),
-  rows: z.array(z.strictObject({ row: z.int().nonnegative().max(999), name: line })).max(100).optional(),
+  rows: z
+    .array(z.strictObject({ row: z.int().nonnegative().max(999), name: line }))
+    .max(100)
+    .optional(),
   notes: text.optional(),
   extra: extra.optional(),
 });

@@ -60,10 +60,22 @@ export const look = z.discriminatedUnion('look', [
 export type LookObservation = z.infer<typeof look>;
 
 /** A display as read: a non-empty set of meanings, and the raw code when the legend gave them. */
-const displayObservation = z.strictObject({ unit: id, meanings: z.array(z.enum(displayMeanings)).min(1).max(6), code: z.string().max(40).optional(), ...noted });
+const displayObservation = z.strictObject({
+  unit: id,
+  meanings: z.array(z.enum(displayMeanings)).min(1).max(6),
+  code: z.string().max(40).optional(),
+  ...noted,
+});
 
 /** The controller's report on a chain: the gaps that fit what was read. Gap *k* lies between position *k−1* and *k*; `none` = the whole chain is reached. */
-const reportObservation = z.strictObject({ chain: id, gaps: z.array(z.union([z.int().positive().max(5_000), z.literal('none')])).min(1).max(5_001), ...noted });
+const reportObservation = z.strictObject({
+  chain: id,
+  gaps: z
+    .array(z.union([z.int().positive().max(5_000), z.literal('none')]))
+    .min(1)
+    .max(5_001),
+  ...noted,
+});
 
 /** One state of the machine, and what was seen of it. `interventions` were done since the snapshot before. */
 export const snapshot = z.strictObject({
@@ -103,9 +115,18 @@ export const caseContent = z.strictObject({
   /** The cabinet as it was when the case was begun. */
   cabinet: cabinetContent,
   evidence,
-  log: z.array(z.strictObject({ at: moment.optional(), what: text, by: line.optional() })).max(10_000).optional(),
+  log: z
+    .array(z.strictObject({ at: moment.optional(), what: text, by: line.optional() }))
+    .max(10_000)
+    .optional(),
   result: z
-    .strictObject({ end: z.enum(['proved', 'not-proved', 'running-provisionally']), item: line.optional(), mode: line.optional(), note: text.optional(), at: moment.optional() })
+    .strictObject({
+      end: z.enum(['proved', 'not-proved', 'running-provisionally']),
+      item: line.optional(),
+      mode: line.optional(),
+      note: text.optional(),
+      at: moment.optional(),
+    })
     .optional(),
   notes: text.optional(),
   extra: extra.optional(),
@@ -114,7 +135,13 @@ export type CaseContent = z.infer<typeof caseContent>;
 
 /** A fault as a person or a file names it: which item or place, which mode, and how steadily. */
 const at = <K extends keyof typeof faultModes, R extends z.ZodRawShape>(kind: K, ref: R) =>
-  z.strictObject({ item: z.literal(kind), ...ref, mode: z.enum(faultModes[kind]), presence: z.enum(presences).optional(), absentNow: z.boolean().optional() });
+  z.strictObject({
+    item: z.literal(kind),
+    ...ref,
+    mode: z.enum(faultModes[kind]),
+    presence: z.enum(presences).optional(),
+    absentNow: z.boolean().optional(),
+  });
 
 export const fault = z.discriminatedUnion('item', [
   at('cable', { link: id }),

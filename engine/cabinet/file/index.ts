@@ -1,0 +1,2 @@
+export { parseCabinetFile, parseCaseFile, parseTruthFile, serializeCabinet, serializeCase, serializeTruth } from './formats.ts';
+export { maximumDepth, maximumFileBytes, maximumValues } from './limits.ts';
