@@ -18,4 +18,5 @@ export {
   serializeCabinet,
   serializeCase,
   serializeTruth,
+  shapeProblems,
 } from './file/index.ts';

@@ -1,3 +1,4 @@
+export { type DiagnoseLine, diagnoseLine, plainLook, type SimulateLine, simulateLine } from './batchSchema.ts';
 export {
   type CabinetContent,
   type ChainRecord,
@@ -34,6 +35,7 @@ export {
   voltageOutcomes,
 } from './caseSchema.ts';
 export { type FileFormat, fileFormats, fileSchemas, formatVersions } from './envelope.ts';
+export { makeJsonSchema, type SchemaName, schemaNames } from './jsonSchema.ts';
 export {
   type Behaviour,
   type BehaviourParameter,
