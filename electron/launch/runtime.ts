@@ -27,7 +27,11 @@ function programName(folder: string): string {
  */
 export function fetchRuntime(folder: string, limit: number): Promise<undefined | 'time' | { readonly said: string }> {
   return new Promise((resolve) => {
-    const child = spawn(process.execPath, [join(folder, 'install.js')], { stdio: ['ignore', 'ignore', 'pipe'], timeout: limit });
+    const child = spawn(process.execPath, [join(folder, 'install.js')], {
+      stdio: ['ignore', 'ignore', 'pipe'],
+      timeout: limit,
+      killSignal: 'SIGKILL',
+    });
     let said = '';
     child.stderr.setEncoding('utf8').on('data', (text: string) => {
       said += text;

@@ -20,6 +20,10 @@ export class WindowWatch {
     window.webContents.on('render-process-gone', (_event, details) => {
       if (details.reason !== 'clean-exit') this.#onPageGone();
     });
+    // Only the empty page gets past the refusal of navigations: the runtime does not ask about it.
+    window.webContents.on('did-navigate', (_event, address) => {
+      if (address !== pageAddress && address !== failureAddress) this.#loadAgain();
+    });
     window.on('unresponsive', () => void this.#askWhenHanging());
   }
 
@@ -47,8 +51,12 @@ export class WindowWatch {
     const now = Date.now();
     this.#stops = now - this.#lastStop > soundAfterMilliseconds ? 1 : this.#stops + 1;
     this.#lastStop = now;
-    const next = this.#stops < mostStops ? this.loadPage() : this.showFailure({ title: words.pageCrashedTitle, text: words.pageCrashed });
-    next.catch((error: unknown) => console.error('the window could not be loaded again', error));
+    this.#loadAgain(this.#stops < mostStops ? undefined : { title: words.pageCrashedTitle, text: words.pageCrashed });
+  }
+
+  #loadAgain(failure?: Failure): void {
+    const loaded = failure ? this.showFailure(failure) : this.loadPage();
+    loaded.catch((error: unknown) => console.error('the window could not be loaded again', error));
   }
 
   async #askWhenHanging(): Promise<void> {

@@ -19,7 +19,7 @@ const sound: Readonly<Record<string, string>> = {
   'engine/schema/index.ts': "export { two } from './two.ts';\n",
   'engine/schema/two.ts': "import { one } from '../base/index.ts';\n\nexport const two = one + one;\n",
   'engine/cli/main.ts':
-    "import { readFileSync } from 'node:fs';\nimport { two } from '../schema/index.ts';\n\nprocess.stdout.write(`${two} ${readFileSync('x', 'utf8')}`);\n",
+    "import { readFileSync } from 'node:fs';\nimport { two } from '../schema/index.ts';\n\nprocess.stdout.write(readFileSync('x', 'utf8') + two);\n",
   'renderer/main.tsx': "import { two } from '../engine/schema/index.ts';\n\ndocument.title = String(two);\n",
   'electron/main.ts':
     "import { join } from 'node:path';\nimport { two } from '../engine/schema/index.ts';\n\nprocess.title = join(String(two));\n",

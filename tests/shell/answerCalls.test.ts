@@ -1,0 +1,65 @@
+import type { IpcMain, IpcMainInvokeEvent } from 'electron';
+import { describe, expect, it, vi } from 'vitest';
+import { answerCalls, type CallHandlers } from '../../electron/ipc/answerCalls.ts';
+import { callChannels } from '../../electron/ipc/channels.ts';
+
+const origin = 'linkwright://app';
+const facts = { version: '1', platform: 'linux', runtime: '1', browser: '1' };
+
+type Listener = (event: IpcMainInvokeEvent, ...args: unknown[]) => unknown;
+
+function listen(handlers: Partial<CallHandlers> = {}) {
+  const listeners = new Map<string, Listener>();
+  const ipc: Pick<IpcMain, 'handle'> = { handle: (channel, listener) => void listeners.set(channel, listener) };
+  answerCalls(ipc, { describeProgram: () => facts, takeHandedOverFiles: () => [], ...handlers }, origin);
+  return async (channel: string, frame: { origin: string } | null, mainFrame: unknown, ...args: unknown[]) =>
+    // Only the fields that the listener looks at.
+    listeners.get(channel)?.({ senderFrame: frame, sender: { mainFrame } } as unknown as IpcMainInvokeEvent, ...args);
+}
+
+const refused = (reason: string) => ({
+  ok: false,
+  problems: [expect.objectContaining({ code: 'call-refused', facts: expect.objectContaining({ reason }) })],
+});
+
+describe('answerCalls', () => {
+  it('should answer the main frame of our page', async () => {
+    const frame = { origin };
+    expect(await listen()(callChannels.describeProgram, frame, frame)).toEqual({ ok: true, value: facts });
+  });
+
+  it.each([
+    ['a frame that is gone', null, null],
+    ['another origin', { origin: 'https://app' }, undefined],
+    ['an origin that only begins like ours', { origin: 'linkwright://app.evil' }, undefined],
+    ['an opaque origin', { origin: 'null' }, undefined],
+    ['a frame inside our page', { origin }, { origin }],
+  ])('should refuse %s, without asking the handler', async (_what, frame, mainFrame) => {
+    const describeProgram = vi.fn(() => facts);
+    const call = listen({ describeProgram });
+    for (const channel of Object.values(callChannels)) {
+      expect(await call(channel, frame, mainFrame === undefined ? frame : mainFrame)).toEqual(refused('elsewhere'));
+    }
+    expect(describeProgram).not.toHaveBeenCalled();
+  });
+
+  it.each([[['/etc/passwd']], [[undefined]], [[{}, {}]], [[{ __proto__: null }]]])('should refuse the arguments %j', async (args) => {
+    const describeProgram = vi.fn(() => facts);
+    const frame = { origin };
+    expect(await listen({ describeProgram })(callChannels.describeProgram, frame, frame, ...args)).toEqual(refused('malformed'));
+    expect(describeProgram).not.toHaveBeenCalled();
+  });
+
+  it('should tell the page nothing of what broke inside', async () => {
+    const silenced = vi.spyOn(console, 'error').mockImplementation(() => undefined);
+    const frame = { origin };
+    const call = listen({
+      describeProgram: () => {
+        throw new Error('at /home/somebody');
+      },
+    });
+    expect(JSON.stringify(await call(callChannels.describeProgram, frame, frame))).not.toContain('somebody');
+    expect(await call(callChannels.describeProgram, frame, frame)).toEqual(refused('failed'));
+    silenced.mockRestore();
+  });
+});
