@@ -1,12 +1,12 @@
 import { existsSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { startWords } from '../engine/messages/index.ts';
 import { runDesktop } from './launch/desktop.ts';
 import { parseStartOptions, type StartOptions } from './launch/options.ts';
 import { fetchLimitMilliseconds, fetchRuntime, firstLine, locateRuntime } from './launch/runtime.ts';
 import { findNoWindowReason } from './launch/whyNoWindow.ts';
 import { type LoopbackServer, startLoopbackServer } from './serve/loopback.ts';
-import { startWords } from './words.ts';
 
 // dist/start/start.js lies two folders below the program's own.
 const programFolder = fileURLToPath(new URL('../..', import.meta.url));

@@ -1,5 +1,5 @@
 import { app, Menu, type MenuItemConstructorOptions } from 'electron';
-import { words } from '../words.ts';
+import { shellWords } from '../../engine/messages/index.ts';
 
 /**
  * The menu of the window: only what the runtime itself does. Undo and redo are left out, because the page's own commands take those
@@ -9,10 +9,10 @@ export function installMenu(): void {
   const developer: MenuItemConstructorOptions[] = app.isPackaged ? [] : [{ type: 'separator' }, { role: 'toggleDevTools' }];
   const template: MenuItemConstructorOptions[] = [
     ...(process.platform === 'darwin' ? [{ role: 'appMenu' } as const] : []),
-    { label: words.file, submenu: [process.platform === 'darwin' ? { role: 'close' } : { role: 'quit' }] },
-    { label: words.edit, submenu: [{ role: 'cut' }, { role: 'copy' }, { role: 'paste' }, { role: 'selectAll' }] },
+    { label: shellWords.file, submenu: [process.platform === 'darwin' ? { role: 'close' } : { role: 'quit' }] },
+    { label: shellWords.edit, submenu: [{ role: 'cut' }, { role: 'copy' }, { role: 'paste' }, { role: 'selectAll' }] },
     {
-      label: words.view,
+      label: shellWords.view,
       submenu: [
         { role: 'resetZoom' },
         { role: 'zoomIn' },
@@ -22,7 +22,7 @@ export function installMenu(): void {
         ...developer,
       ],
     },
-    { label: words.window, submenu: [{ role: 'minimize' }, { role: 'close' }] },
+    { label: shellWords.window, submenu: [{ role: 'minimize' }, { role: 'close' }] },
   ];
   Menu.setApplicationMenu(Menu.buildFromTemplate(template));
 }

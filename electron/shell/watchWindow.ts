@@ -1,5 +1,5 @@
 import { type BrowserWindow, dialog } from 'electron';
-import { words } from '../words.ts';
+import { shellWords } from '../../engine/messages/index.ts';
 import type { Failure } from './failurePage.ts';
 import { failureAddress, pageAddress } from './pageScheme.ts';
 
@@ -11,7 +11,7 @@ const soundAfterMilliseconds = 60_000;
 /** Keeps a window usable: loads the page again when its process is gone, asks when it hangs, and shows a failure as a page. */
 export class WindowWatch {
   readonly #window: BrowserWindow;
-  #failure: Failure = { title: words.pageMissingTitle, text: words.pageMissing };
+  #failure: Failure = { title: shellWords.pageMissingTitle, text: shellWords.pageMissing };
   #stops = 0;
   #lastStop = 0;
 
@@ -38,7 +38,7 @@ export class WindowWatch {
     } catch (error) {
       if (this.#window.isDestroyed()) return;
       console.error('the page did not load', error);
-      await this.showFailure({ title: words.pageMissingTitle, text: words.pageMissing });
+      await this.showFailure({ title: shellWords.pageMissingTitle, text: shellWords.pageMissing });
     }
   }
 
@@ -51,7 +51,7 @@ export class WindowWatch {
     const now = Date.now();
     this.#stops = now - this.#lastStop > soundAfterMilliseconds ? 1 : this.#stops + 1;
     this.#lastStop = now;
-    this.#loadAgain(this.#stops < mostStops ? undefined : { title: words.pageCrashedTitle, text: words.pageCrashed });
+    this.#loadAgain(this.#stops < mostStops ? undefined : { title: shellWords.pageCrashedTitle, text: shellWords.pageCrashed });
   }
 
   #loadAgain(failure?: Failure): void {
@@ -65,9 +65,9 @@ export class WindowWatch {
     this.#window.once('responsive', stopAsking);
     const { response } = await dialog.showMessageBox(this.#window, {
       type: 'warning',
-      message: words.unresponsiveTitle,
-      detail: words.unresponsive,
-      buttons: [words.wait, words.loadAgain],
+      message: shellWords.unresponsiveTitle,
+      detail: shellWords.unresponsive,
+      buttons: [shellWords.wait, shellWords.loadAgain],
       defaultId: 0,
       cancelId: 0,
       signal: answered.signal,

@@ -30,6 +30,8 @@ export { itemKindWords, modeWords, type Tense, wordFault, wordFaultClause, wordI
 export { healthyLooksDark, type LookKind, lookWords, wordLook, wordOutcomes } from './looks.ts';
 export { makeNames, type Names } from './names.ts';
 export { startSentence, wordCount, wordList, wordProbability, wordUpperBound } from './numbers.ts';
+export { shellWords, startWords } from './programWords.ts';
+export { type ThingWord, thingWords, type UsageCode, type UsageFacts, type UsageProblem, wordUsage } from './usage.ts';
 export {
   directionWords,
   endWords,

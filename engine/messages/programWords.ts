@@ -1,5 +1,5 @@
-/** What the desktop shell and the start command say where the page cannot. Each takes the facts it names. */
-export const words = {
+/** What the desktop program says where its page cannot: in its menu, and when the page is what failed. */
+export const shellWords = {
   pageMissingTitle: 'Linkwright cannot show its window',
   pageMissing: 'The built page is missing or cannot be read. Run "npm run build" in the program\'s folder, then start again.',
   pageCrashedTitle: 'The window stopped three times in a row',
@@ -14,7 +14,7 @@ export const words = {
   window: 'Window',
 } as const;
 
-/** What the start command says. */
+/** What the start command says. Each sentence takes the facts it names. */
 export const startWords = {
   help: `Use: npm start -- [options] [file]
 
