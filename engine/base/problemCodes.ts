@@ -33,7 +33,7 @@ export const problemFacts = {
   'field-too-short': ['field', 'minimum', 'line'],
   'field-too-large': ['field', 'maximum', 'line'],
   'field-too-small': ['field', 'minimum', 'line'],
-  'field-bad-pattern': ['field', 'pattern', 'line'],
+  'field-bad-form': ['field', 'form', 'line'],
   'field-invalid': ['field', 'line'],
   'more-problems': ['count'],
   'id-duplicate': ['id', 'first', 'second'],

@@ -31,7 +31,10 @@ export { healthyLooksDark, type LookKind, lookWords, wordLook, wordOutcomes } fr
 export { makeNames, type Names } from './names.ts';
 export { startSentence, wordCount, wordList, wordProbability, wordUpperBound } from './numbers.ts';
 export { shellWords, startWords } from './programWords.ts';
+export { severityWords, wordProblem } from './problems.ts';
+export type { ProblemWords } from './problemWords.ts';
 export { type ThingWord, thingWords, type UsageCode, type UsageFacts, type UsageProblem, wordUsage } from './usage.ts';
+export { type CommandLabel, type CountedPlace, windowTexts } from './window.ts';
 export {
   directionWords,
   endWords,

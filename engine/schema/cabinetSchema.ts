@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { amount, date, extra, id, level, line, text } from './fields.ts';
+import { amount, date, extra, id, level, line, picture, text } from './fields.ts';
 import { behaviourValues, displayMeanings, faultModes, positionKeeping, unitKinds } from './vocabulary.ts';
 
 /**
@@ -204,13 +204,12 @@ const spare = z.strictObject({
   notes: text.optional(),
 });
 
-/** A picture, base64 without line breaks; at most about 3 MB each so that the file stays below its limit. */
 const photo = z.strictObject({
   id,
   caption: line.optional(),
   takenOn: date.optional(),
   mediaType: z.enum(['image/png', 'image/jpeg', 'image/webp']),
-  data: z.string().max(4_000_000),
+  data: picture,
 });
 
 const rate = z.strictObject({

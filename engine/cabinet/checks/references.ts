@@ -19,7 +19,7 @@ export function checkReferences({ content }: Topology): readonly Problem[] {
     owner: { id: string; name: string },
   ) => {
     if (id === undefined || known.has(id)) return;
-    const facts = { thing: owner.name, field: String(path.find((part, index) => index > 0 && typeof part === 'string') ?? path[0]), id };
+    const facts = { thing: owner.name, field: String([...path].reverse().find((part) => typeof part === 'string') ?? ''), id };
     problems.push(makeProblem('reference-unknown', 'incomplete', { where: jsonPointer(path), subjects: [owner.id], facts }));
   };
 

@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import { jsonPointer, makeProblem, type Problem } from '../../base/index.ts';
+import { textForms } from '../../schema/index.ts';
 import { maximumProblems } from './limits.ts';
 import { contentPointer, linesAt, scanJson } from './scanJson.ts';
 
@@ -67,7 +68,7 @@ function explain(issue: Issue, content: unknown, before: Path): readonly Found[]
     }
     case 'invalid_format':
       return refused((facts, where) =>
-        makeProblem('field-bad-pattern', 'refused', { where, facts: { ...facts, pattern: String(issue.pattern ?? issue.format) } }),
+        makeProblem('field-bad-form', 'refused', { where, facts: { ...facts, form: formName(issue.pattern) } }),
       );
     case 'invalid_union':
       return explainUnion(issue, content, path);
@@ -93,6 +94,11 @@ function explainUnion(issue: Extract<Issue, { code: 'invalid_union' }>, content:
   }
   const nearest = [...issue.errors].sort((a, b) => a.length - b.length)[0];
   return (nearest ?? []).flatMap((inner) => explain(inner, content, path));
+}
+
+/** The name of a form of texts, by its pattern. */
+function formName(pattern: string | undefined): string {
+  return Object.entries(textForms).find(([, form]) => String(form) === pattern)?.[0] ?? 'other';
 }
 
 const typeNames: Readonly<Record<string, string>> = {
