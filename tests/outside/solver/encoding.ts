@@ -159,8 +159,10 @@ fuse(it("fuse",U,"")) :- unit(U).
 :- halted(S), not brokenAtTrip(S).
 :- notHalted(S), brokenAtTrip(S).
 
-% What was seen: a set of meanings, a set of gaps.
-:- seen(S,U), shows(S,U,M), not seenMeaning(S,U,M).
+% What was seen: a set of meanings, a set of gaps. Some other code (with or without more) goes with whatever is lit.
+fits(S,U,M) :- seenMeaning(S,U,M).
+fits(S,U,M) :- seenMeaning(S,U,"other"), shows(S,U,M), M != "dark".
+:- seen(S,U), shows(S,U,M), not fits(S,U,M).
 :- read(S,C), reports(S,C,K), not readGap(S,C,K).
 
 #show.
