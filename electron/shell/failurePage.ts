@@ -1,3 +1,4 @@
+import { shellWords } from '../../engine/messages/index.ts';
 import { protectiveHeaders } from '../serve/contentPolicy.ts';
 import type { PageAnswer } from '../serve/pageFiles.ts';
 
@@ -6,6 +7,9 @@ export interface Failure {
   readonly title: string;
   readonly text: string;
 }
+
+/** The build is missing or cannot be read. */
+export const pageMissing: Failure = { title: shellWords.pageMissingTitle, text: shellWords.pageMissing };
 
 /** A page that needs no file of the build and no script, for when these are what failed. */
 export function renderFailurePage(failure: Failure): PageAnswer {

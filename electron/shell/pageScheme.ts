@@ -1,6 +1,6 @@
 import { protocol } from 'electron';
-import { answerPageRequest, type PageFiles, refuse } from '../serve/pageFiles.ts';
-import { type Failure, renderFailurePage } from './failurePage.ts';
+import { answerPageRequest, type PageAnswer, type PageFiles, refuse } from '../serve/pageFiles.ts';
+import { type Failure, pageMissing, renderFailurePage } from './failurePage.ts';
 
 const scheme = 'linkwright';
 const host = 'app';
@@ -23,13 +23,15 @@ export function declarePageScheme(): void {
 /** Answers the scheme from the built page; `currentFailure` tells what the failure page says. */
 export function servePageScheme(files: PageFiles, currentFailure: () => Failure): void {
   protocol.handle(scheme, async (request) => {
-    const { host: asked, pathname } = new URL(request.url);
-    const answer =
-      asked !== host
-        ? refuse(421)
-        : pathname === failurePath
-          ? renderFailurePage(currentFailure())
-          : await answerPageRequest(files, { method: request.method, path: pathname });
+    const answer = await answerRequest(files, currentFailure, request.method, new URL(request.url));
     return new Response(answer.body, { status: answer.status, headers: answer.headers });
   });
+}
+
+async function answerRequest(files: PageFiles, currentFailure: () => Failure, method: string, url: URL): Promise<PageAnswer> {
+  if (url.host !== host) return refuse(421);
+  if (url.pathname === failurePath) return renderFailurePage(currentFailure());
+  const answer = await answerPageRequest(files, { method, path: url.pathname });
+  // Without its first page the window would stay empty and silent.
+  return answer.status === 404 && url.pathname === new URL(pageAddress).pathname ? renderFailurePage(pageMissing) : answer;
 }

@@ -1,6 +1,6 @@
 import { type BrowserWindow, dialog } from 'electron';
 import { shellWords } from '../../engine/messages/index.ts';
-import type { Failure } from './failurePage.ts';
+import { type Failure, pageMissing } from './failurePage.ts';
 import { failureAddress, pageAddress } from './pageScheme.ts';
 
 /** After so many stops in a row we no longer load the page again. */
@@ -11,7 +11,7 @@ const soundAfterMilliseconds = 60_000;
 /** Keeps a window usable: loads the page again when its process is gone, asks when it hangs, and shows a failure as a page. */
 export class WindowWatch {
   readonly #window: BrowserWindow;
-  #failure: Failure = { title: shellWords.pageMissingTitle, text: shellWords.pageMissing };
+  #failure: Failure = pageMissing;
   #stops = 0;
   #lastStop = 0;
 
@@ -22,7 +22,7 @@ export class WindowWatch {
     });
     // Only the empty page gets past the refusal of navigations: the runtime does not ask about it.
     window.webContents.on('did-navigate', (_event, address) => {
-      if (address !== pageAddress && address !== failureAddress) this.#loadAgain();
+      if (address !== pageAddress && address !== failureAddress) void this.loadPage();
     });
     window.on('unresponsive', () => void this.#askWhenHanging());
   }
@@ -31,32 +31,34 @@ export class WindowWatch {
     return this.#failure;
   }
 
-  /** Loads the page; where that fails, the failure page. */
-  async loadPage(): Promise<void> {
-    try {
-      await this.#window.loadURL(pageAddress);
-    } catch (error) {
-      if (this.#window.isDestroyed()) return;
-      console.error('the page did not load', error);
-      await this.showFailure({ title: shellWords.pageMissingTitle, text: shellWords.pageMissing });
-    }
+  /** Loads the page; where that fails, the failure page. Never fails itself. */
+  loadPage(): Promise<void> {
+    return this.#load(pageAddress);
   }
 
-  async showFailure(failure: Failure): Promise<void> {
+  /** Shows what went wrong in place of the page. Never fails itself. */
+  showFailure(failure: Failure): Promise<void> {
     this.#failure = failure;
-    await this.#window.loadURL(failureAddress);
+    return this.#load(failureAddress);
+  }
+
+  async #load(address: string): Promise<void> {
+    try {
+      await this.#window.loadURL(address);
+    } catch (error) {
+      // Another load took its place, or the window was closed meanwhile.
+      if (this.#window.isDestroyed() || isAborted(error)) return;
+      console.error(`${address} did not load`, error);
+      if (address === pageAddress) await this.showFailure(pageMissing);
+    }
   }
 
   #onPageGone(): void {
     const now = Date.now();
     this.#stops = now - this.#lastStop > soundAfterMilliseconds ? 1 : this.#stops + 1;
     this.#lastStop = now;
-    this.#loadAgain(this.#stops < mostStops ? undefined : { title: shellWords.pageCrashedTitle, text: shellWords.pageCrashed });
-  }
-
-  #loadAgain(failure?: Failure): void {
-    const loaded = failure ? this.showFailure(failure) : this.loadPage();
-    loaded.catch((error: unknown) => console.error('the window could not be loaded again', error));
+    if (this.#stops < mostStops) void this.loadPage();
+    else void this.showFailure({ title: shellWords.pageCrashedTitle, text: shellWords.pageCrashed });
   }
 
   async #askWhenHanging(): Promise<void> {
@@ -76,4 +78,8 @@ export class WindowWatch {
     // The hanging process would not hear a plain reload; its end is answered by loading the page again.
     if (response === 1) this.#window.webContents.forcefullyCrashRenderer();
   }
+}
+
+function isAborted(error: unknown): boolean {
+  return error instanceof Error && 'code' in error && error.code === 'ERR_ABORTED';
 }
