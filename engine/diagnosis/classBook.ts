@@ -1,0 +1,180 @@
+import type { UnitId } from '../base/index.ts';
+import type { FaultChoice, SearchElement } from '../search/index.ts';
+import { type Arrangement, type Effect, effectsOf } from '../simulation/index.ts';
+import type { Cabinet } from '../topology/index.ts';
+import { type CompiledCabinet, compileCabinet, findUnpowered, isFeedEffect, OpsBuilder, type RegionOps } from './compiled.ts';
+import type { FaultSpace, SettledFault } from './elements.ts';
+import { isLookConcerned } from './lookConcern.ts';
+import type { Plan } from './plan.ts';
+import type { Scenario } from './scenarios.ts';
+
+/** What one class of faults does, in every arrangement. Kept per "variant": shorted cables act by the behaviour a scenario assumes. */
+export interface EffectOps {
+  readonly id: number;
+  readonly fault: SettledFault;
+  /** `ops[variant][arrangement]` by region. */
+  readonly ops: readonly (readonly ReadonlyMap<number, RegionOps>[])[];
+  /** Regions that it touches in any variant and arrangement, ascending. */
+  readonly regions: readonly number[];
+  /** Indices of the look observations whose outcome it can change. */
+  readonly looks: readonly number[];
+  readonly isFeed: boolean;
+  readonly onlyAtPowerUp: boolean;
+}
+
+/** All classes of a fault space, and which mode belongs to which. */
+export interface ClassBook {
+  readonly compiled: CompiledCabinet;
+  readonly arrangements: readonly Arrangement[];
+  /** Variant of each scenario. */
+  readonly variantOf: ReadonlyMap<Scenario, number>;
+  readonly opsOf: (choice: FaultChoice) => EffectOps;
+  readonly isIntermittent: (choice: FaultChoice) => boolean;
+  /** The elements with the effect key of every mode filled in. */
+  readonly elements: readonly SearchElement[];
+  /** Effects of a class in an arrangement, for what is not compiled (looks, second feeds). */
+  readonly effectsOf: (ops: EffectOps, variant: number, arrangement: number) => readonly Effect[];
+  /** What two feed faults cut off together; null where they do no more than each alone. */
+  readonly jointOps: (one: EffectOps, other: EffectOps, arrangement: number) => ReadonlyMap<number, RegionOps> | null;
+}
+
+/** Compiles every mode of a fault space and finds which are predicted alike. */
+export function makeClassBook(cabinet: Cabinet, plan: Plan, space: FaultSpace, scenarios: readonly Scenario[]): ClassBook {
+  const compiled = compileCabinet(cabinet, plan.arrangements);
+  const variants = listVariants(cabinet, scenarios);
+  const mayHaveRun = scenarios.some(({ onsets }) => onsets.includes('while-running'));
+  const classes = new Map<string, EffectOps>();
+  const ops: EffectOps[][] = [];
+  const joint = new Map<string, ReadonlyMap<number, RegionOps> | null>();
+
+  const effectsIn = (fault: SettledFault, variant: number, arrangement: number): readonly Effect[] => {
+    const state = plan.arrangements[arrangement];
+    const scenario = variants.examples[variant];
+    return state === undefined || scenario === undefined ? [] : effectsOf(fault, cabinet, state, scenario.behaviourOf);
+  };
+
+  const elements = space.elements.map((element, e) => {
+    const row: EffectOps[] = [];
+    ops.push(row);
+    const modes = element.modes.map((mode, m) => {
+      const fault = space.faults[e]?.[m];
+      if (fault === undefined) {
+        throw new Error('every mode of a fault space stands for a fault');
+      }
+      const { key, entry } = compileFault(fault);
+      let known = classes.get(key);
+      if (known === undefined) {
+        known = { ...entry, id: classes.size };
+        classes.set(key, known);
+      }
+      row.push(known);
+      return { ...mode, effect: `${key}|${fault.presence}` };
+    });
+    return { ...element, modes };
+  });
+
+  return {
+    compiled,
+    arrangements: plan.arrangements,
+    variantOf: variants.variantOf,
+    elements,
+    opsOf: ({ element, mode }) => ops[element]?.[mode] ?? missing(),
+    isIntermittent: ({ element, mode }) => space.faults[element]?.[mode]?.presence === 'intermittent',
+    effectsOf: (entry, variant, arrangement) => effectsIn(entry.fault, variant, arrangement),
+    jointOps,
+  };
+
+  function compileFault(fault: SettledFault): { readonly key: string; readonly entry: Omit<EffectOps, 'id'> } {
+    const regions = new Set<number>();
+    const parts: string[] = [];
+    let isFeed = false;
+    const concerned = new Set<number>();
+    const byVariant = variants.examples.map((_, variant) =>
+      plan.arrangements.map((state, arrangement) => {
+        const effects = effectsIn(fault, variant, arrangement);
+        isFeed ||= effects.some(isFeedEffect);
+        const built = build(arrangement, effects, findUnpowered(cabinet, state, effects));
+        for (const [region, one] of built) {
+          regions.add(region);
+          parts.push(
+            `${variant}.${arrangement}.${region}:${one.slots.join()}/${one.slotBits.join()}/${one.units.join()}/${one.unitBits.join()}`,
+          );
+        }
+        if (compiled.hasSecondFeeds) {
+          parts.push(JSON.stringify(effects.filter(isFeedEffect)));
+        }
+        plan.observations.forEach((seen, index) => {
+          const at = plan.snapshots[seen.snapshot]?.nowArrangement;
+          if (seen.kind === 'look' && at === arrangement && isLookConcerned(seen.look, effects, cabinet, state)) {
+            concerned.add(index);
+            parts.push(`${index}${JSON.stringify(effects)}`);
+          }
+        });
+        return built;
+      }),
+    );
+    // Where the machine never ran in any scenario, a wiring mistake is like any other fault and may share a class.
+    const onlyAtPowerUp = mayHaveRun && (fault.item === 'wiring' || fault.mode === 'fibres-crossed');
+    return {
+      key: `${onlyAtPowerUp ? 'w' : ''}${parts.join(';')}`,
+      entry: {
+        fault,
+        ops: byVariant,
+        regions: [...regions].sort((a, b) => a - b),
+        looks: [...concerned].sort((a, b) => a - b),
+        isFeed,
+        onlyAtPowerUp,
+      },
+    };
+  }
+
+  function build(arrangement: number, effects: readonly Effect[], unpowered: readonly UnitId[]): ReadonlyMap<number, RegionOps> {
+    const builder = new OpsBuilder(compiled, arrangement);
+    for (const effect of effects) {
+      builder.add(effect);
+    }
+    builder.addUnpowered(unpowered);
+    return builder.build();
+  }
+
+  function jointOps(one: EffectOps, other: EffectOps, arrangement: number): ReadonlyMap<number, RegionOps> | null {
+    if (!compiled.hasSecondFeeds || !one.isFeed || !other.isFeed) {
+      return null;
+    }
+    const key = `${one.id}/${other.id}/${arrangement}`;
+    let found = joint.get(key);
+    if (found === undefined) {
+      const state = plan.arrangements[arrangement];
+      const effects = [...effectsIn(one.fault, 0, arrangement), ...effectsIn(other.fault, 0, arrangement)].filter(isFeedEffect);
+      found = state === undefined ? null : build(arrangement, [], findUnpowered(cabinet, state, effects));
+      joint.set(key, found);
+    }
+    return found;
+  }
+}
+
+function missing(): never {
+  throw new Error('a choice outside the fault space');
+}
+
+/** Scenarios that assume the same effect of shorted feedback cables share their ops. */
+function listVariants(
+  cabinet: Cabinet,
+  scenarios: readonly Scenario[],
+): { readonly variantOf: ReadonlyMap<Scenario, number>; readonly examples: readonly Scenario[] } {
+  const units = [...new Set([...cabinet.feedbacks.values()].map(({ unit }) => unit as UnitId))];
+  const known = new Map<string, number>();
+  const variantOf = new Map<Scenario, number>();
+  const examples: Scenario[] = [];
+  for (const scenario of scenarios) {
+    const key = units.map((unit) => scenario.behaviourOf(unit).shortEffect).join();
+    let variant = known.get(key);
+    if (variant === undefined) {
+      variant = examples.length;
+      known.set(key, variant);
+      examples.push(scenario);
+    }
+    variantOf.set(scenario, variant);
+  }
+  return { variantOf, examples };
+}

@@ -1,0 +1,240 @@
+import type { ChainId, LinkId, UnitId } from '../base/index.ts';
+import { assertNever } from '../base/index.ts';
+import { type Arrangement, arrangedChains, type Effect, endKey, findPowered } from '../simulation/index.ts';
+import type { Cabinet } from '../topology/index.ts';
+
+/*
+ * The cabinet in numbers, for weighing thousands of hypotheses: every chain is a region of its own, since what happens on one
+ * chain shows nowhere else; units off the chains and supplies are one more region. Checked against the plain simulation by
+ * property tests.
+ */
+
+/** What is wrong with a link: bit 0 outbound passes nothing, bit 1 return passes nothing. */
+export const linkBits = { outbound: 1, return: 2, both: 3 } as const;
+/** What is wrong with a unit. */
+export const unitBits = { notAlive: 1, dark: 2, other: 4, deadLit: 8 } as const;
+
+/** A part of the cabinet whose displays depend on nothing outside it but power. */
+export interface Region {
+  readonly chain: ChainId | null;
+  readonly units: readonly UnitId[];
+}
+
+/** How a region hangs together in one arrangement. */
+export interface Layout {
+  /** Local index of the unit at each position; its length is the number of links. */
+  readonly unitAt: Int32Array;
+  readonly slotOf: ReadonlyMap<LinkId, number>;
+  /** Local indices of units of the chain that are bridged. */
+  readonly bridged: readonly number[];
+  readonly baseLinks: Uint8Array;
+  readonly baseUnits: Uint8Array;
+}
+
+/** What a set of faults does to one region: which links and units get which bits. */
+export interface RegionOps {
+  readonly slots: readonly number[];
+  readonly slotBits: readonly number[];
+  readonly units: readonly number[];
+  readonly unitBits: readonly number[];
+}
+
+/** The cabinet compiled for a list of arrangements. `layouts[a][r]` is region r in arrangement a. */
+export interface CompiledCabinet {
+  readonly cabinet: Cabinet;
+  readonly regions: readonly Region[];
+  readonly regionOf: ReadonlyMap<UnitId, { readonly region: number; readonly local: number }>;
+  readonly layouts: readonly (readonly Layout[])[];
+  /** Two feed faults together may cut off more than each alone: only where some unit has more than one feed. */
+  readonly hasSecondFeeds: boolean;
+}
+
+/** Compiles a cabinet for its arrangements. */
+export function compileCabinet(cabinet: Cabinet, arrangements: readonly Arrangement[]): CompiledCabinet {
+  const chainUnits = new Set<UnitId>(cabinet.chains.flatMap((chain) => [...chain.units]));
+  const rest = [...cabinet.units.keys()].filter((unit) => !chainUnits.has(unit));
+  const regions: Region[] = [...cabinet.chains.map(({ id, units }) => ({ chain: id, units })), { chain: null, units: rest }];
+  const regionOf = new Map<UnitId, { region: number; local: number }>();
+  regions.forEach(({ units }, region) => {
+    units.forEach((unit, local) => {
+      regionOf.set(unit, { region, local });
+    });
+  });
+  const fed = new Set<UnitId>();
+  let hasSecondFeeds = false;
+  for (const { to } of cabinet.feeds) {
+    hasSecondFeeds ||= fed.has(to);
+    fed.add(to);
+  }
+  const layouts = arrangements.map((arrangement) => {
+    const powered = findPowered(cabinet, arrangement, { openLeads: new Set(), deadSupplies: new Set() });
+    return regions.map((region) => layOutRegion(cabinet, arrangement, region, powered));
+  });
+  return { cabinet, regions, regionOf, layouts, hasSecondFeeds };
+}
+
+function layOutRegion(cabinet: Cabinet, arrangement: Arrangement, region: Region, powered: ReadonlySet<UnitId>): Layout {
+  const chain = arrangedChains(cabinet, arrangement).find(({ id }) => id === region.chain);
+  const localOf = new Map(region.units.map((unit, local) => [unit, local]));
+  const links = chain?.links ?? [];
+  const baseLinks = new Uint8Array(links.length);
+  const slotOf = new Map<LinkId, number>();
+  links.forEach((link, slot) => {
+    slotOf.set(link, slot);
+    const isFree = arrangement.unplugged.has(endKey(link, 'upper')) || arrangement.unplugged.has(endKey(link, 'lower'));
+    const isOff = slot === 0 && cabinet.content.controller?.powered === false;
+    baseLinks[slot] = isFree || isOff ? linkBits.both : 0;
+  });
+  const baseUnits = Uint8Array.from(region.units, (unit) => {
+    const isSupply = cabinet.units.get(unit)?.kind === 'supply';
+    const isOff = arrangement.takenOut.has(unit) || (!isSupply && !powered.has(unit));
+    return isOff ? unitBits.notAlive | unitBits.dark : 0;
+  });
+  return {
+    unitAt: Int32Array.from(chain?.units ?? [], (unit) => localOf.get(unit) ?? 0),
+    slotOf,
+    bridged: region.chain === null ? [] : region.units.flatMap((unit, local) => (arrangement.bridged.has(unit) ? [local] : [])),
+    baseLinks,
+    baseUnits,
+  };
+}
+
+/** Collects what effects do to the regions of a compiled cabinet in one arrangement. */
+export class OpsBuilder {
+  private readonly ops = new Map<number, { slots: Map<number, number>; units: Map<number, number> }>();
+
+  constructor(
+    private readonly compiled: CompiledCabinet,
+    private readonly arrangement: number,
+  ) {}
+
+  /** Adds one effect; feed faults are added by `addUnpowered` once it is known whom they cut off. */
+  add(effect: Effect): void {
+    switch (effect.at) {
+      case 'fibre':
+        this.link(effect.link, effect.direction === 'outbound' ? linkBits.outbound : linkBits.return);
+        return;
+      case 'plug':
+      case 'route':
+      case 'holes':
+        this.link(effect.link, linkBits.both);
+        return;
+      case 'wiring':
+        this.linkBeside(effect.unit, 'up', linkBits.both);
+        this.linkBeside(effect.unit, 'down', linkBits.both);
+        return;
+      case 'port': {
+        // Up: its receiver hears outbound, its transmitter sends return. Down: the other way round.
+        const isOutbound = (effect.port === 'up') === (effect.is === 'rx-dead');
+        this.linkBeside(effect.unit, effect.port, isOutbound ? linkBits.outbound : linkBits.return);
+        return;
+      }
+      case 'unit':
+        this.unit(effect.unit, unitEffectBits[effect.is]);
+        return;
+      case 'chain-port': {
+        const region = this.compiled.regions.findIndex(({ chain }) => chain === effect.chain);
+        this.slot(region, 0, linkBits.both);
+        return;
+      }
+      case 'supply':
+        if (effect.is === 'dead') {
+          this.unit(effect.unit, unitBits.notAlive | unitBits.dark);
+        }
+        return;
+      case 'lead':
+        return;
+      default:
+        assertNever(effect);
+    }
+  }
+
+  addUnpowered(units: Iterable<UnitId>): void {
+    for (const unit of units) {
+      this.unit(unit, unitBits.notAlive | unitBits.dark);
+    }
+  }
+
+  /** Per region, what was collected; regions without anything are absent. */
+  build(): ReadonlyMap<number, RegionOps> {
+    const built = new Map<number, RegionOps>();
+    for (const [region, { slots, units }] of [...this.ops].sort(([a], [b]) => a - b)) {
+      const bySlot = [...slots].sort(([a], [b]) => a - b);
+      const byUnit = [...units].sort(([a], [b]) => a - b);
+      built.set(region, {
+        slots: bySlot.map(([slot]) => slot),
+        slotBits: bySlot.map(([, bits]) => bits),
+        units: byUnit.map(([unit]) => unit),
+        unitBits: byUnit.map(([, bits]) => bits),
+      });
+    }
+    return built;
+  }
+
+  private of(region: number): { slots: Map<number, number>; units: Map<number, number> } {
+    let entry = this.ops.get(region);
+    if (entry === undefined) {
+      entry = { slots: new Map(), units: new Map() };
+      this.ops.set(region, entry);
+    }
+    return entry;
+  }
+
+  private slot(region: number, slot: number, bits: number): void {
+    const layout = this.compiled.layouts[this.arrangement]?.[region];
+    if (layout !== undefined && slot >= 0 && slot < layout.baseLinks.length) {
+      const { slots } = this.of(region);
+      slots.set(slot, (slots.get(slot) ?? 0) | bits);
+    }
+  }
+
+  private link(link: LinkId, bits: number): void {
+    this.compiled.layouts[this.arrangement]?.forEach((layout, region) => {
+      this.slot(region, layout.slotOf.get(link) ?? -1, bits);
+    });
+  }
+
+  private linkBeside(unit: UnitId, side: 'up' | 'down', bits: number): void {
+    const at = this.compiled.regionOf.get(unit);
+    const position = at === undefined ? -1 : (this.compiled.layouts[this.arrangement]?.[at.region]?.unitAt.indexOf(at.local) ?? -1);
+    if (at !== undefined && position >= 0) {
+      this.slot(at.region, side === 'up' ? position : position + 1, bits);
+    }
+  }
+
+  private unit(unit: UnitId, bits: number): void {
+    const at = this.compiled.regionOf.get(unit);
+    if (at !== undefined) {
+      const { units } = this.of(at.region);
+      units.set(at.local, (units.get(at.local) ?? 0) | bits);
+    }
+  }
+}
+
+const dead = unitBits.notAlive | unitBits.dark;
+const unitEffectBits = {
+  'dead-dark': dead,
+  'dead-lit': unitBits.notAlive | unitBits.deadLit,
+  'fuse-open': dead,
+  'contact-bad': dead,
+  'short-dark': dead,
+  'short-code': unitBits.notAlive | unitBits.other,
+  'short-code-linked': unitBits.other,
+} as const;
+
+/** Units that lose their 24 V in an arrangement when these effects are there, besides those that have none anyway. */
+export function findUnpowered(cabinet: Cabinet, arrangement: Arrangement, effects: readonly Effect[]): readonly UnitId[] {
+  const openLeads = new Set(effects.flatMap((effect) => (effect.at === 'lead' ? [effect.lead] : [])));
+  const deadSupplies = new Set(effects.flatMap((effect) => (effect.at === 'supply' ? [effect.unit] : [])));
+  if (openLeads.size === 0 && deadSupplies.size === 0) {
+    return [];
+  }
+  const before = findPowered(cabinet, arrangement, { openLeads: new Set(), deadSupplies: new Set() });
+  const after = findPowered(cabinet, arrangement, { openLeads, deadSupplies });
+  return [...before].filter((unit) => !after.has(unit) && cabinet.units.get(unit)?.kind !== 'supply');
+}
+
+/** Whether an effect takes 24 V away. */
+export function isFeedEffect(effect: Effect): boolean {
+  return effect.at === 'lead' || effect.at === 'supply';
+}

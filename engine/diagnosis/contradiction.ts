@@ -1,0 +1,111 @@
+import type { FaultChoice, SearchMode } from '../search/index.ts';
+import { bestFit, listFits, refOf } from './fit.ts';
+import { faultOf, type Searched } from './searched.ts';
+import type { Contradiction } from './types.ts';
+
+/** Beyond this many different effects, pairs that mispredict one observation are sought among the likeliest effects only. */
+const pairLimit = 400;
+
+/**
+ * The contradiction, if there is one: the most probable hypothesis mispredicts an observation that counted. Named are the
+ * observations without which some visited hypothesis predicts all the rest (domain section 6).
+ */
+export function findContradiction(searched: Searched): Contradiction | null {
+  const { result, evaluator, prepared } = searched;
+  const [best] = result.hypotheses;
+  if (best === undefined) {
+    return null;
+  }
+  const fit = bestFit(evaluator, best.faults);
+  if (fit === null || fit.mispredicted.length === 0) {
+    return null;
+  }
+  const without = new Map<number, { readonly faults: readonly FaultChoice[]; readonly odds: number }>();
+  const consider = (faults: readonly FaultChoice[], odds: number) => {
+    for (let scenario = 0; scenario < evaluator.scenarios.length; scenario += 1) {
+      for (const { mispredicted } of listFits(evaluator, scenario, faults)) {
+        const [only] = mispredicted;
+        if (only !== undefined && mispredicted.length === 1 && odds > (without.get(only)?.odds ?? 0)) {
+          without.set(only, { faults, odds });
+        }
+      }
+    }
+  };
+  consider([], 1);
+  const likeliest = likeliestByEffect(searched);
+  const least = leastLikelihood(searched);
+  for (const { choice, odds, likelihood } of likeliest) {
+    if (likelihood >= least) {
+      consider([choice], odds);
+    }
+  }
+  // A pair is only sought where no single fault would do: its odds are far less.
+  if (without.size === 0) {
+    const some = likeliest.slice(0, pairLimit);
+    some.forEach((one, index) => {
+      for (const other of some.slice(index + 1)) {
+        const faults = [one.choice, other.choice];
+        if (isAllowed(searched, one.choice, other.choice) && evaluator.likelihood(faults) >= least) {
+          consider(faults, one.odds * other.odds);
+        }
+      }
+    });
+  }
+  const named = [...without].sort(([, a], [, b]) => b.odds - a.odds);
+  return {
+    mispredicted: fit.mispredicted.map((index) => refOf(prepared.plan, index)),
+    withoutWhich: named.map(([index, { faults }]) => ({
+      observation: refOf(prepared.plan, index),
+      instead: faults.map((choice) => faultOf(searched, choice)),
+    })),
+  };
+}
+
+interface Likely {
+  readonly choice: FaultChoice;
+  readonly odds: number;
+  readonly likelihood: number;
+}
+
+/** The likeliest mode of every effect, by its weight alone. */
+function likeliestByEffect({ evaluator }: Searched): readonly Likely[] {
+  const byEffect = new Map<string, { mode: SearchMode; choice: FaultChoice }>();
+  evaluator.book.elements.forEach((element, e) => {
+    element.modes.forEach((mode, m) => {
+      const effect = mode.effect ?? `${e}/${m}`;
+      const known = byEffect.get(effect);
+      if (known === undefined || mode.odds > known.mode.odds) {
+        byEffect.set(effect, { mode, choice: { element: e, mode: m } });
+      }
+    });
+  });
+  return [...byEffect.values()]
+    .map(({ mode, choice }) => ({ choice, odds: mode.odds, likelihood: evaluator.likelihood([choice]) }))
+    .sort((a, b) => b.odds * b.likelihood - a.odds * a.likelihood);
+}
+
+/** A hypothesis that misses one observation only, in its best pattern, is at least this likely. */
+function leastLikelihood({ evaluator, prepared, offset }: Searched): number {
+  let worst = 0;
+  for (const seen of prepared.plan.observations) {
+    let low = 0;
+    let high = Number.NEGATIVE_INFINITY;
+    for (const log of seen.logFactors) {
+      low = Math.min(low, log);
+      high = Math.max(high, log);
+    }
+    worst = Math.min(worst, low - Math.max(0, high));
+  }
+  // Each moment drawn anew halves a pattern of each of two intermittent faults; scenarios share the weight.
+  const patterns = 2 * prepared.plan.draws * Math.log(0.5) - Math.log(evaluator.scenarios.length);
+  return Math.exp(Math.min(0, worst + patterns - offset) - 1e-9);
+}
+
+function isAllowed({ prepared }: Searched, a: FaultChoice, b: FaultChoice): boolean {
+  return (
+    a.element !== b.element &&
+    !prepared.space.excludes.some(
+      ([one, other]) => (one === a.element && other === b.element) || (one === b.element && other === a.element),
+    )
+  );
+}

@@ -1,0 +1,18 @@
+export { consistentHypotheses } from './consistent.ts';
+export { diagnose } from './diagnose.ts';
+export { misreading } from './likelihood.ts';
+export { presentChance } from './patterns.ts';
+export { defaultDaysSinceWhole, type Rate, rateOf } from './rates.ts';
+export type { DiagnosisOptions } from './searched.ts';
+export type {
+  AmbiguityGroup,
+  BehaviourBelief,
+  Contradiction,
+  Diagnosis,
+  DiagnosisNote,
+  HypothesisFault,
+  ObservationRef,
+  RankedHypothesis,
+  RankedItem,
+  SuspectItem,
+} from './types.ts';

@@ -1,0 +1,58 @@
+import type { Plan } from './plan.ts';
+
+/**
+ * Snapshots that show the same trip. Between trips an intermittent fault is there or not anew; within one, anew at every look.
+ */
+export interface TripGroup {
+  readonly trip: number;
+  readonly snapshots: readonly number[];
+  /** The first trip: every fault of a hypothesis was there. */
+  readonly isFirst: boolean;
+  /** The machine is not halted: there was no trip, and what is there is there now. One snapshot only. */
+  readonly isRunning: boolean;
+  /** A chain must be broken at the trip, none may be, or nobody looked. */
+  readonly mustBeBroken: boolean | null;
+}
+
+/** Chance that an intermittent fault is there at a moment after the first trip (q of domain section 4). */
+export const presentChance = 0.5;
+const halfLog = Math.log(presentChance);
+
+/** log probability of one subset of the faults that may be absent (bits of `absentable`): with q = ½ all are equally likely. */
+export function presentLog(absentable: number): number {
+  return ((absentable & 1) + ((absentable >> 1) & 1)) * halfLog;
+}
+
+/** log(exp(a) + exp(b)) without overflow; either may be −∞. */
+export function logSum(a: number, b: number): number {
+  if (a === Number.NEGATIVE_INFINITY) {
+    return b;
+  }
+  if (b === Number.NEGATIVE_INFINITY) {
+    return a;
+  }
+  // Equal terms are common (nothing shown depends on presence) and need no exponential.
+  if (a === b) {
+    return a + Math.LN2;
+  }
+  return a > b ? a + Math.log1p(Math.exp(b - a)) : b + Math.log1p(Math.exp(a - b));
+}
+
+/** More joint patterns of presence than this are not enumerated one by one; see `Weigher`. */
+export const patternBudget = 4096;
+
+/** Groups the snapshots of a plan by trip. */
+export function groupTrips(plan: Plan): readonly TripGroup[] {
+  const byDraw = new Map<number, { trip: number; snapshots: number[]; isRunning: boolean; mustBeBroken: boolean | null }>();
+  plan.snapshots.forEach((snapshot, index) => {
+    const isRunning = snapshot.halted === false;
+    const group = byDraw.get(snapshot.tripDraw);
+    if (group === undefined) {
+      byDraw.set(snapshot.tripDraw, { trip: snapshot.trip, snapshots: [index], isRunning, mustBeBroken: snapshot.halted });
+    } else {
+      group.snapshots.push(index);
+      group.mustBeBroken = group.mustBeBroken ?? snapshot.halted;
+    }
+  });
+  return [...byDraw].map(([draw, group]) => ({ ...group, isFirst: draw === plan.firstTripDraw }));
+}

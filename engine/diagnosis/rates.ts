@@ -1,0 +1,142 @@
+import type { CabinetContent, Circumstance, Fault, ItemKind } from '../schema/index.ts';
+
+/** How often a mode occurs, and where that figure comes from. */
+export interface Rate {
+  /** λ, occurrences per year; for wiring mistakes the probability per new or reworked cabinet instead. */
+  readonly perYear: number;
+  /** Share f of the rate that shows itself as intermittent, 0 to 1. */
+  readonly intermittentShare: number;
+  readonly source: string;
+}
+
+const assumed = 'assumed';
+const share = 0.3;
+
+/**
+ * Default rates: domain section 9. All are assumed; a cabinet may carry its own. An open fuse and a wiring mistake do not come
+ * and go, so their intermittent share is 0.
+ */
+const defaultRates: Readonly<Record<ItemKind, Readonly<Record<string, Rate>>>> = {
+  cable: {
+    cut: { perYear: 0.0015, intermittentShare: share, source: assumed },
+    'outbound-cut': { perYear: 0.0005, intermittentShare: share, source: assumed },
+    'return-cut': { perYear: 0.0005, intermittentShare: share, source: assumed },
+    'outbound-dim': { perYear: 0.0005, intermittentShare: share, source: assumed },
+    'return-dim': { perYear: 0.0005, intermittentShare: share, source: assumed },
+    'fibres-crossed': { perYear: 0.002, intermittentShare: 0, source: assumed },
+  },
+  plug: {
+    loose: { perYear: 0.004, intermittentShare: share, source: assumed },
+    fouled: { perYear: 0.002, intermittentShare: share, source: assumed },
+  },
+  route: { kinked: { perYear: 0.001, intermittentShare: share, source: assumed } },
+  board: {
+    'dead-dark': { perYear: 0.001, intermittentShare: share, source: assumed },
+    'dead-lit': { perYear: 0.0005, intermittentShare: share, source: assumed },
+    'up-rx': { perYear: 0.0006, intermittentShare: share, source: assumed },
+    'up-tx': { perYear: 0.0004, intermittentShare: share, source: assumed },
+    'down-rx': { perYear: 0.0006, intermittentShare: share, source: assumed },
+    'down-tx': { perYear: 0.0004, intermittentShare: share, source: assumed },
+    'up-port': { perYear: 0.0006, intermittentShare: share, source: assumed },
+    'down-port': { perYear: 0.0006, intermittentShare: share, source: assumed },
+  },
+  fuse: { open: { perYear: 0.0005, intermittentShare: 0, source: assumed } },
+  place: { 'contact-bad': { perYear: 0.0005, intermittentShare: share, source: assumed } },
+  wiring: { crossed: { perYear: 0.002, intermittentShare: 0, source: assumed } },
+  'controller-port': { dead: { perYear: 0.0007, intermittentShare: share, source: assumed } },
+  controller: { 'all-ports-dead': { perYear: 0.0003, intermittentShare: share, source: assumed } },
+  lead: { open: { perYear: 0.0005, intermittentShare: share, source: assumed } },
+  supply: {
+    'output-lost': { perYear: 0.001, intermittentShare: share, source: assumed },
+    dead: { perYear: 0.001, intermittentShare: share, source: assumed },
+  },
+  feedback: { short: { perYear: 0.0005, intermittentShare: share, source: assumed } },
+};
+
+/** Modes whose figure is a probability per new or reworked cabinet instead of a yearly rate. */
+function isWiringMistake(fault: Fault): boolean {
+  return fault.item === 'wiring' || fault.mode === 'fibres-crossed';
+}
+
+/** The rate of a mode in a cabinet: the cabinet's own where it has one, else the default. */
+export function rateOf(fault: Fault, content: CabinetContent): Rate {
+  const fallback = defaultRates[fault.item][fault.mode] ?? { perYear: 0, intermittentShare: 0, source: assumed };
+  const own = content.rates?.find((rate) => rate.item === fault.item && rate.mode === fault.mode);
+  return own === undefined
+    ? fallback
+    : { perYear: own.perYear, intermittentShare: own.intermittentShare ?? fallback.intermittentShare, source: own.source ?? 'cabinet' };
+}
+
+/** Whether any default rate is in use, so that an answer must say "rates assumed". */
+export function usesAssumedRates(content: CabinetContent): boolean {
+  return Object.entries(defaultRates).some(([item, modes]) =>
+    Object.keys(modes).some((mode) => !content.rates?.some((rate) => rate.item === item && rate.mode === mode)),
+  );
+}
+
+/** Days in a year: the Julian year, so that a week is 7/365.25 of it. */
+const daysPerYear = 365.25;
+/** Days since the machine was last known whole, where nobody says (domain section 6). */
+export const defaultDaysSinceWhole = 7;
+
+/** What a circumstance does to the rates it concerns (domain section 9). */
+const circumstanceFactors: Readonly<
+  Record<Exclude<Circumstance['kind'], 'not-reworked'>, { readonly factor: number; readonly concerns: (fault: Fault) => boolean }>
+> = {
+  'transport-or-crash': { factor: 10, concerns: (fault) => fault.item === 'plug' || fault.item === 'place' },
+  'work-at-door': { factor: 20, concerns: (fault) => fault.item === 'route' || fault.item === 'plug' },
+  'recent-exchange': { factor: 50, concerns: () => true },
+  'oil-or-coolant': { factor: 10, concerns: (fault) => fault.mode === 'fouled' },
+  heat: { factor: 3, concerns: (fault) => fault.item === 'board' },
+  storm: { factor: 5, concerns: (fault) => fault.item === 'board' || fault.item === 'supply' },
+};
+
+/** Prior odds p / (1 − p) of a mode being there steadily, and of its coming and going: p = 1 − exp(−λ·w), λ split by the share f. */
+export function priorOdds(
+  fault: Fault,
+  content: CabinetContent,
+  circumstances: readonly Circumstance[],
+  daysSinceWhole: number,
+): { readonly steady: number; readonly intermittent: number } {
+  const { perYear, intermittentShare } = rateOf(fault, content);
+  if (isWiringMistake(fault)) {
+    // A cabinet that nobody wired since it last ran has no wiring mistakes.
+    const p = circumstances.some(({ kind }) => kind === 'not-reworked') ? 0 : Math.min(perYear, 1 - 1e-9);
+    return { steady: p / (1 - p), intermittent: 0 };
+  }
+  let rate = perYear;
+  for (const circumstance of circumstances) {
+    if (circumstance.kind !== 'not-reworked' && touches(circumstance, fault)) {
+      const { factor, concerns } = circumstanceFactors[circumstance.kind];
+      rate *= concerns(fault) ? factor : 1;
+    }
+  }
+  const years = daysSinceWhole / daysPerYear;
+  // odds = p / (1 − p) = exp(λ·w) − 1, exact also for small λ·w.
+  return { steady: Math.expm1(rate * (1 - intermittentShare) * years), intermittent: Math.expm1(rate * intermittentShare * years) };
+}
+
+/** Whether a circumstance names the place of a fault; one without places concerns the whole cabinet. */
+function touches(circumstance: Circumstance, fault: Fault): boolean {
+  const subjects = circumstance.subjects ?? [];
+  return subjects.length === 0 || placesOf(fault).some((place) => subjects.includes(place));
+}
+
+function placesOf(fault: Fault): readonly string[] {
+  switch (fault.item) {
+    case 'cable':
+    case 'plug':
+    case 'route':
+      return [fault.link];
+    case 'controller-port':
+      return [fault.chain];
+    case 'controller':
+      return [];
+    case 'lead':
+      return [fault.lead];
+    case 'feedback':
+      return [fault.feedback];
+    default:
+      return [fault.unit];
+  }
+}

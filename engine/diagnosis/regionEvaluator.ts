@@ -1,0 +1,158 @@
+import { documentedPortBehaviour } from '../cabinet/index.ts';
+import { type Behaviour, displayMeanings } from '../schema/index.ts';
+import { type CompiledCabinet, linkBits, type RegionOps, unitBits } from './compiled.ts';
+import type { Scenario } from './scenarios.ts';
+
+/** State of a unit at a moment, as bits. The lower three decide what is held; all six what is shown. */
+export const stateBits = { lostUp: 1, lostDown: 2, alive: 4, dark: 8, other: 16, deadLit: 32 } as const;
+const states = 64;
+const heldStates = 8;
+
+/** One region under one scenario: from what is wrong with links and units to the state of every unit and the reported gap. */
+export class RegionEvaluator {
+  /** Units in the region; the length of the state arrays. */
+  readonly size: number;
+  /** For each unit, the meaning (index into `displayMeanings`) by `heldState * 64 + state`. */
+  readonly displayTables: readonly Uint8Array[];
+  private readonly isChain: boolean;
+  private readonly isMuting: Uint8Array;
+  private readonly isPortMuting: boolean;
+  private readonly seesChain: Uint8Array;
+  private readonly complainsAlways: Uint8Array;
+  private readonly links: Uint8Array;
+  private readonly units: Uint8Array;
+
+  constructor(
+    private readonly compiled: CompiledCabinet,
+    private readonly region: number,
+    scenario: Scenario,
+  ) {
+    const { chain, units } = compiled.regions[region] ?? { chain: null, units: [] };
+    const behaviours = units.map((unit) => scenario.behaviourOf(unit));
+    this.size = units.length;
+    this.isChain = chain !== null;
+    this.isMuting = Uint8Array.from(behaviours, ({ onReceiveLoss }) => (onReceiveLoss === 'mute' ? 1 : 0));
+    this.isPortMuting = chain !== null && documentedPortBehaviour(compiled.cabinet, chain).onReceiveLoss === 'mute';
+    this.seesChain = Uint8Array.from(behaviours, ({ lossScope }) => (lossScope === 'chain' ? 1 : 0));
+    this.complainsAlways = Uint8Array.from(behaviours, ({ complainsFrom }) => (complainsFrom === 'power-on' ? 1 : 0));
+    this.displayTables = behaviours.map((behaviour) => displayTable(behaviour));
+    this.links = new Uint8Array(units.length + 1);
+    this.units = new Uint8Array(units.length);
+  }
+
+  /**
+   * Steps 2 to 5 of domain section 5 in one arrangement. Writes the state of every unit to `out` from `at` on and answers the gap
+   * (0: all reached). `ops` are applied on top of each other.
+   */
+  evaluate(arrangement: number, hasBeenUp: boolean, ops: readonly (RegionOps | undefined)[], out: Uint8Array, at: number): number {
+    const layout = this.compiled.layouts[arrangement]?.[this.region];
+    if (layout === undefined) {
+      return 0;
+    }
+    const { links, units } = this;
+    const { unitAt } = layout;
+    const length = unitAt.length;
+    links.set(layout.baseLinks);
+    units.set(layout.baseUnits);
+    for (const one of ops) {
+      if (one !== undefined) {
+        for (let i = 0; i < one.slots.length; i += 1) {
+          const slot = one.slots[i] ?? 0;
+          links[slot] = (links[slot] ?? 0) | (one.slotBits[i] ?? 0);
+        }
+        for (let i = 0; i < one.units.length; i += 1) {
+          const unit = one.units[i] ?? 0;
+          units[unit] = (units[unit] ?? 0) | (one.unitBits[i] ?? 0);
+        }
+      }
+    }
+    for (let unit = 0; unit < this.size; unit += 1) {
+      const bits = units[unit] ?? 0;
+      // dark, other and dead-lit lie two bits higher in a state than in the bits of a fault.
+      out[at + unit] =
+        ((bits & (unitBits.dark | unitBits.other | unitBits.deadLit)) << 2) | ((bits & unitBits.notAlive) === 0 ? stateBits.alive : 0);
+    }
+    if (!this.isChain) {
+      return 0;
+    }
+    let gap = 0;
+    let isUpperAlive = true;
+    let isUpperMuting = this.isPortMuting;
+    let isPathUpBroken = 0;
+    for (let slot = 0; slot < length; slot += 1) {
+      const unit = unitAt[slot] ?? 0;
+      const isAlive = ((units[unit] ?? 0) & unitBits.notAlive) === 0;
+      const isMuting = this.isMuting[unit] === 1;
+      let heard = isAlive && isUpperAlive ? (links[slot] ?? 0) : linkBits.both;
+      if ((heard === linkBits.outbound && isMuting) || (heard === linkBits.return && isUpperMuting)) {
+        heard = linkBits.both;
+      }
+      links[slot] = heard;
+      isPathUpBroken |= heard & linkBits.outbound;
+      if (heard !== 0 && gap === 0) {
+        gap = slot + 1;
+      }
+      const isLost = this.seesChain[unit] === 1 ? isPathUpBroken : heard & linkBits.outbound;
+      if (isLost !== 0 && isAlive && (hasBeenUp || this.complainsAlways[unit] === 1)) {
+        out[at + unit] = (out[at + unit] ?? 0) | stateBits.lostUp;
+      }
+      isUpperAlive = isAlive;
+      isUpperMuting = isMuting;
+    }
+    let isPathDownBroken = 0;
+    let below = 0;
+    for (let slot = length - 1; slot >= 0; slot -= 1) {
+      const unit = unitAt[slot] ?? 0;
+      isPathDownBroken |= below;
+      const isLost = this.seesChain[unit] === 1 ? isPathDownBroken : below;
+      if (isLost !== 0 && ((units[unit] ?? 0) & unitBits.notAlive) === 0 && (hasBeenUp || this.complainsAlways[unit] === 1)) {
+        out[at + unit] = (out[at + unit] ?? 0) | stateBits.lostDown;
+      }
+      below = (links[slot] ?? 0) & linkBits.return;
+    }
+    for (const unit of layout.bridged) {
+      // Both optical ports of a bridged unit are free: it hears nothing.
+      if (((units[unit] ?? 0) & unitBits.notAlive) === 0 && (hasBeenUp || this.complainsAlways[unit] === 1)) {
+        out[at + unit] = (out[at + unit] ?? 0) | stateBits.lostUp | stateBits.lostDown;
+      }
+    }
+    return gap;
+  }
+}
+
+const tables = new Map<string, Uint8Array>();
+
+/** Step 6 of domain section 5 as a table: what is shown, by the state at the trip (lower three bits) and the state now. */
+function displayTable(behaviour: Behaviour): Uint8Array {
+  const { whenBoth, holds, complainsFrom } = behaviour;
+  const key = `${whenBoth}/${holds}/${complainsFrom}`;
+  let table = tables.get(key);
+  if (table === undefined) {
+    table = new Uint8Array(heldStates * states);
+    for (let held = 0; held < heldStates; held += 1) {
+      for (let now = 0; now < states; now += 1) {
+        table[held * states + now] = displayMeanings.indexOf(meaningOf(behaviour, held, now));
+      }
+    }
+    tables.set(key, table);
+  }
+  return table;
+}
+
+function meaningOf({ whenBoth, holds, complainsFrom }: Behaviour, held: number, now: number): (typeof displayMeanings)[number] {
+  if ((now & stateBits.dark) !== 0) {
+    return 'dark';
+  }
+  if ((now & stateBits.other) !== 0) {
+    return 'other';
+  }
+  const hasRestarted = (held & stateBits.alive) === 0;
+  if ((now & stateBits.deadLit) !== 0 || (hasRestarted && complainsFrom === 'link-up')) {
+    return 'quiet';
+  }
+  const losses = (now | (holds === 'until-reset' && !hasRestarted ? held : 0)) & (stateBits.lostUp | stateBits.lostDown);
+  if (losses === (stateBits.lostUp | stateBits.lostDown)) {
+    return whenBoth === 'both' ? 'both-losses' : whenBoth === 'upstream' ? 'upstream-loss' : 'downstream-loss';
+  }
+  return losses === stateBits.lostUp ? 'upstream-loss' : losses === stateBits.lostDown ? 'downstream-loss' : 'quiet';
+}

@@ -1,0 +1,87 @@
+import type { TypeId, UnitId } from '../base/index.ts';
+import { documentedBehaviour, unknownParameters } from '../cabinet/index.ts';
+import { type Behaviour, type BehaviourParameter, behaviourValues, type Onset } from '../schema/index.ts';
+import type { Cabinet } from '../topology/index.ts';
+import type { Plan } from './plan.ts';
+
+/** One way in which everything unknown but the faults may be: behaviours of types, onsets of trips. All are equally likely. */
+export interface Scenario {
+  readonly behaviourOf: (unit: UnitId) => Behaviour;
+  /** Onset of each trip of the plan. */
+  readonly onsets: readonly Onset[];
+  /** The values that this scenario assumes, by type and parameter. */
+  readonly assumed: readonly Assumed[];
+}
+
+export interface Assumed {
+  readonly type: TypeId;
+  readonly parameter: BehaviourParameter;
+  readonly value: Behaviour[BehaviourParameter];
+}
+
+/** More unknown types than this are set to their defaults (domain section 3). */
+const maximumUnknownTypes = 2;
+
+/** The scenarios to average over, and the types of unknown behaviour that had to be set to their defaults. */
+export function listScenarios(
+  cabinet: Cabinet,
+  plan: Plan,
+): { readonly scenarios: readonly Scenario[]; readonly setToDefault: readonly TypeId[] } {
+  const unknown = unknownTypes(cabinet);
+  const averaged = unknown.slice(0, maximumUnknownTypes);
+  const setToDefault = unknown.slice(maximumUnknownTypes).map(({ type }) => type);
+  const isLightLookedAt = plan.observations.some(
+    (seen) => seen.kind === 'look' && (seen.look.look === 'light-at-plug' || seen.look.look === 'light-at-port'),
+  );
+  let assumptions: readonly (readonly Assumed[])[] = [[]];
+  for (const { type, parameters, hasFeedback } of averaged) {
+    for (const parameter of parameters) {
+      // A parameter that nothing observed depends on need not be averaged over: all its values give the same.
+      if ((parameter === 'idleLight' && !isLightLookedAt) || (parameter === 'shortEffect' && !hasFeedback)) {
+        continue;
+      }
+      assumptions = assumptions.flatMap((list) => behaviourValues[parameter].map((value) => [...list, { type, parameter, value }]));
+    }
+  }
+  let onsets: readonly (readonly Onset[])[] = [[]];
+  for (const { onset } of plan.trips) {
+    const values: readonly Onset[] = onset === 'unknown' ? ['while-running', 'at-power-up'] : [onset];
+    onsets = onsets.flatMap((list) => values.map((value) => [...list, value]));
+  }
+  const scenarios = assumptions.flatMap((assumed) =>
+    onsets.map((list) => ({ behaviourOf: behaviours(cabinet, assumed), onsets: list, assumed })),
+  );
+  return { scenarios, setToDefault };
+}
+
+interface UnknownType {
+  readonly type: TypeId;
+  readonly parameters: readonly BehaviourParameter[];
+  readonly hasFeedback: boolean;
+}
+
+/** Types in use that have unknown parameters, by id. */
+function unknownTypes(cabinet: Cabinet): readonly UnknownType[] {
+  const found = new Map<TypeId, UnknownType>();
+  for (const [unit, record] of cabinet.units) {
+    const parameters = unknownParameters(cabinet, unit);
+    if (record.type !== undefined && parameters.length > 0 && record.kind !== 'supply') {
+      const type = record.type as TypeId;
+      const hasFeedback = found.get(type)?.hasFeedback === true || (cabinet.feedbacksOf.get(unit)?.length ?? 0) > 0;
+      found.set(type, { type, parameters, hasFeedback });
+    }
+  }
+  return [...found.values()].sort((a, b) => (a.type < b.type ? -1 : 1));
+}
+
+function behaviours(cabinet: Cabinet, assumed: readonly Assumed[]): (unit: UnitId) => Behaviour {
+  const known = new Map<UnitId, Behaviour>();
+  for (const [unit, record] of cabinet.units) {
+    const own = assumed.filter(({ type }) => type === record.type);
+    known.set(unit, {
+      ...documentedBehaviour(cabinet, unit),
+      ...Object.fromEntries(own.map(({ parameter, value }) => [parameter, value])),
+    });
+  }
+  return (unit) => known.get(unit) ?? documentedBehaviour(cabinet, unit);
+}

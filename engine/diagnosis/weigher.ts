@@ -1,0 +1,485 @@
+import type { LookOutcome } from '../simulation/index.ts';
+import { outcomeAt, type PlacedEffect } from '../simulation/index.ts';
+import type { ClassBook, EffectOps } from './classBook.ts';
+import { logSum, patternBudget, presentLog, type TripGroup } from './patterns.ts';
+import type { Plan, PlanObservation } from './plan.ts';
+import { RegionWork } from './regionWork.ts';
+import type { Scenario } from './scenarios.ts';
+
+const never = Number.NEGATIVE_INFINITY;
+
+/**
+ * Per trip group, the log likelihood of the touched part of the cabinet when it is whole at that trip ([2g]) and when it is
+ * broken ([2g+1]). Null instead of a table: a repeated reading ties the groups together, so they cannot be taken apart.
+ */
+type GroupTable = Float64Array;
+
+/** Which of the two faults may be absent at a moment drawn anew: bit 0 the first, bit 1 the second. */
+type Absentable = 0 | 1 | 2 | 3;
+
+/** Weighs hypotheses of up to two faults under one scenario. All values are logs, scaled by the largest factors. */
+export class Weigher {
+  private readonly regions: readonly RegionWork[];
+  private readonly variant: number;
+  private readonly baseOfRegion: Float64Array;
+  private readonly baseOfLook = new Map<number, number>();
+  private readonly baseTotal: number;
+  /** Regions that are broken at a group's trip without any fault (a cable unplugged, the control off). */
+  private readonly baseBroken: readonly ReadonlySet<number>[];
+  private readonly tables = new Map<number, GroupTable | null>();
+  private readonly lookMemo = new Map<string, number>();
+  private readonly regionOfObservation: readonly (RegionWork | undefined)[];
+  private first: EffectOps | null = null;
+  private second: EffectOps | null = null;
+
+  constructor(
+    private readonly book: ClassBook,
+    private readonly plan: Plan,
+    private readonly groups: readonly TripGroup[],
+    readonly scenario: Scenario,
+  ) {
+    this.variant = book.variantOf.get(scenario) ?? 0;
+    this.regions = book.compiled.regions.map((_, region) => new RegionWork(book, plan, scenario, region, this.variant));
+    this.regionOfObservation = plan.observations.map((_, index) => this.regions.find((region) => region.owns(index)));
+    this.baseOfRegion = Float64Array.from(this.regions, (region) => region.baseLog());
+    let total = this.baseOfRegion.reduce((sum, value) => sum + value, 0);
+    plan.observations.forEach((seen, index) => {
+      if (seen.kind === 'look') {
+        const repeats = seen.earlier.some((other) => this.lookPrediction(other, null, null) === this.lookPrediction(index, null, null));
+        const log = repeats ? 0 : (seen.logFactors[this.lookPrediction(index, null, null)] ?? 0);
+        this.baseOfLook.set(index, log);
+        total += log;
+      }
+    });
+    this.baseTotal = total;
+    this.baseBroken = groups.map((group) => new Set(this.regions.flatMap((region, index) => (region.isBroken(group, 0) ? [index] : []))));
+  }
+
+  /** Scaled log likelihood of the faults of one or two classes; −∞ when the evidence excludes them. */
+  logLikelihood(one: EffectOps | null, isOneIntermittent: boolean, other: EffectOps | null, isOtherIntermittent: boolean): number {
+    const scale = this.plan.largestLogFactor;
+    if (one === null) {
+      return this.finish([], [], null, null) - scale;
+    }
+    const absentable = ((isOneIntermittent ? 1 : 0) | (isOtherIntermittent ? 2 : 0)) as Absentable; // two bits
+    if (other === null) {
+      const table = this.tableOf(one, isOneIntermittent);
+      return (table === null ? this.tied(one, null, absentable) : this.finish(one.regions, one.looks, table, null)) - scale;
+    }
+    if (this.isApart(one, other)) {
+      const first = this.tableOf(one, isOneIntermittent);
+      const second = this.tableOf(other, isOtherIntermittent);
+      if (first !== null && second !== null) {
+        return this.finishApart(one, first, other, second) - scale;
+      }
+    }
+    this.setPair(one, other);
+    const regions = union(this.regionsOf(one, other), []);
+    const looks = union(one.looks, other.looks);
+    const table = this.makeTable(regions, looks, absentable);
+    return (table === null ? this.tied(one, other, absentable) : this.finish(regions, looks, table, null)) - scale;
+  }
+
+  /** Every joint pattern of presence that the halted rule leaves, with its predictions. Valid until the next pair is weighed. */
+  listViews(
+    one: EffectOps | null,
+    isOneIntermittent: boolean,
+    other: EffectOps | null,
+    isOtherIntermittent: boolean,
+  ): readonly PatternView[] {
+    this.setPair(one, other);
+    const full = (one === null ? 0 : 1) | (other === null ? 0 : 2);
+    const absentable = ((isOneIntermittent ? 1 : 0) | (isOtherIntermittent ? 2 : 0)) as Absentable; // two bits
+    const views: PatternView[] = [];
+    for (const pattern of this.listPatterns(full, absentable)) {
+      const broken = this.groups.map((group) => {
+        const [trip] = pattern[group.snapshots[0] ?? 0] ?? [full, full];
+        return this.regions.some((region) => region.isBroken(group, trip));
+      });
+      if (this.groups.every((group, g) => this.isAllowed(group, broken[g] === true))) {
+        const predict = (index: number) => {
+          const [trip, now] = pattern[this.plan.observations[index]?.snapshot ?? 0] ?? [full, full];
+          return this.predictionAt(index, trip, now);
+        };
+        views.push({ predict, broken });
+      }
+    }
+    return views;
+  }
+
+  private predictionAt(index: number, trip: number, now: number): number {
+    const seen = this.plan.observations[index];
+    if (seen?.kind === 'look') {
+      return this.lookPrediction(index, (now & 1) !== 0 ? this.first : null, (now & 2) !== 0 ? this.second : null);
+    }
+    return this.regionOfObservation[index]?.prediction(index, trip, now) ?? 0;
+  }
+
+  private setPair(one: EffectOps | null, other: EffectOps | null): void {
+    if (this.first !== one || this.second !== other) {
+      this.first = one;
+      this.second = other;
+      for (const region of this.regions) {
+        region.setPair(one, other);
+      }
+    }
+  }
+
+  /** Two classes that touch nothing in common weigh what each weighs alone. */
+  private isApart(one: EffectOps, other: EffectOps): boolean {
+    if (one.isFeed && other.isFeed && this.book.compiled.hasSecondFeeds) {
+      return false;
+    }
+    return isDisjoint(one.regions, other.regions) && isDisjoint(one.looks, other.looks);
+  }
+
+  private regionsOf(one: EffectOps, other: EffectOps): readonly number[] {
+    let regions = union(one.regions, other.regions);
+    if (one.isFeed && other.isFeed) {
+      this.book.arrangements.forEach((_, arrangement) => {
+        regions = union(regions, [...(this.book.jointOps(one, other, arrangement)?.keys() ?? [])]);
+      });
+    }
+    return regions;
+  }
+
+  private tableOf(one: EffectOps, isIntermittent: boolean): GroupTable | null {
+    const key = one.id * 2 + (isIntermittent ? 1 : 0);
+    let table = this.tables.get(key);
+    if (table === undefined) {
+      this.setPair(one, null);
+      table = this.makeTable(one.regions, one.looks, isIntermittent ? 1 : 0);
+      this.tables.set(key, table);
+    }
+    return table;
+  }
+
+  /** The table of the current pair; null when a repeated reading may or may not add its factor, depending on presence. */
+  private makeTable(regions: readonly number[], looks: readonly number[], absentable: Absentable): GroupTable | null {
+    const full = this.second === null ? (this.first === null ? 0 : 1) : 3;
+    const table = new Float64Array(2 * this.groups.length).fill(never);
+    const fixed = this.settleRepeats(regions, looks, full, absentable);
+    if (fixed === null) {
+      return null;
+    }
+    for (let g = 0; g < this.groups.length; g += 1) {
+      const group = this.groups[g];
+      if (group !== undefined) {
+        this.fillGroup(table, g, group, regions, looks, full, absentable);
+      }
+    }
+    // Repeats that are settled add the same whatever the presence: put them once, on the first group.
+    if (fixed !== 0) {
+      table[0] = (table[0] ?? never) + fixed;
+      table[1] = (table[1] ?? never) + fixed;
+    }
+    return table;
+  }
+
+  private fillGroup(
+    table: GroupTable,
+    g: number,
+    group: TripGroup,
+    regions: readonly number[],
+    looks: readonly number[],
+    full: number,
+    absentable: Absentable,
+  ): void {
+    const absent = group.isFirst ? 0 : absentable;
+    for (let trip = full; trip >= 0; trip -= 1) {
+      if ((trip | absent) !== full) {
+        continue;
+      }
+      let log = presentLog(absent);
+      let isBroken = false;
+      for (const region of regions) {
+        isBroken ||= this.regions[region]?.isBroken(group, trip) === true;
+      }
+      for (const snapshot of group.snapshots) {
+        log += group.isRunning
+          ? this.plainLog(snapshot, trip, trip, regions, looks)
+          : this.meanOverNow(snapshot, trip, regions, looks, full, absentable);
+      }
+      const at = 2 * g + (isBroken ? 1 : 0);
+      table[at] = logSum(table[at] ?? never, log);
+    }
+  }
+
+  private meanOverNow(
+    snapshot: number,
+    trip: number,
+    regions: readonly number[],
+    looks: readonly number[],
+    full: number,
+    absentable: Absentable,
+  ): number {
+    if (absentable === 0) {
+      return this.plainLog(snapshot, trip, full, regions, looks);
+    }
+    let log = never;
+    for (let now = full; now >= 0; now -= 1) {
+      if ((now | absentable) === full) {
+        log = logSum(log, this.plainLog(snapshot, trip, now, regions, looks));
+      }
+    }
+    return log + presentLog(absentable);
+  }
+
+  /** Log factors of one snapshot's observations that repeat nothing. */
+  private plainLog(snapshot: number, trip: number, now: number, regions: readonly number[], looks: readonly number[]): number {
+    let log = 0;
+    for (const region of regions) {
+      log += this.regions[region]?.plainLog(snapshot, trip, now) ?? 0;
+    }
+    for (const index of looks) {
+      const seen = this.plan.observations[index];
+      if (seen?.snapshot === snapshot && seen.earlier.length === 0) {
+        log += seen.logFactors[this.predictionAt(index, trip, now)] ?? 0;
+      }
+    }
+    return log;
+  }
+
+  private repeating(regions: readonly number[], looks: readonly number[]): readonly number[] {
+    return [
+      ...regions.flatMap((region) => this.regions[region]?.repeating ?? []),
+      ...looks.filter((index) => (this.plan.observations[index]?.earlier.length ?? 0) > 0),
+    ];
+  }
+
+  /**
+   * The sum of the log factors of repeating observations, if none of them depends on presence: a prediction that is the same in
+   * every pattern either repeats the earlier one or does not. Null when some depends.
+   */
+  private settleRepeats(regions: readonly number[], looks: readonly number[], full: number, absentable: Absentable): number | null {
+    let sum = 0;
+    for (const index of this.repeating(regions, looks)) {
+      const seen = this.plan.observations[index];
+      const own = this.onlyPrediction(index, full, absentable);
+      if (seen === undefined || own === null) {
+        return null;
+      }
+      let repeats = false;
+      for (const other of seen.earlier) {
+        const before = this.onlyPrediction(other, full, absentable);
+        if (before === null) {
+          return null;
+        }
+        repeats ||= before === own;
+      }
+      sum += repeats ? 0 : (seen.logFactors[own] ?? 0);
+    }
+    return sum;
+  }
+
+  /** The prediction of an observation if it is the same in every presence pattern, else null. */
+  private onlyPrediction(index: number, full: number, absentable: Absentable): number | null {
+    const group = this.groups.find(({ snapshots }) => snapshots.includes(this.plan.observations[index]?.snapshot ?? -1));
+    let only: number | null = null;
+    for (const [trip, now] of presencePairs(group, full, absentable)) {
+      const prediction = this.predictionAt(index, trip, now);
+      if (only !== null && only !== prediction) {
+        return null;
+      }
+      only = prediction;
+    }
+    return only;
+  }
+
+  /** A hypothesis whose repeats depend on presence: every joint pattern of presence on its own. */
+  private tied(one: EffectOps, other: EffectOps | null, absentable: Absentable): number {
+    this.setPair(one, other);
+    const regions = other === null ? one.regions : this.regionsOf(one, other);
+    const looks = other === null ? one.looks : union(one.looks, other.looks);
+    const full = other === null ? 1 : 3;
+    const repeating = this.repeating(regions, looks);
+    const patterns = this.listPatterns(full, absentable);
+    let log = never;
+    for (const pattern of patterns) {
+      let sum = 0;
+      this.groups.forEach((group, g) => {
+        const [trip] = pattern[group.snapshots[0] ?? 0] ?? [full, full];
+        const isBroken = regions.some((region) => this.regions[region]?.isBroken(group, trip) === true) || this.isBaseBroken(g, regions);
+        sum += this.isAllowed(group, isBroken) ? 0 : never;
+      });
+      pattern.forEach(([trip, now], snapshot) => {
+        sum += this.plainLog(snapshot, trip, now, regions, looks);
+      });
+      for (const index of repeating) {
+        sum += this.repeatLog(index, pattern);
+      }
+      log = logSum(log, sum);
+    }
+    return log - Math.log(patterns.length) + this.restLog(regions, looks);
+  }
+
+  private repeatLog(index: number, pattern: readonly (readonly [number, number])[]): number {
+    const at = (other: number) => {
+      const [trip, now] = pattern[this.plan.observations[other]?.snapshot ?? 0] ?? [0, 0];
+      return this.predictionAt(other, trip, now);
+    };
+    const seen = this.plan.observations[index];
+    const own = at(index);
+    return seen === undefined || seen.earlier.some((other) => at(other) === own) ? 0 : (seen.logFactors[own] ?? 0);
+  }
+
+  /** All joint patterns of presence, each a list of [trip, now] by snapshot; all are equally likely, since q is one half. */
+  private listPatterns(full: number, absentable: Absentable): readonly (readonly (readonly [number, number])[])[] {
+    let patterns: (readonly [number, number])[][] = [[]];
+    for (const group of this.groups) {
+      const next: (readonly [number, number])[][] = [];
+      for (const trip of subsets(group.isFirst ? 0 : absentable, full)) {
+        let withTrip = patterns;
+        for (let i = 0; i < group.snapshots.length; i += 1) {
+          const nows = group.isRunning ? [trip] : subsets(absentable, full);
+          withTrip = withTrip.flatMap((pattern) => nows.map((now) => [...pattern, [trip, now] as const]));
+        }
+        next.push(...withTrip);
+      }
+      patterns = next;
+      if (patterns.length > patternBudget) {
+        // Beyond the budget every n-th pattern stands for its neighbours: the mean stays a mean over presence.
+        const stride = Math.ceil(patterns.length / patternBudget);
+        patterns = patterns.filter((_, index) => index % stride === 0);
+      }
+    }
+    return patterns;
+  }
+
+  /** Puts the touched part together with the untouched rest. */
+  private finish(regions: readonly number[], looks: readonly number[], table: GroupTable | null, second: GroupTable | null): number {
+    let log = this.restLog(regions, looks);
+    for (let g = 0; g < this.groups.length && log > never; g += 1) {
+      log += this.groupLog(g, this.isBaseBroken(g, regions), table, second);
+    }
+    return log;
+  }
+
+  private finishApart(one: EffectOps, first: GroupTable, other: EffectOps, second: GroupTable): number {
+    let log = this.baseTotal;
+    for (const ops of [one, other]) {
+      for (const region of ops.regions) {
+        log -= this.baseOfRegion[region] ?? 0;
+      }
+      for (const look of ops.looks) {
+        log -= this.baseOfLook.get(look) ?? 0;
+      }
+    }
+    for (let g = 0; g < this.groups.length && log > never; g += 1) {
+      const isBaseBroken = (this.baseBroken[g]?.size ?? 0) > 0 && this.isBaseBroken(g, union(one.regions, other.regions));
+      log += this.groupLog(g, isBaseBroken, first, second);
+    }
+    return log;
+  }
+
+  private groupLog(g: number, isBaseBroken: boolean, first: GroupTable | null, second: GroupTable | null): number {
+    const group = this.groups[g];
+    let log = never;
+    for (let a = 0; a < (first === null ? 1 : 2); a += 1) {
+      const one = first === null ? 0 : (first[2 * g + a] ?? never);
+      if (one === never) {
+        continue;
+      }
+      for (let b = 0; b < (second === null ? 1 : 2); b += 1) {
+        const other = second === null ? 0 : (second[2 * g + b] ?? never);
+        if (other > never && group !== undefined && this.isAllowed(group, isBaseBroken || a + b > 0)) {
+          log = logSum(log, one + other);
+        }
+      }
+    }
+    return log;
+  }
+
+  private isAllowed(group: TripGroup, isBroken: boolean): boolean {
+    return group.mustBeBroken === null || group.mustBeBroken === isBroken;
+  }
+
+  private isBaseBroken(g: number, touched: readonly number[]): boolean {
+    const broken = this.baseBroken[g];
+    if (broken === undefined || broken.size === 0) {
+      return false;
+    }
+    return [...broken].some((region) => !touched.includes(region));
+  }
+
+  private restLog(regions: readonly number[], looks: readonly number[]): number {
+    let log = this.baseTotal;
+    for (const region of regions) {
+      log -= this.baseOfRegion[region] ?? 0;
+    }
+    for (const look of looks) {
+      log -= this.baseOfLook.get(look) ?? 0;
+    }
+    return log;
+  }
+
+  /** Index of the outcome that a look has when the given classes are there; by the plain simulation, since few classes concern it. */
+  private lookPrediction(index: number, one: EffectOps | null, other: EffectOps | null): number {
+    const seen = this.plan.observations[index];
+    if (seen?.kind !== 'look') {
+      return 0;
+    }
+    const relevant = [one, other].filter((ops): ops is EffectOps => ops?.looks.includes(index) === true);
+    const key = `${index}/${relevant.map(({ id }) => id).join()}`;
+    let outcome = this.lookMemo.get(key);
+    if (outcome === undefined) {
+      outcome = Math.max(0, seen.outcomes.indexOf(this.predictLook(seen, relevant)));
+      this.lookMemo.set(key, outcome);
+    }
+    return outcome;
+  }
+
+  private predictLook(seen: Extract<PlanObservation, { kind: 'look' }>, relevant: readonly EffectOps[]): LookOutcome {
+    const snapshot = this.plan.snapshots[seen.snapshot];
+    const arrangement = this.plan.arrangements[snapshot?.nowArrangement ?? 0];
+    const placed: PlacedEffect[] = relevant.flatMap((ops) =>
+      this.book.effectsOf(ops, this.variant, snapshot?.nowArrangement ?? 0).map((effect) => ({ effect, fault: ops.fault })),
+    );
+    if (arrangement === undefined) {
+      throw new Error('a snapshot without its arrangement');
+    }
+    const moment = { cabinet: this.book.compiled.cabinet, arrangement, placed, behaviourOf: this.scenario.behaviourOf, hasBeenUp: true };
+    return outcomeAt(seen.look, moment) ?? seen.outcomes[0] ?? 'none';
+  }
+}
+
+/** One joint pattern of presence of a hypothesis. */
+export interface PatternView {
+  /** Index of the prediction of an observation in this pattern. */
+  readonly predict: (observation: number) => number;
+  /** Whether a chain is broken at each trip group. */
+  readonly broken: readonly boolean[];
+}
+
+/** The subsets that leave out nothing but absentable faults. */
+function subsets(absentable: number, full: number): readonly number[] {
+  const list: number[] = [];
+  for (let subset = full; subset >= 0; subset -= 1) {
+    if ((subset | absentable) === (full | absentable) && (subset & ~full) === 0) {
+      list.push(subset);
+    }
+  }
+  return list;
+}
+
+/** The [trip, now] pairs that a snapshot of a group can have. */
+function presencePairs(group: TripGroup | undefined, full: number, absentable: number): readonly (readonly [number, number])[] {
+  if (group?.isRunning === true) {
+    return subsets(absentable, full).map((now) => [now, now] as const);
+  }
+  const trips = group === undefined || group.isFirst ? [full] : subsets(absentable, full);
+  return trips.flatMap((trip) => subsets(absentable, full).map((now) => [trip, now] as const));
+}
+
+function isDisjoint(a: readonly number[], b: readonly number[]): boolean {
+  for (const one of a) {
+    if (b.includes(one)) {
+      return false;
+    }
+  }
+  return true;
+}
+
+function union(a: readonly number[], b: readonly number[]): readonly number[] {
+  return b.length === 0 ? a : [...new Set([...a, ...b])].sort((x, y) => x - y);
+}

@@ -1,0 +1,142 @@
+import type { FaultChoice, SearchProblem } from './types.ts';
+
+/** One mode that can occur, with its index in the flat list. */
+export interface FlatMode {
+  readonly choice: FaultChoice;
+  readonly odds: number;
+  readonly cls: number;
+}
+
+/** Modes that are predicted alike and therefore searched as one. */
+export interface EffectClass {
+  readonly members: readonly number[];
+  /** Σ odds of the members. */
+  readonly weight: number;
+  /** Odds of the likeliest member. */
+  readonly best: number;
+  readonly example: FaultChoice;
+}
+
+/** Two modes that cannot be at fault together. */
+export interface Conflict {
+  readonly a: number;
+  readonly b: number;
+}
+
+/** The flat form of a problem that the search works on. */
+export interface FlatProblem {
+  readonly modes: readonly FlatMode[];
+  readonly classes: readonly EffectClass[];
+  /** Conflicts by the pair of classes `c ≤ d` they fall into: `byClass[c]` maps `d` to its conflicts. */
+  readonly conflicts: readonly ReadonlyMap<number, readonly Conflict[]>[];
+  /** ∏ over the elements of (1 + Σ odds of its modes), exclusions taken out: Σ odds of all allowed combinations, none included. */
+  readonly allOdds: number;
+}
+
+/** Flattens a problem: drops modes that cannot occur, gathers those of equal effect, lists what excludes what. */
+export function flatten(problem: Pick<SearchProblem<unknown>, 'elements' | 'excludes'>): FlatProblem {
+  const modes: FlatMode[] = [];
+  const classOf = new Map<string, number>();
+  const members: number[][] = [];
+  const firstOfElement: number[] = [];
+  problem.elements.forEach((element, elementIndex) => {
+    firstOfElement.push(modes.length);
+    element.modes.forEach((mode, modeIndex) => {
+      if (mode.odds <= 0) {
+        return;
+      }
+      const key = mode.effect ?? `\u0000${elementIndex}/${modeIndex}`;
+      let cls = classOf.get(key);
+      if (cls === undefined) {
+        cls = members.length;
+        classOf.set(key, cls);
+        members.push([]);
+      }
+      members[cls]?.push(modes.length);
+      modes.push({ choice: { element: elementIndex, mode: modeIndex }, odds: mode.odds, cls });
+    });
+  });
+  firstOfElement.push(modes.length);
+
+  const conflicts: Map<number, Conflict[]>[] = members.map(() => new Map());
+  const addConflict = (a: number, b: number) => {
+    const [c, d] = [modes[a]?.cls ?? 0, modes[b]?.cls ?? 0];
+    const [low, high, first, second] = c <= d ? [c, d, a, b] : [d, c, b, a];
+    const row = conflicts[low];
+    const list = row?.get(high);
+    if (list === undefined) {
+      row?.set(high, [{ a: first, b: second }]);
+    } else {
+      list.push({ a: first, b: second });
+    }
+  };
+  const range = (element: number): [number, number] => [firstOfElement[element] ?? 0, firstOfElement[element + 1] ?? 0];
+  problem.elements.forEach((_, element) => {
+    const [from, to] = range(element);
+    for (let a = from; a < to; a += 1) {
+      for (let b = a + 1; b < to; b += 1) {
+        addConflict(a, b);
+      }
+    }
+  });
+  for (const [one, other] of problem.excludes ?? []) {
+    const [from, to] = range(one);
+    const [from2, to2] = range(other);
+    for (let a = from; a < to; a += 1) {
+      for (let b = from2; b < to2; b += 1) {
+        addConflict(a, b);
+      }
+    }
+  }
+  return { modes, classes: members.map((list) => makeClass(list, modes)), conflicts, allOdds: sumAllOdds(problem) };
+}
+
+function makeClass(members: readonly number[], modes: readonly FlatMode[]): EffectClass {
+  let weight = 0;
+  let best = 0;
+  for (const index of members) {
+    const odds = modes[index]?.odds ?? 0;
+    weight += odds;
+    best = Math.max(best, odds);
+  }
+  const example = modes[members[0] ?? 0]?.choice ?? { element: 0, mode: 0 };
+  return { members, weight, best, example };
+}
+
+/**
+ * Σ odds over all allowed combinations. Elements that exclude each other form small groups (a cable with its two fibres); within
+ * a group the sum runs over its subsets without an excluded pair, between groups it factorises.
+ */
+export function sumAllOdds(problem: Pick<SearchProblem<unknown>, 'elements' | 'excludes'>): number {
+  const odds = problem.elements.map((element) => element.modes.reduce((sum, mode) => sum + Math.max(0, mode.odds), 0));
+  const groupOf = problem.elements.map((_, index) => index);
+  const find = (index: number): number => {
+    const up = groupOf[index] ?? index;
+    return up === index ? index : find(up);
+  };
+  const excluded = new Set<string>();
+  for (const [one, other] of problem.excludes ?? []) {
+    groupOf[find(one)] = find(other);
+    excluded.add(`${one},${other}`);
+    excluded.add(`${other},${one}`);
+  }
+  const groups = new Map<number, number[]>();
+  problem.elements.forEach((_, index) => {
+    const root = find(index);
+    groups.set(root, [...(groups.get(root) ?? []), index]);
+  });
+  const sumOf = (group: readonly number[], chosen: readonly number[]): number => {
+    const [first, ...rest] = group;
+    if (first === undefined) {
+      return 1;
+    }
+    const without = sumOf(rest, chosen);
+    const isAllowed = chosen.every((other) => !excluded.has(`${first},${other}`));
+    return isAllowed ? without + (odds[first] ?? 0) * sumOf(rest, [...chosen, first]) : without;
+  };
+  let product = 1;
+  for (const group of groups.values()) {
+    product *= sumOf(group, []);
+  }
+  return product;
+}

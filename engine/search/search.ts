@@ -1,0 +1,258 @@
+import { type EffectClass, type FlatProblem, flatten } from './classes.ts';
+import { enumerate } from './enumerate.ts';
+import { TopList } from './topList.ts';
+import type { FaultChoice, SearchClass, SearchHypothesis, SearchProblem, SearchResult } from './types.ts';
+
+const defaultKeep = 200;
+/** How many combinations of two effects are listed besides all single ones. */
+const keptPairs = 400;
+
+/**
+ * Visits every allowed combination of up to `maxFaults` faults and weighs it: prior odds × likelihood of the observations. Modes
+ * of equal effect are weighed together, which changes nothing in the answer. Answers null when `onProgress` gave the search up.
+ * Cost: about k²/2 predictions for two faults, k the number of different effects.
+ */
+export function search<Prediction>(problem: SearchProblem<Prediction>): SearchResult | null {
+  if (problem.maxFaults > 2 || problem.minimalOnly === true) {
+    return enumerate(problem);
+  }
+  return new PairSearch(problem, flatten(problem)).run();
+}
+
+/** A combination of classes that may hold one of the most probable hypotheses. */
+interface Candidate {
+  readonly classes: readonly number[];
+  readonly likelihood: number;
+}
+
+class PairSearch<Prediction> {
+  private readonly marginals: Float64Array;
+  private readonly top: TopList<Candidate>;
+  private readonly topPairs = new TopList<{ readonly classes: readonly number[]; readonly likelihood: number; readonly mass: number }>(
+    keptPairs,
+  );
+  private readonly singles: Float64Array;
+  private total = 0;
+  private visitedOdds = 0;
+  private visited = 1;
+  /** Handed to `predict` again and again: one array of each length, so that the inner loop makes no garbage. */
+  private readonly one: FaultChoice[] = [];
+  private readonly two: FaultChoice[] = [];
+
+  constructor(
+    private readonly problem: SearchProblem<Prediction>,
+    private readonly flat: FlatProblem,
+  ) {
+    this.marginals = new Float64Array(flat.modes.length);
+    this.singles = new Float64Array(flat.classes.length);
+    this.top = new TopList(problem.keep ?? defaultKeep);
+  }
+
+  run(): SearchResult | null {
+    const { classes } = this.flat;
+    const nothing = this.weigh([]);
+    this.total = nothing;
+    this.top.add(nothing, () => ({ classes: [], likelihood: nothing }));
+    if (this.problem.maxFaults >= 1) {
+      classes.forEach((cls, index) => {
+        this.visitSingle(cls, index);
+      });
+    }
+    if (this.problem.maxFaults >= 2 && !this.visitPairs()) {
+      return null;
+    }
+    return this.result(nothing);
+  }
+
+  private weigh(faults: readonly FaultChoice[]): number {
+    const prediction = this.problem.predict(faults);
+    let likelihood = 1;
+    for (const observation of this.problem.observations) {
+      likelihood *= observation.likelihood(prediction);
+    }
+    return likelihood;
+  }
+
+  private visitSingle(cls: EffectClass, index: number): void {
+    this.one[0] = cls.example;
+    const likelihood = this.weigh(this.one);
+    this.singles[index] = likelihood;
+    this.total += cls.weight * likelihood;
+    this.visitedOdds += cls.weight;
+    this.visited += cls.members.length;
+    for (const member of cls.members) {
+      this.gain(member, (this.flat.modes[member]?.odds ?? 0) * likelihood);
+    }
+    this.top.add(cls.best * likelihood, () => ({ classes: [index], likelihood }));
+  }
+
+  private gain(mode: number, mass: number): void {
+    this.marginals[mode] = (this.marginals[mode] ?? 0) + mass;
+  }
+
+  /**
+   * All pairs of classes, in square tiles of two: the two presences of one effect are neighbours in the list, and a predictor that
+   * keeps its last pair's work is asked for the same pair of effects four times running.
+   */
+  private visitPairs(): boolean {
+    const count = this.flat.classes.length;
+    const shares = new Float64Array(count);
+    for (let c = 0; c < count; c += 2) {
+      if (this.problem.onProgress?.(c / Math.max(1, count)) === false) {
+        return false;
+      }
+      for (let d = c; d < count; d += 2) {
+        for (let i = c; i < Math.min(c + 2, count); i += 1) {
+          for (let j = Math.max(i, d); j < Math.min(d + 2, count); j += 1) {
+            this.visitPair(i, j, shares);
+          }
+        }
+      }
+    }
+    this.flat.modes.forEach((mode, index) => {
+      this.gain(index, mode.odds * (shares[mode.cls] ?? 0));
+    });
+    return true;
+  }
+
+  private visitPair(i: number, j: number, shares: Float64Array): void {
+    const first = this.flat.classes[i];
+    const second = this.flat.classes[j];
+    if (first === undefined || second === undefined) {
+      return;
+    }
+    const conflicts = this.flat.conflicts[i]?.get(j);
+    if (i === j || conflicts !== undefined) {
+      this.visitPairOneByOne(i, j);
+      return;
+    }
+    this.two[0] = first.example;
+    this.two[1] = second.example;
+    const likelihood = this.weigh(this.two);
+    const odds = first.weight * second.weight;
+    shares[i] = (shares[i] ?? 0) + second.weight * likelihood;
+    shares[j] = (shares[j] ?? 0) + first.weight * likelihood;
+    this.account(i, j, odds, likelihood, first.members.length * second.members.length, first.best * second.best);
+  }
+
+  private account(i: number, j: number, odds: number, likelihood: number, count: number, best: number): void {
+    const mass = odds * likelihood;
+    this.total += mass;
+    this.visitedOdds += odds;
+    this.visited += count;
+    if (best * likelihood > this.top.threshold) {
+      this.top.add(best * likelihood, () => ({ classes: [i, j], likelihood }));
+    }
+    if (mass > this.topPairs.threshold) {
+      this.topPairs.add(mass, () => ({ classes: [i, j], likelihood, mass }));
+    }
+  }
+
+  /** The same for a pair of classes of which some members exclude each other. */
+  private visitPairOneByOne(i: number, j: number): void {
+    const pairs = this.allowedPairs(i, j);
+    const [first] = pairs;
+    if (first === undefined) {
+      return;
+    }
+    this.two[0] = this.flat.modes[first.a]?.choice ?? first0;
+    this.two[1] = this.flat.modes[first.b]?.choice ?? first0;
+    const likelihood = this.weigh(this.two);
+    let odds = 0;
+    let best = 0;
+    for (const { a, b, odds: one } of pairs) {
+      odds += one;
+      best = Math.max(best, one);
+      this.gain(a, one * likelihood);
+      this.gain(b, one * likelihood);
+    }
+    this.account(i, j, odds, likelihood, pairs.length, best);
+  }
+
+  /** Pairs of members of two classes (the same or different ones) that do not exclude each other, with their odds. */
+  private allowedPairs(i: number, j: number): readonly { readonly a: number; readonly b: number; readonly odds: number }[] {
+    const excluded = new Set((this.flat.conflicts[i]?.get(j) ?? []).map(({ a, b }) => `${a},${b}`));
+    const pairs: { a: number; b: number; odds: number }[] = [];
+    for (const a of this.flat.classes[i]?.members ?? []) {
+      for (const b of this.flat.classes[j]?.members ?? []) {
+        if ((i !== j || a < b) && !excluded.has(`${a},${b}`)) {
+          pairs.push({ a, b, odds: (this.flat.modes[a]?.odds ?? 0) * (this.flat.modes[b]?.odds ?? 0) });
+        }
+      }
+    }
+    return pairs;
+  }
+
+  private result(nothing: number): SearchResult {
+    const { total } = this;
+    const share = (mass: number) => (total > 0 ? mass / total : 0);
+    const modes = this.problem.elements.map((element) => element.modes.map(() => 0));
+    this.flat.modes.forEach(({ choice }, index) => {
+      const row = modes[choice.element];
+      if (row !== undefined) {
+        row[choice.mode] = share(this.marginals[index] ?? 0);
+      }
+    });
+    return {
+      total,
+      visitedOdds: this.visitedOdds,
+      unvisitedOdds: Math.max(0, this.flat.allOdds - 1 - this.visitedOdds),
+      visited: this.visited,
+      nothing: share(nothing),
+      modes,
+      hypotheses: this.expandTop(share),
+      classes: this.listClasses(share),
+    };
+  }
+
+  /** The most probable hypotheses are among the members of the most promising combinations of classes. */
+  private expandTop(share: (mass: number) => number): readonly SearchHypothesis[] {
+    const found = new TopList<SearchHypothesis>(this.problem.keep ?? defaultKeep);
+    for (const { classes, likelihood } of this.top.list()) {
+      const [i, j] = classes;
+      const add = (members: readonly number[], odds: number) =>
+        found.add(odds * likelihood, () => ({
+          faults: members.map((member) => this.flat.modes[member]?.choice ?? first0),
+          odds,
+          likelihood,
+          probability: share(odds * likelihood),
+        }));
+      if (i === undefined) {
+        add([], 1);
+      } else if (j === undefined) {
+        for (const member of this.flat.classes[i]?.members ?? []) {
+          add([member], this.flat.modes[member]?.odds ?? 0);
+        }
+      } else {
+        for (const { a, b, odds } of this.allowedPairs(i, j)) {
+          add([a, b], odds);
+        }
+      }
+    }
+    return found.list();
+  }
+
+  private listClasses(share: (mass: number) => number): readonly SearchClass[] {
+    const list: SearchClass[] = [];
+    this.flat.classes.forEach((cls, index) => {
+      const likelihood = this.singles[index] ?? 0;
+      if (likelihood > 0) {
+        list.push({ example: [cls.example], likelihood, probability: share(cls.weight * likelihood) });
+      }
+    });
+    for (const { classes, likelihood, mass } of this.topPairs.list()) {
+      const [i, j] = classes;
+      const [first] = this.allowedPairs(i ?? 0, j ?? 0);
+      if (first !== undefined) {
+        list.push({
+          example: [this.flat.modes[first.a]?.choice ?? first0, this.flat.modes[first.b]?.choice ?? first0],
+          likelihood,
+          probability: share(mass),
+        });
+      }
+    }
+    return list.sort((a, b) => b.probability - a.probability);
+  }
+}
+
+const first0: FaultChoice = { element: 0, mode: 0 };

@@ -1,0 +1,21 @@
+export { type Arrangement, arrange, arrangedChains, endKey } from './arrangement.ts';
+export { type Effect, effectsOf } from './effects.ts';
+export { itemKey, modeKey } from './itemKey.ts';
+export { isNoLightNormal, type Look, type LookOutcome, outcomeAt, predictLook } from './looks.ts';
+export { type Moment, type PlacedEffect, placeFaults } from './moment.ts';
+export { findPowered } from './power.ts';
+export { layOut, simulate } from './simulate.ts';
+export type {
+  DisplayPrediction,
+  DisplayTerm,
+  FibreCause,
+  FibreState,
+  LinkState,
+  MomentName,
+  MomentState,
+  ReportPrediction,
+  Simulation,
+  SimulationInput,
+  UnitCause,
+  UnitState,
+} from './types.ts';

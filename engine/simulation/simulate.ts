@@ -1,0 +1,74 @@
+import type { ChainId, UnitId } from '../base/index.ts';
+import { documentedBehaviour } from '../cabinet/index.ts';
+import type { Behaviour, Fault } from '../schema/index.ts';
+import type { Cabinet } from '../topology/index.ts';
+import { type Arrangement, arrange } from './arrangement.ts';
+import { predictDisplay } from './displays.ts';
+import { computeMoment, type Moment, placeFaults } from './moment.ts';
+import type { DisplayPrediction, MomentState, ReportPrediction, Simulation, SimulationInput } from './types.ts';
+
+/** Arrangement, faults and behaviour of the two moments of a simulation; also what a look at the light starts from. */
+export interface Moments {
+  readonly trip: Moment;
+  readonly now: Moment;
+}
+
+/** Lays out the two moments. An intermittent fault marked `absentNow` is there at the trip only; without a trip it is not there at all. */
+export function layOut(input: SimulationInput): Moments {
+  const { cabinet } = input;
+  const behaviourOf = input.behaviourOf ?? ((unit: UnitId) => documentedBehaviour(cabinet, unit));
+  const before = input.beforeTrip ?? [];
+  const presentNow = input.faults.filter((fault) => !(fault.presence === 'intermittent' && fault.absentNow === true));
+  const moment = (arrangement: Arrangement, faults: readonly Fault[]): Moment => ({
+    cabinet,
+    arrangement,
+    behaviourOf,
+    placed: placeFaults(faults, cabinet, arrangement, behaviourOf),
+    hasBeenUp: input.onset === 'while-running',
+  });
+  const now = moment(arrange(cabinet, [...before, ...(input.sinceTrip ?? [])]), presentNow);
+  return { now, trip: input.halted === false ? now : moment(arrange(cabinet, before), input.faults) };
+}
+
+/**
+ * What every display shows now and what the controller reports of every chain, for given faults (domain section 5). Pure: equal
+ * input gives an equal answer. Every display and report carries the terms that decided it.
+ */
+export function simulate(input: SimulationInput): Simulation {
+  const moments = layOut(input);
+  const trip = computeMoment(moments.trip);
+  const now = moments.now === moments.trip ? trip : computeMoment(moments.now);
+  const displays = new Map<UnitId, DisplayPrediction>();
+  for (const unit of input.cabinet.units.keys()) {
+    const behaviour: Behaviour = moments.now.behaviourOf(unit);
+    displays.set(unit, predictDisplay(input.cabinet, unit, behaviour, trip, now));
+  }
+  return { displays, reports: predictReports(input.cabinet, trip), trip, now };
+}
+
+/** The controller's report of every chain: the first unit not reached (domain section 5, step 7). */
+function predictReports(cabinet: Cabinet, trip: MomentState): ReadonlyMap<ChainId, ReportPrediction> {
+  const reports = new Map<ChainId, ReportPrediction>();
+  for (const chain of trip.chains) {
+    const documented = cabinet.chainById.get(chain.id);
+    const isShort = documented !== undefined && chain.units.length < documented.units.length;
+    const states = chain.links.map((link) => trip.links.get(link));
+    const broken = states.findIndex((state) => state !== undefined && !(state.outbound.hears && state.return.hears));
+    const state = states[broken];
+    // With a unit bridged the report says nothing, unless the controller tolerates fewer units (domain section 7).
+    const speaks = !isShort || documented.record.toleratesFewerUnits === true;
+    reports.set(chain.id, {
+      chain: chain.id,
+      gap: state === undefined ? 'none' : broken + 1,
+      speaks,
+      length: chain.units.length,
+      because:
+        state === undefined
+          ? []
+          : [state.outbound, state.return]
+              .filter((fibre) => !fibre.hears)
+              .map(({ direction, causes }) => ({ link: state.link, direction, causes })),
+    });
+  }
+  return reports;
+}
