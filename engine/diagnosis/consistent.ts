@@ -6,7 +6,7 @@ import { listFits } from './fit.ts';
 import { prepare } from './searched.ts';
 
 /**
- * All visited hypotheses (nothing, one fault, two faults, each with its presence) that predict every observation in some pattern
+ * All visited hypotheses of one or two faults, each with its presence, that predict every observation in some pattern
  * of presence, under some scenario. For proofs and teaching: visits every pair one by one, so only for small cabinets.
  */
 export function consistentHypotheses(cabinet: Cabinet, evidence: Evidence): readonly (readonly Fault[])[] {
@@ -16,7 +16,7 @@ export function consistentHypotheses(cabinet: Cabinet, evidence: Evidence): read
   const excluded = new Set(prepared.space.excludes.flatMap(([a, b]) => [`${a},${b}`, `${b},${a}`]));
   const fits = (faults: readonly FaultChoice[]) =>
     evaluator.scenarios.some((_, scenario) => listFits(evaluator, scenario, faults).some(({ mispredicted }) => mispredicted.length === 0));
-  const found: (readonly FaultChoice[])[] = fits([]) ? [[]] : [];
+  const found: (readonly FaultChoice[])[] = [];
   choices.forEach((one, index) => {
     if (fits([one])) {
       found.push([one]);

@@ -72,8 +72,8 @@ export function wordContradiction(names: Names, evidence: Evidence, contradictio
   const against = wordList(contradiction.mispredicted.map((ref) => wordObservation(names, evidence, ref)));
   const first = `No fault and no pair of faults explains everything that was seen.${against ? ` Against the most probable one stands: ${against}.` : ''}`;
   const rest = contradiction.withoutWhich.map(
-    ({ observation, then }) =>
-      `If this was misread: ${wordObservation(names, evidence, observation)}, all the rest is explained by: ${wordHypothesis(names, then)}.`,
+    ({ observation, instead }) =>
+      `If this was misread: ${wordObservation(names, evidence, observation)}, all the rest is explained by: ${wordHypothesis(names, instead)}.`,
   );
   return [first, ...rest];
 }
