@@ -18,7 +18,7 @@ export const circumstanceWords: { readonly [K in CircumstanceKind]: Term } = {
 };
 
 /** A circumstance with what it concerns: "work at the door (-TB2 and cable -WH3)". */
-export function wordCircumstance(names: Names, circumstance: Circumstance, isLink: (id: string) => boolean): string {
-  const subjects = (circumstance.subjects ?? []).map((id) => (isLink(id) ? names.link(id) : names.unit(id)));
+export function wordCircumstance(names: Names, circumstance: Circumstance): string {
+  const subjects = (circumstance.subjects ?? []).map((id) => names.thing(id));
   return `${circumstanceWords[circumstance.kind].label}${subjects.length > 0 ? ` (${wordList(subjects)})` : ''}`;
 }

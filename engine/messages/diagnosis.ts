@@ -2,7 +2,7 @@ import { assertNever } from '../base/index.ts';
 import type { BehaviourBelief, Contradiction, Diagnosis, DiagnosisNote, HypothesisFault, ObservationRef } from '../diagnosis/index.ts';
 import type { Evidence } from '../schema/index.ts';
 import { behaviourWords, findValueWords } from './behaviour.ts';
-import { wordFault } from './faults.ts';
+import { wordFault, wordTheItem } from './faults.ts';
 import { wordLook } from './looks.ts';
 import type { Names } from './names.ts';
 import { wordList, wordProbability, wordUpperBound } from './numbers.ts';
@@ -87,8 +87,8 @@ export function wordBehaviourBelief(names: Names, belief: BehaviourBelief): stri
 }
 
 /** The answer in one line: "Look at cable -WH3 first: 82 % likely." Null when there is no answer to give. */
-export function wordAnswer(diagnosis: Diagnosis, itemLabel: string): string | null {
+export function wordAnswer(names: Names, diagnosis: Diagnosis): string | null {
   const best = diagnosis.items[0];
   if (diagnosis.impossible || !best) return null;
-  return `Look at ${itemLabel} first: ${wordProbability(best.probability)} likely.`;
+  return `Look at ${wordTheItem(names, best.item.fault)} first: ${wordProbability(best.probability)} likely.`;
 }

@@ -77,7 +77,7 @@ export function wordDisplayTerm(names: Names, term: DisplayTerm): string {
     case 'hears-both':
       return 'hears its neighbours';
     case 'end-of-chain':
-      return 'stands last on its chain, so it has nothing to hear from below';
+      return 'hears its neighbour above, and stands last on its chain';
     case 'off-chain':
       return 'is not on a chain, and is fed';
     case 'supply-lit':
@@ -138,16 +138,22 @@ export function wordGaps(names: Names, chainId: string, gaps: readonly (number |
 }
 
 /** What the controller says of a chain: "chain 1 is lost between drive 2 (-TB2) and drive 3 (-TB3)". */
-export function wordReport(names: Names, prediction: Pick<ReportPrediction, 'chain' | 'gap'>): string {
+export function wordReport(names: Names, prediction: Pick<ReportPrediction, 'chain' | 'gap' | 'speaks'>): string {
   const chain = names.chain(prediction.chain);
+  if (!prediction.speaks) return `${chain}: the report tells nothing, because a unit is bridged`;
   return prediction.gap === 'none' ? `${chain}: all units reached` : `${chain} is lost ${wordGap(names, prediction.chain, prediction.gap)}`;
 }
 
 /** Why a chain is reported lost; empty when it is not. */
 export function wordReportReason(names: Names, prediction: Pick<ReportPrediction, 'because'>): string {
-  const parts = prediction.because.map(({ link, direction, causes }) => {
-    const why = wordCauses(names, causes, 'trip');
-    return `${names.link(link)} passed nothing ${direction === 'outbound' ? 'outwards' : 'back'}${why ? `: ${why}` : ''}`;
+  const reasons = prediction.because.map(({ link, direction, causes }) => ({ link, direction, why: wordCauses(names, causes, 'trip') }));
+  const [first, second] = reasons;
+  // A cut cable stops both directions for one reason, which is then said once.
+  const alike =
+    first !== undefined && second !== undefined && reasons.length === 2 && first.link === second.link && first.why === second.why;
+  const parts = (alike ? [{ ...first, direction: null }] : reasons).map(({ link, direction, why }) => {
+    const way = direction === null ? 'either way' : direction === 'outbound' ? 'outwards' : 'back';
+    return `nothing passed ${names.link(link)} ${way}${why ? `: ${why}` : ''}`;
   });
   return parts.map((part) => `${startSentence(part)}.`).join(' ');
 }

@@ -89,6 +89,13 @@ export function wordItem(names: Names, fault: Fault): string {
   }
 }
 
+/** The item in the middle of a sentence: "cable -WH3", "the upper plug of cable -WH3". */
+export function wordTheItem(names: Names, fault: Fault): string {
+  const item = wordItem(names, fault);
+  // Cables, leads and supplies are named by what they are; parts of something need their article.
+  return fault.item === 'cable' || fault.item === 'lead' || fault.item === 'supply' || fault.item === 'feedback' ? item : `the ${item}`;
+}
+
 /** The mode alone: "one fibre cut, outbound". Empty for a mode that this kind of item does not have. */
 export function wordMode(kind: ItemKind, mode: string): string {
   const modes: Readonly<Record<string, Term>> = modeWords[kind];

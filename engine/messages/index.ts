@@ -1,7 +1,18 @@
 export { actWords, wordAct } from './acts.ts';
 export { behaviourWords, findValueWords, type ParameterWords, unknownBehaviourWords, wordBehaviourValue } from './behaviour.ts';
 export { type CautionCode, cautionsDefer, cautionWords } from './cautions.ts';
+export { wordContents, wordFindings } from './checks.ts';
 export { circumstanceWords, wordCircumstance } from './circumstances.ts';
+export {
+  type CommandName,
+  type CommandWords,
+  commandWords,
+  exitCodeWords,
+  headings,
+  type OptionWords,
+  programWords,
+  statements,
+} from './commandLine.ts';
 export {
   cannotTellApart,
   impossibleStatement,
@@ -26,13 +37,13 @@ export {
   wordReportReason,
   wordUnitCause,
 } from './explanations.ts';
-export { itemKindWords, modeWords, type Tense, wordFault, wordFaultClause, wordItem, wordMode } from './faults.ts';
+export { itemKindWords, modeWords, type Tense, wordFault, wordFaultClause, wordItem, wordMode, wordTheItem } from './faults.ts';
 export { healthyLooksDark, type LookKind, lookWords, wordLook, wordOutcomes } from './looks.ts';
 export { makeNames, type Names } from './names.ts';
 export { startSentence, wordCount, wordList, wordProbability, wordUpperBound } from './numbers.ts';
-export { shellWords, startWords } from './programWords.ts';
 export { severityWords, wordProblem } from './problems.ts';
 export type { ProblemWords } from './problemWords.ts';
+export { shellWords, startWords } from './programWords.ts';
 export { type ThingWord, thingWords, type UsageCode, type UsageFacts, type UsageProblem, wordUsage } from './usage.ts';
 export { type CommandLabel, type CountedPlace, windowTexts } from './window.ts';
 export {

@@ -19,6 +19,8 @@ export interface Names {
   lead(id: string): string;
   /** "feedback cable -WG1", or "feedback cable of -TB2". */
   feedback(id: string): string;
+  /** Whatever bears this id: a unit, link, lead, feedback cable, chain or the controller. */
+  thing(id: string): string;
   /** The name of a type of equipment. */
   type(id: string): string;
   /** "chain 1, position 3, drive 2"; "not on a chain" for what is fed only. */
@@ -86,7 +88,16 @@ export function makeNames(topology: Topology): Names {
     const unitId = find(topology.chainById, chainId)?.units[at - 1];
     return unitId ? `${ordinal(unitId)} (${unit(unitId)})` : `position ${at}`;
   };
-  return { unit, controller, chain, link, lead, feedback, type: (id) => types.get(id) ?? id, place, ordinal, position };
+  const thing = (id: string) => {
+    if (topology.content.controller?.id === id) return controller();
+    // Maps with branded keys, asked for any id.
+    const has = (map: ReadonlyMap<string, unknown>) => map.has(id);
+    if (has(topology.links)) return link(id);
+    if (has(topology.leads)) return lead(id);
+    if (has(topology.feedbacks)) return feedback(id);
+    return has(topology.units) || !has(topology.chainById) ? unit(id) : chain(id);
+  };
+  return { unit, controller, chain, link, lead, feedback, thing, type: (id) => types.get(id) ?? id, place, ordinal, position };
 }
 
 /** Designation by id, with the id added where the same designation stands more than once; no entry without a designation. */

@@ -1,0 +1,13 @@
+export {
+  interfaceVersion,
+  type JsonHead,
+  type JsonProblem,
+  jsonCabinet,
+  jsonProblem,
+  jsonUsageProblem,
+  makeHead,
+  programVersion,
+} from './common.ts';
+export { type JsonDiagnosis, jsonDiagnosis } from './diagnosis.ts';
+export { type JsonDisplay, type JsonLook, type JsonSimulation, jsonLook, jsonMoments, jsonSimulation, looksAtLink } from './simulation.ts';
+export { placeCells, unitsInOrder } from './units.ts';

@@ -1,0 +1,3 @@
+export { diagnoseLines } from './diagnoseLines.ts';
+export { runLines } from './runLines.ts';
+export { simulateLines } from './simulateLines.ts';

@@ -1,0 +1,4 @@
+export { check } from './check.ts';
+export { diagnose } from './diagnose.ts';
+export { schema } from './schema.ts';
+export { simulate } from './simulate.ts';

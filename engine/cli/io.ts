@@ -1,0 +1,22 @@
+/** What a command needs of the outside. Tests give their own; `nodeIo.ts` is the real one. */
+export interface Io {
+  /** Reads a whole file, or says why not by the system's code (`ENOENT`, …). */
+  readFile(path: string): Promise<{ readonly bytes: Uint8Array } | { readonly reason: string }>;
+  /** The lines of a file, or of standard input for "-", as they come. Throws an error with a system's code when it cannot be read. */
+  readLines(path: string): AsyncIterable<LineRead>;
+  /** Writes to standard output; waits when the reader is slow. */
+  out(text: string): Promise<void>;
+  /** Writes to standard error. */
+  err(text: string): Promise<void>;
+  /** Width of the output in columns. */
+  readonly columns: number;
+}
+
+/** One line of a batch: its number from 1 and its text, or that it was too long to be taken. */
+export type LineRead = { readonly line: number; readonly text: string } | { readonly line: number; readonly tooLong: true };
+
+/** The largest line of a batch, in megabytes: a cabinet of the greatest size allowed, with room for the rest. */
+export const longestLineMegabytes = 32;
+
+/** How a command ended: 0 done, 1 findings, 2 bad use, 3 a file could not be read. */
+export type ExitCode = 0 | 1 | 2 | 3;

@@ -1,0 +1,33 @@
+import { createReadStream } from 'node:fs';
+import { readFile } from 'node:fs/promises';
+import type { Writable } from 'node:stream';
+import type { Io } from './io.ts';
+import { splitLines } from './lines.ts';
+import { reasonOf } from './read/index.ts';
+
+const usualColumns = 100;
+const fewestColumns = 40;
+
+/** The real outside: files, standard input and output of this process. */
+export function makeNodeIo(): Io {
+  return {
+    columns: Math.max(fewestColumns, process.stdout.isTTY ? process.stdout.columns || usualColumns : usualColumns),
+    async readFile(path) {
+      try {
+        return { bytes: await readFile(path) };
+      } catch (error) {
+        return { reason: reasonOf(error) };
+      }
+    },
+    readLines: (path) => splitLines(path === '-' ? process.stdin : createReadStream(path)),
+    out: (text) => write(process.stdout, text),
+    err: (text) => write(process.stderr, text),
+  };
+}
+
+/** Waits until the reader has taken what was written. A reader that has gone away (`| head`) is no failure: `main.ts` ends quietly. */
+function write(stream: Writable, text: string): Promise<void> {
+  return new Promise((resolve) => {
+    stream.write(text, () => resolve());
+  });
+}

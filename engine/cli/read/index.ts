@@ -1,0 +1,10 @@
+export { readAct } from './acts.ts';
+export { type Asked, allOf, makeUsageProblem, understood } from './asked.ts';
+export { checkEvidence } from './checkEvidence.ts';
+export { checkActs, checkFaults, unknownThings } from './checkFaults.ts';
+export { readEvidence } from './evidence.ts';
+export { readFault } from './faults.ts';
+export { makeSound, readCabinetOrCase, type SoundCabinet } from './files.ts';
+export { readChain } from './names.ts';
+export { reasonOf } from './reason.ts';
+export { readChoice, readNumber } from './values.ts';

@@ -1,0 +1,3 @@
+export { formatDiagnosis } from './diagnosis.ts';
+export { wordRemarks } from './remarks.ts';
+export { formatSimulation } from './simulation.ts';

@@ -1,0 +1,213 @@
+/*
+ * Words of the command line that are not words of the domain: headings, one-line statements, and the help texts. Examples are run
+ * by the tests as they stand here, from the folder of the program.
+ */
+
+/** Heads of tables and lists. */
+export const headings = {
+  unit: 'Unit',
+  chain: 'Chain',
+  position: 'Position',
+  counted: 'Counted as',
+  display: 'Display',
+  why: 'Why',
+  cable: 'Cable',
+  from: 'From',
+  to: 'To',
+  outbound: 'Outbound',
+  back: 'Return',
+  atUpperPlug: 'At upper plug',
+  atUpperPort: 'At upper port',
+  atLowerPlug: 'At lower plug',
+  atLowerPort: 'At lower port',
+  lampOutbound: 'Lamp, outbound',
+  lampReturn: 'Lamp, return',
+  severity: 'How bad',
+  where: 'Where',
+  what: 'What',
+  whatToDo: 'What to do',
+  likely: 'Likely',
+  item: 'Item',
+  modes: 'What is wrong with it',
+  group: 'Group',
+  seen: 'Seen',
+  predicted: 'Predicted',
+  fits: 'Fits',
+  suspects: 'Suspects',
+  reports: 'Report of the controller',
+  pairs: 'Most probable explanations',
+  behaviours: 'What the evidence says of unknown behaviour',
+  notes: 'Notes',
+  cautions: 'Before you act',
+  usage: 'Use',
+  commands: 'Commands',
+  options: 'Options',
+  examples: 'Examples',
+  exitCodes: 'Exit codes',
+} as const;
+
+/** Single statements in answers. */
+export const statements = {
+  simulated: 'Simulated, not seen. Faults:',
+  noFaults: 'none',
+  passes: 'passes',
+  passesNothing: 'nothing valid',
+  absentNow: ', gone when the displays are read',
+  beforeTrip: 'Before the trip',
+  sinceTrip: 'Since the trip',
+  notHalted: 'the machine is not halted: there was no trip',
+  lightWay: (chain: string, when: string) => `The light’s way along ${chain}, ${when}`,
+  lightLooks: 'Light, as it would be seen now. Never look into a fibre end or an optical port.',
+  starIsNormal: '* A healthy link shows no light here either, because the far port stops sending once the plug is pulled.',
+  seenAgainst: (hypothesis: string) => `What was seen, against what this predicts: ${hypothesis}`,
+  fits: '=',
+  against: '≠',
+  andMore: (count: number) => `${count} more`,
+  notLookedAt: 'not looked at',
+  basedOn: (what: string) => `Worked out from ${what}.`,
+  intermittentShare: (probability: string) => `intermittent ${probability}`,
+  moreSuspects: (count: number, share: string) => `${count} more, each ${share} or less. Show more with --top.`,
+  remarks: (file: string, findings: string) => ({ title: `The cabinet has ${findings}`, whatToDo: `See linkwright check ${file}` }),
+  nothingBroken: (probability: string) => `Nothing is broken at all: ${probability}.`,
+} as const;
+
+/** How a run ends, by exit code. */
+export const exitCodeWords = {
+  0: 'done, and nothing stands against it',
+  1: 'findings: problems in a cabinet, or what was seen contradicts itself',
+  2: 'the command line, or a line of a batch, was not understood',
+  3: 'a file could not be read',
+} as const;
+
+export interface OptionWords {
+  /** What stands for the value in a usage line; empty for a flag. */
+  readonly value: string;
+  readonly meaning: string;
+}
+
+export interface CommandWords {
+  readonly summary: string;
+  readonly usage: readonly string[];
+  readonly about: readonly string[];
+  readonly options: Readonly<Record<string, OptionWords>>;
+  readonly examples: readonly { readonly says: string; readonly line: string }[];
+}
+
+const json: OptionWords = { value: '', meaning: 'Answer as JSON for programs; its fields stand in engine/cli/JSON.md.' };
+const batch: OptionWords = {
+  value: 'LINES',
+  meaning: 'One JSON object on each line of this file, one answer on each line; “-” reads standard input.',
+};
+
+const aboutNames =
+  'A unit is named by its designation (the sign before it may be left out), by its id, by chain and position as 1/3, or by chain, group and ordinal as 1/drive/2 or 1/encoder/1. Other things are named by designation or id, chains by their number.';
+
+export const commandWords = {
+  check: {
+    summary: 'say what is wrong with a cabinet',
+    usage: ['linkwright check FILE…'],
+    about: [
+      'Opens cabinet files, and the cabinets in case files, and lists everything that is wrong with them: what cannot be opened, what cannot be computed with, what is missing, and what is probably not meant.',
+    ],
+    options: { json },
+    examples: [
+      { says: 'Check one cabinet', line: 'linkwright check sample-cabinets/two-chains.cabinet.json' },
+      {
+        says: 'For a program',
+        line: 'linkwright check --json sample-cabinets/three-units.cabinet.json sample-cabinets/two-chains.cabinet.json',
+      },
+    ],
+  },
+  simulate: {
+    summary: 'say what every display shows when something breaks',
+    usage: ['linkwright simulate FILE --fault FAULT…', 'linkwright simulate [FILE] --batch LINES'],
+    about: [
+      'Breaks what you name in a cabinet (or in the cabinet of a case) and says what every display shows, what the controller reports of each chain, and why.',
+      'FAULT is item:name:mode, for example cable:-WH3:cut, plug:-WH3/upper:loose, route:-WH3:kinked, board:-TB2:down-tx, fuse:-TB2:open, place:-TB2:contact-bad, wiring:-TB2:crossed, port:1:dead, controller:all-ports-dead, lead:-WD4:open, supply:-TB10:output-lost or feedback:-WG1:short. “,intermittent” makes it come and go, “,intermittent,absent-now” makes it gone when the displays are read.',
+      'ACT is act:name, for example unplug:-WH3/upper, reseat-plug:-WH3/lower, exchange-cables:-WH3/-WH4, exchange-boards:-TB2/-TB3 or replace-unit:-TB2.',
+      aboutNames,
+    ],
+    options: {
+      fault: { value: 'FAULT', meaning: 'Something that is broken; may be given several times.' },
+      onset: { value: 'WHEN', meaning: 'while-running (the usual) or at-power-up.' },
+      'not-halted': { value: '', meaning: 'The machine is not halted: there was no trip, everything is as it is now.' },
+      'before-trip': { value: 'ACT', meaning: 'Done before the trip; may be given several times, in order.' },
+      'since-trip': { value: 'ACT', meaning: 'Done since the trip without switching off; may be given several times, in order.' },
+      chain: { value: 'CHAIN', meaning: 'Show this chain only; may be given several times.' },
+      explain: { value: '', meaning: 'Follow the light hop by hop, outbound and return.' },
+      light: { value: '', meaning: 'Say what would be seen at every plug and port, and with a lamp through every fibre.' },
+      batch,
+      json,
+    },
+    examples: [
+      { says: 'One cable cut', line: 'linkwright simulate sample-cabinets/two-chains.cabinet.json --fault cable:-WH3:cut' },
+      {
+        says: 'Two faults when switching on, one of them gone again',
+        line: 'linkwright simulate sample-cabinets/two-chains.cabinet.json --fault board:1/drive/2:up-rx --fault plug:-WH7/lower:loose,intermittent,absent-now --onset at-power-up',
+      },
+      {
+        says: 'Follow the light',
+        line: 'linkwright simulate sample-cabinets/two-chains.cabinet.json --fault fuse:1/2:open --explain --chain 1',
+      },
+      {
+        says: 'Many in one run',
+        line: 'linkwright simulate sample-cabinets/two-chains.cabinet.json --batch sample-cabinets/simulate-lines.jsonl',
+      },
+    ],
+  },
+  diagnose: {
+    summary: 'say what is broken, from what was seen',
+    usage: ['linkwright diagnose FILE [--display …] [--report …]', 'linkwright diagnose [FILE] --batch LINES'],
+    about: [
+      'Works out from what was seen which parts may be broken, how likely each is, and which of them cannot be told apart. FILE is a case, which holds what was seen, or a cabinet. What is given here is added to the last snapshot of a case, and takes the place of what that says of the same display or chain.',
+      'A display is unit=what: dark, quiet, upstream-loss, downstream-loss, both-losses, other, lit (cannot be read) or complains (cannot tell which way), several with commas between them, or the code that the equipment shows, if the cabinet has a legend for it.',
+      'A report is chain=gap: positions as "1=2|3" or 1=2..3 (the controller is 0), ordinals as "1=drive 2|encoder 1", or 1=none when all units are reached.',
+      aboutNames,
+    ],
+    options: {
+      display: { value: 'UNIT=WHAT', meaning: 'What a display shows; may be given several times.' },
+      report: { value: 'CHAIN=GAP', meaning: 'Where the controller says that a chain is lost; may be given several times.' },
+      onset: { value: 'WHEN', meaning: 'while-running, at-power-up or unknown.' },
+      halted: { value: 'yes|no', meaning: 'Whether the control is halted by an alarm of a chain.' },
+      days: { value: 'N', meaning: 'Days since the machine was last known whole (7 without it).' },
+      circumstance: {
+        value: 'KIND[:IDS]',
+        meaning:
+          'transport-or-crash, work-at-door, recent-exchange, oil-or-coolant, heat, storm or not-reworked; with names, parted by commas, it concerns only these. May be given several times.',
+      },
+      explain: { value: '', meaning: 'Set what was seen against what the most probable explanation predicts.' },
+      top: { value: 'N', meaning: 'How many suspects to list (10 without it; all with --json).' },
+      batch,
+      json,
+    },
+    examples: [
+      {
+        says: 'Two neighbours complain about each other',
+        line: 'linkwright diagnose sample-cabinets/two-chains.cabinet.json --display 1/2=downstream-loss --display 1/3=upstream-loss --report "1=2|3" --onset while-running --halted yes',
+      },
+      { says: 'A case', line: 'linkwright diagnose sample-cabinets/two-chains.case.json --explain' },
+      {
+        says: 'Many in one run',
+        line: 'linkwright diagnose sample-cabinets/two-chains.cabinet.json --batch sample-cabinets/diagnose-lines.jsonl',
+      },
+    ],
+  },
+  schema: {
+    summary: 'print the JSON Schema of a kind of file',
+    usage: ['linkwright schema cabinet|case|truth|simulate-line|diagnose-line'],
+    about: ['Prints the JSON Schema (draft 2020-12) of cabinet, case and truth files, and of the lines of the two batches.'],
+    options: {},
+    examples: [{ says: 'The schema of a cabinet file', line: 'linkwright schema cabinet' }],
+  },
+} as const satisfies Readonly<Record<string, CommandWords>>;
+
+/** The commands, by the name under which they are called. */
+export type CommandName = keyof typeof commandWords;
+
+/** The head of the general help. */
+export const programWords = {
+  summary: 'Linkwright: what the displays of a drive cabinet show when its optical chain breaks, and what is broken when they show it.',
+  usage: ['linkwright COMMAND …', 'linkwright COMMAND --help', 'linkwright --version'],
+  more: 'Each command tells more with --help. Problems are written to standard error, answers to standard output.',
+  help: 'Show this text.',
+} as const;

@@ -1,0 +1,236 @@
+import { wordList } from './numbers.ts';
+
+/**
+ * What can be wrong with what was asked of the command line (or of one line of a batch), by code with its facts. `near` is the most
+ * similar name that exists, empty when none is similar.
+ */
+export interface UsageFacts {
+  'command-missing': { readonly commands: readonly string[] };
+  'command-unknown': { readonly command: string; readonly commands: readonly string[]; readonly near: string };
+  'option-unknown': { readonly option: string; readonly command: string; readonly near: string };
+  'option-value-missing': { readonly option: string; readonly value: string };
+  'option-value-unwanted': { readonly option: string };
+  'option-repeated': { readonly option: string };
+  'options-together': { readonly option: string; readonly other: string };
+  'option-needed': { readonly option: string; readonly other: string };
+  'file-argument-missing': { readonly command: string };
+  'argument-unwanted': { readonly argument: string; readonly command: string };
+  'value-not-allowed': { readonly where: string; readonly value: string; readonly allowed: readonly string[]; readonly near: string };
+  'number-not-allowed': { readonly where: string; readonly value: string; readonly least: number };
+  'fault-malformed': { readonly value: string };
+  'act-malformed': { readonly value: string };
+  'name-missing': { readonly where: string; readonly thing: ThingWord };
+  'name-unknown': { readonly thing: ThingWord; readonly name: string; readonly near: string };
+  'name-of-several': { readonly thing: ThingWord; readonly name: string; readonly ids: readonly string[] };
+  'plug-end-missing': { readonly value: string };
+  'place-unknown': { readonly name: string; readonly chain: string; readonly length: number };
+  'ordinal-unknown': { readonly name: string; readonly chain: string; readonly group: string; readonly count: number };
+  'presence-only-steady': { readonly value: string };
+  'absent-needs-intermittent': { readonly value: string };
+  'faults-exclude': { readonly item: string };
+  'board-needs-chain-unit': { readonly name: string };
+  'supply-needed': { readonly name: string };
+  'unit-needed': { readonly name: string };
+  'display-malformed': { readonly value: string };
+  'meaning-not-of-supply': { readonly name: string; readonly value: string };
+  'code-without-legend': { readonly name: string; readonly value: string };
+  'code-unknown': { readonly name: string; readonly value: string; readonly legend: string; readonly near: string };
+  'report-malformed': { readonly value: string };
+  'gap-not-neighbours': { readonly value: string; readonly chain: string };
+  'batch-line-not-json': { readonly line: number };
+  'batch-line-not-object': { readonly line: number };
+  'batch-line-too-long': { readonly line: number; readonly limitMegabytes: number };
+  'batch-field-unknown': { readonly field: string; readonly near: string };
+  'batch-field-wrong': { readonly field: string; readonly expected: string };
+  'batch-cabinet-missing': Readonly<Record<string, never>>;
+  'case-needed': { readonly file: string };
+  'file-not-readable': { readonly file: string; readonly reason: string };
+  'cabinet-not-sound': { readonly file: string };
+}
+export type UsageCode = keyof UsageFacts;
+
+/** One thing wrong with what was asked, as data. */
+export type UsageProblem = { readonly [C in UsageCode]: { readonly code: C; readonly facts: UsageFacts[C] } }[UsageCode];
+
+/** The things of a cabinet that are named on the command line. */
+export const thingWords = {
+  unit: 'unit',
+  supply: 'supply',
+  cable: 'cable',
+  lead: 'lead',
+  feedback: 'feedback cable',
+  chain: 'chain',
+  any: 'unit, cable, lead, feedback cable or chain',
+} as const;
+export type ThingWord = keyof typeof thingWords;
+
+interface Words {
+  readonly title: string;
+  readonly whatToDo: string;
+}
+
+const quote = (text: string) => `“${text}”`;
+const meant = (near: string) => (near ? `Did you mean ${quote(near)}? ` : '');
+const oneOf = (values: readonly string[]) => `Use ${wordList(values, 'or')}.`;
+
+const reasonWords: Readonly<Record<string, string>> = {
+  ENOENT: 'there is no such file',
+  EACCES: 'it may not be read',
+  EPERM: 'it may not be read',
+  EISDIR: 'it is a folder',
+  EMFILE: 'too many files are open',
+  ENAMETOOLONG: 'its name is too long',
+};
+
+const usageWords: { readonly [C in UsageCode]: (facts: UsageFacts[C]) => Words } = {
+  'command-missing': ({ commands }) => ({ title: 'No command was given', whatToDo: oneOf(commands) }),
+  'command-unknown': ({ command, commands, near }) => ({
+    title: `There is no command ${quote(command)}`,
+    whatToDo: meant(near) + oneOf(commands),
+  }),
+  'option-unknown': ({ option, command, near }) => ({
+    title: `${command} has no option ${quote(option)}`,
+    whatToDo: `${meant(near)}See linkwright ${command} --help. A file whose name begins with a minus sign goes after “--”.`,
+  }),
+  'option-value-missing': ({ option, value }) => ({
+    title: `${option} needs a value`,
+    whatToDo: `Write ${option} ${value}.`,
+  }),
+  'option-value-unwanted': ({ option }) => ({ title: `${option} takes no value`, whatToDo: `Write ${option} alone.` }),
+  'option-repeated': ({ option }) => ({ title: `${option} was given more than once`, whatToDo: 'Give it once.' }),
+  'options-together': ({ option, other }) => ({ title: `${option} does not go with ${other}`, whatToDo: 'Leave one of them out.' }),
+  'option-needed': ({ option, other }) => ({
+    title: `${option} works only with ${other}`,
+    whatToDo: `Add ${other}, or leave ${option} out.`,
+  }),
+  'file-argument-missing': ({ command }) => ({
+    title: `${command} was given no file`,
+    whatToDo: `Name the file, for example: linkwright ${command} my.cabinet.json`,
+  }),
+  'argument-unwanted': ({ argument, command }) => ({
+    title: `${command} does not know what to do with ${quote(argument)}`,
+    whatToDo: `Leave it out, or see linkwright ${command} --help.`,
+  }),
+  'value-not-allowed': ({ where, value, allowed, near }) => ({
+    title: `${where}: ${value ? quote(value) : 'an empty value'} is not known here`,
+    whatToDo: meant(near) + oneOf(allowed),
+  }),
+  'number-not-allowed': ({ where, value, least }) => ({
+    title: `${where}: ${value ? quote(value) : 'an empty value'} is not a number that fits`,
+    whatToDo: `Give a number of ${least} or more, with a decimal point if it needs one.`,
+  }),
+  'fault-malformed': ({ value }) => ({
+    title: `${value ? quote(value) : 'an empty text'} does not name a fault`,
+    whatToDo: 'Write item:name:mode, for example cable:-WH3:cut or plug:-WH3/upper:loose.',
+  }),
+  'act-malformed': ({ value }) => ({
+    title: `${value ? quote(value) : 'an empty text'} does not name an act`,
+    whatToDo: 'Write act:name, for example reseat-plug:-WH3/upper or exchange-boards:-TB2/-TB3.',
+  }),
+  'name-missing': ({ where, thing }) => ({
+    title: `${where} does not say which ${thingWords[thing]}`,
+    whatToDo: 'Name it by its designation or its id.',
+  }),
+  'name-unknown': ({ thing, name, near }) => ({
+    title: `The cabinet has no ${thingWords[thing]} ${quote(name)}`,
+    whatToDo: `${meant(near)}Use a designation or an id of the cabinet file.`,
+  }),
+  'name-of-several': ({ thing, name, ids }) => ({
+    title: `More than one ${thingWords[thing]} is called ${quote(name)}`,
+    whatToDo: `Use an id instead: ${wordList(ids.slice(0, 10), 'or')}.`,
+  }),
+  'plug-end-missing': ({ value }) => ({
+    title: `${quote(value)} does not say which end of the cable`,
+    whatToDo: 'Add /upper for the end nearer the controller, or /lower for the other.',
+  }),
+  'place-unknown': ({ name, chain, length }) => ({
+    title: `${quote(name)}: ${chain} has no such position`,
+    whatToDo: length > 0 ? `Its positions are 1 to ${length}, counted from the controller.` : 'No unit is on this chain.',
+  }),
+  'ordinal-unknown': ({ name, chain, group, count }) => ({
+    title: `${quote(name)}: ${chain} has no such ${group}`,
+    whatToDo: count > 0 ? `It has ${count}, counted from the controller, starting at 1.` : `It has no ${group} at all.`,
+  }),
+  'presence-only-steady': ({ value }) => ({
+    title: `${quote(value)} cannot come and go`,
+    whatToDo: 'Leave “intermittent” out: this kind of fault is there all the time.',
+  }),
+  'absent-needs-intermittent': ({ value }) => ({
+    title: `${quote(value)}: a steady fault cannot be absent now`,
+    whatToDo: 'Add “intermittent”, or leave “absent-now” out.',
+  }),
+  'faults-exclude': ({ item }) => ({
+    title: `${item} was given two faults that cannot be there together`,
+    whatToDo: 'Give one mode for each item. A cable may have one mode for each of its two fibres, if it is neither cut nor crossed.',
+  }),
+  'board-needs-chain-unit': ({ name }) => ({
+    title: `${name} is on no chain, so it has neither a board nor optical plugs that could fail`,
+    whatToDo: 'Name a unit on a chain.',
+  }),
+  'supply-needed': ({ name }) => ({ title: `${name} is not a supply`, whatToDo: 'Name a supply, or another kind of fault.' }),
+  'unit-needed': ({ name }) => ({
+    title: `${name} is a supply, and supplies do not have this kind of fault`,
+    whatToDo: 'Use supply:name:output-lost or supply:name:dead.',
+  }),
+  'display-malformed': ({ value }) => ({
+    title: `${value ? quote(value) : 'an empty text'} does not say what a display shows`,
+    whatToDo: 'Write unit=what, for example -TB2=upstream-loss or 1/drive/2=dark.',
+  }),
+  'meaning-not-of-supply': ({ name, value }) => ({
+    title: `${name} is a supply, and a supply never shows ${quote(value)}`,
+    whatToDo: oneOf(['dark', 'quiet', 'other', 'lit']),
+  }),
+  'code-without-legend': ({ name, value }) => ({
+    title: `${quote(value)} is no meaning, and no legend tells what it means at ${name}`,
+    whatToDo: 'Use dark, quiet, upstream-loss, downstream-loss, both-losses, other, lit or complains, or give the unit’s type a legend.',
+  }),
+  'code-unknown': ({ name, value, legend, near }) => ({
+    title: `${quote(value)} is neither a meaning nor a code of the legend ${quote(legend)} of ${name}`,
+    whatToDo: `${meant(near)}Use a meaning or a code of the legend; “other” stands for any other code.`,
+  }),
+  'report-malformed': ({ value }) => ({
+    title: `${value ? quote(value) : 'an empty text'} does not say where a chain is lost`,
+    whatToDo: 'Write chain=gap, for example "1=2|3", 1=2..3, "1=drive 2|encoder 1" or 1=none.',
+  }),
+  'gap-not-neighbours': ({ value, chain }) => ({
+    title: `${quote(value)} does not name two neighbours of ${chain}`,
+    whatToDo: 'Name two positions that follow each other, counted from the controller, which is 0.',
+  }),
+  'batch-line-not-json': ({ line }) => ({
+    title: `Line ${line} is not valid JSON`,
+    whatToDo: 'Write one whole JSON object on each line.',
+  }),
+  'batch-line-not-object': ({ line }) => ({
+    title: `Line ${line} is not a JSON object`,
+    whatToDo: 'Write one whole JSON object on each line.',
+  }),
+  'batch-line-too-long': ({ line, limitMegabytes }) => ({
+    title: `Line ${line} is longer than ${limitMegabytes} MB`,
+    whatToDo: 'Leave the photos out of the cabinet, or give the cabinet as a file.',
+  }),
+  'batch-field-unknown': ({ field, near }) => ({
+    title: `There is no field ${quote(field)}`,
+    whatToDo: `${meant(near)}Leave it out, or correct its name.`,
+  }),
+  'batch-field-wrong': ({ field, expected }) => ({ title: `The field ${quote(field)} does not fit`, whatToDo: `It must be ${expected}.` }),
+  'batch-cabinet-missing': () => ({
+    title: 'There is no cabinet for this line',
+    whatToDo: 'Put a field “cabinet” into the line, or name a cabinet file on the command line.',
+  }),
+  'case-needed': ({ file }) => ({ title: `${file} is not a case file`, whatToDo: 'Name a file that ends in .case.json.' }),
+  'file-not-readable': ({ file, reason }) => ({
+    title: `${file} cannot be read: ${Object.hasOwn(reasonWords, reason) ? (reasonWords[reason] ?? reason) : reason}`,
+    whatToDo: 'Check the name and the folder, and that nothing else holds the file.',
+  }),
+  'cabinet-not-sound': ({ file }) => ({
+    title: `${file} has errors that must be mended before anything can be computed from it`,
+    whatToDo: 'Mend what is listed above, in Draw or in the file.',
+  }),
+};
+
+/** The words for a usage problem: what is wrong and where, and what to do. */
+export function wordUsage(problem: UsageProblem): Words {
+  // The table has a function for exactly this code's facts; a union of them cannot be called without saying so.
+  const words = usageWords[problem.code] as (facts: UsageProblem['facts']) => Words;
+  return words(problem.facts);
+}

@@ -1,0 +1,312 @@
+import type { DisplayMeaning, Onset, OrdinalGroup } from '../schema/index.ts';
+import { startSentence, wordCount, wordList } from './numbers.ts';
+import { groupWords, haltedWords, onsetWords, wordMeanings } from './words.ts';
+
+/*
+ * What the window says besides what the other files of the catalogue already word: labels, hints, names for a screen reader.
+ */
+
+/** Labels of commands, in menus and beside their keys. */
+const commands = {
+  undo: 'Undo',
+  redo: 'Redo',
+  enterDisplay: 'Enter a display',
+  withdrawDisplay: 'Withdraw a display',
+  enterReport: 'Enter the report of a chain',
+  withdrawReport: 'Withdraw the report of a chain',
+  setOnset: 'Say when the fault came',
+  setHalted: 'Say whether the control is halted',
+  chooseCandidate: 'Lay a suspect over the cabinet',
+  showOnCabinet: 'Show in the cabinet',
+  openEntry: 'Open an entry',
+  closeEntry: 'Close the entry',
+  walkDisplays: 'Enter displays one by one',
+  toggleAllCandidates: 'Show more suspects',
+  setTheme: 'Colours',
+  toggleFoldChains: 'Fold long chains into rows',
+  toggleReduceMotion: 'Reduce motion',
+  showShortcuts: 'Keys',
+  closeRefused: 'Close',
+  announce: 'Say',
+  zoomIn: 'Zoom in',
+  zoomOut: 'Zoom out',
+  zoomToFit: 'Show the whole cabinet',
+  openSample: 'Open a sample',
+  openFile: 'Open a cabinet or a case…',
+  saveCase: 'Save the case',
+} as const;
+export type CommandLabel = keyof typeof commands;
+
+/** A position on a chain as the controller counts: its group and ordinal; null stands for the controller. */
+export type CountedPlace = { readonly group: OrdinalGroup; readonly ordinal: number } | null;
+
+const counted = (place: CountedPlace) => (place ? `${groupWords[place.group]} ${place.ordinal}` : 'controller');
+
+/** "drive 2 | 3", "drive 3 | encoder interface 1", "controller | drive 1": a gap in as few words as there are. */
+function shortGap(before: CountedPlace, after: CountedPlace): string {
+  if (before && after && before.group === after.group) return `${groupWords[before.group]} ${before.ordinal} | ${after.ordinal}`;
+  return `${counted(before)} | ${counted(after)}`;
+}
+
+export const windowTexts = {
+  productName: 'Linkwright',
+  commands,
+
+  /** What stands after "Undo" and "Redo". */
+  steps: {
+    display: (unit: string, meanings: readonly DisplayMeaning[]) => `${wordMeanings(meanings)} at ${unit}`,
+    withdrawDisplay: (unit: string) => `not looked at for ${unit}`,
+    report: (chain: string) => `report of ${chain}`,
+    withdrawReport: (chain: string) => `no report of ${chain}`,
+    onset: (onset: Onset | 'unknown') => `fault came: ${onsetWords[onset].label}`,
+    halted: (halted: boolean | null) =>
+      `control: ${halted === null ? haltedWords['not-observed'].label : haltedWords[halted ? 'yes' : 'no'].label}`,
+  },
+  undone: (step: string) => `Undone: ${step}.`,
+  redone: (step: string) => `Done again: ${step}.`,
+  undoStep: (step: string | null) => (step === null ? commands.undo : `${commands.undo}: ${step}`),
+  redoStep: (step: string | null) => (step === null ? commands.redo : `${commands.redo}: ${step}`),
+  opened: (name: string) => `${name} is open.`,
+  newCaseName: 'New case',
+
+  menus: { file: 'File', edit: 'Edit', view: 'View', samples: 'Samples', help: 'Help', all: 'Menus' },
+  samplesWithoutCase: 'nothing seen yet',
+  themes: { system: 'As the system', light: 'Light', dark: 'Dark', 'high-contrast': 'High contrast' },
+  themeButton: 'Colours',
+  workspace: 'Find',
+  skipTo: { answer: 'Go to the answer', cabinet: 'Go to the cabinet', suspects: 'Go to the suspects', grid: 'Go to the pattern grid' },
+  source: { sample: 'sample', file: 'file' },
+  unsaved: 'not saved',
+
+  answer: {
+    region: 'Answer',
+    lookFirst: (what: string) => `Look at ${what} first.`,
+    likely: 'likely',
+    nothingBroken: 'Nothing seems to be broken.',
+    noteFirst: 'Note what every display shows.',
+    noteFirstWhy: 'Then the controller’s report. Do not switch off before: switching off erases them.',
+    contradiction: 'No single fault and no pair explains all of this.',
+    contradictionWhy: 'One observation stands against all the rest. See below which, and what follows if it was misread.',
+    impossible: 'What was entered excludes every fault.',
+    unsound: 'This cabinet cannot be worked with yet.',
+    unsoundWhy: (count: number) => `${wordCount(count, 'error')} in its description. They are listed at the right.`,
+    failed: 'The suspects could not be worked out.',
+    failedWhy: 'This is a mistake of the program. What you entered is kept; save the case and report it.',
+    from: (displays: number, of: number, reports: number) =>
+      `From ${displays} of ${wordCount(of, 'display')}${reports === 0 ? ', no report' : reports === 1 ? ' and the controller’s report' : ` and ${reports} reports`}`,
+    came: (onset: Onset | 'unknown') =>
+      onset === 'unknown'
+        ? 'not known when the fault came'
+        : onset === 'while-running'
+          ? 'fault came while running'
+          : 'fault came when switched on',
+    alike: (count: number) => `${count === 1 ? 'One other place would' : `${count} other places would`} look the same.`,
+    show: (what: string) => `Show ${what}`,
+    between: (before: string, after: string) => `between ${before} down and ${after} up`,
+    atController: (chain: string, after: string) => `between the controller’s ${chain} and ${after} up`,
+    enter: 'Enter displays',
+    enterWhy: 'one after another, along the chain',
+    working: 'Working out the suspects',
+    cancel: 'Stop',
+    cancelled: 'Stopped. The suspects shown are those of before.',
+    again: 'Work out again',
+  },
+
+  cabinet: {
+    region: 'Cabinet',
+    seenAbove: 'seen above, predicted below for',
+    seenOnly: 'what was seen',
+    stopPredicting: 'Take the prediction off',
+    assumed: (onset: Onset) => `as if it came ${onsetWords[onset].label}`,
+    seen: 'seen',
+    predicted: 'predicted',
+    up: 'up',
+    down: 'down',
+    cap: 'cap',
+    controller: 'controller',
+    offChain: 'not on a chain',
+    orphan: 'reached by no chain',
+    walk: 'Enter displays',
+    zoom: 'Zoom',
+    notLookedAt: 'not looked at',
+    code: (code: string) => `code ${code}`,
+    lostHere: 'report: lost here',
+    maybeLostHere: 'report: here?',
+    rail: (output: string) => `24 V ${output}`,
+    output: (output: string, feeds: string) => `${output}: ${feeds}`,
+    feedsOthers: (count: number) => wordCount(count, 'unit'),
+    noChains: 'This cabinet has no units yet.',
+    keysHint: 'Digits 1 to 6 enter what the display shows, 0 takes it back, arrows move along the chain, Enter opens all answers.',
+  },
+
+  /** The controller's window for one chain. */
+  report: {
+    notAsked: 'report not entered',
+    lost: 'lost',
+    allReached: (count: number) => (count === 1 ? 'unit reached' : `all ${count} reached`),
+    shortGap,
+    several: (count: number) => `${count} possible gaps`,
+    title: (chain: string) => `What the controller reports of ${chain}`,
+    hint: 'Or click the gap on the picture.',
+    none: 'All units reached',
+    notEntered: 'Not entered',
+    reached: 'Last one reached',
+    missing: 'First one not reached',
+    controller: 'controller',
+    gapIs: (gap: string) => `Lost ${gap}.`,
+    wrongOrder: 'The first one not reached must come after the last one reached.',
+    unknownPlace: (place: string) => `This chain has no ${place}.`,
+    ordinal: 'number',
+    done: 'Done',
+    entered: (words: string) => `Entered: ${words}.`,
+    gapName: (chain: string, gap: string) => `Report: ${chain} lost ${gap}`,
+  },
+
+  /** What a screen reader hears of a unit. */
+  unitName: (parts: {
+    readonly unit: string;
+    readonly kind: string;
+    readonly place: string;
+    readonly seen: string;
+    readonly predicted: string | null;
+    readonly agreement: string | null;
+    readonly suspect: string | null;
+  }) =>
+    [
+      `${parts.unit}, ${parts.kind}${parts.place ? `, ${parts.place}` : ''}.`,
+      `Seen: ${parts.seen}.`,
+      parts.predicted === null ? '' : `Predicted: ${parts.predicted}${parts.agreement ? `, ${parts.agreement}` : ''}.`,
+      parts.suspect === null ? '' : `Suspect: ${parts.suspect}.`,
+    ]
+      .filter((part) => part !== '')
+      .join(' '),
+
+  entry: {
+    title: (unit: string) => `What ${unit} shows`,
+    marks: 'Display',
+    codeShown: 'Code shown',
+    byLegend: (words: string, legend: string) => `= ${words}, by ${legend}`,
+    notInLegend: (legend: string) => `Not in ${legend}: kept as “other”.`,
+    noLegend: 'There is no legend for this equipment: kept as “other”.',
+    takeCode: 'Enter code',
+    notLookedAt: 'not looked at',
+    close: 'Close',
+    entered: (unit: string, words: string) => `${unit}: ${words}.`,
+    next: (unit: string, words: string) => `Next: ${unit}, ${words}.`,
+    walkEnd: 'That was the last unit of the chains.',
+  },
+
+  suspects: {
+    region: 'Suspects',
+    none: 'Nothing has been entered, so nobody is suspected yet.',
+    noneHow: 'Click a unit’s display and say what it shows. Or press E and type 1 to 6 along the chain.',
+    allElse: (share: string) => `All else ${share}`,
+    showMore: (count: number) => `Show ${count} more`,
+    showFewer: 'Show fewer',
+    ratesAssumed: 'rates assumed',
+    why: 'Why',
+    againstIt: 'Against it',
+    fitsAll: (observations: string) => `Fits ${observations}.`,
+    fitsSome: (fitting: number, of: number) => `Fits ${fitting} of ${wordCount(of, 'observation')}.`,
+    observations: (displays: number, reports: number) =>
+      wordList([
+        ...(displays > 0 ? [displays === 1 ? 'the display read' : `all ${displays} displays read`] : []),
+        ...(reports > 0 ? [reports === 1 ? 'the report' : `all ${reports} reports`] : []),
+      ]),
+    wouldShow: (unit: string, predicted: string, seen: string) => `${unit} would show ${predicted}, but shows ${seen}.`,
+    wouldReport: (chain: string, predicted: string, seen: string) => `The report of ${chain} would be “${predicted}”, but is “${seen}”.`,
+    tellApart: 'Not looked at, and would tell:',
+    unreadWould: (unit: string, predicted: string) => `${unit} would show ${predicted}.`,
+    intermittent: 'may come and go',
+    twoFaults: 'two faults at once',
+    stale: 'being worked out again',
+    spot: {
+      link: (kinds: readonly string[]) => wordList(kinds),
+      controllerPorts: 'controller, all chain ports',
+    },
+    side: { up: 'up port', down: 'down port' },
+    partsOf: (parts: readonly { readonly words: string; readonly percent: string }[]) =>
+      parts.map(({ words, percent }) => `${words} ${percent}`).join(' · '),
+    contradiction: 'Nothing fits it all',
+    problems: 'Errors in the cabinet',
+  },
+
+  seenPane: {
+    region: 'What was seen',
+    onset: 'The fault came',
+    halted: 'The control is',
+    onsets: { 'while-running': 'while running', 'at-power-up': 'when switched on', unknown: 'not known' },
+    halts: { yes: 'halted', no: 'not halted', 'not-observed': 'not looked at' },
+  },
+
+  grid: {
+    region: 'Pattern grid',
+    question: 'which fault would look like this?',
+    caption: 'One row for what was seen, one for each suspect; a column for each unit in chain order and one for each report.',
+    seen: 'seen',
+    seenCount: (displays: number, of: number, reports: number) =>
+      `${displays} of ${of}${reports > 0 ? (reports === 1 ? ', and the report' : `, and ${reports} reports`) : ''}`,
+    report: 'report',
+    reportOf: (chain: string) => `report ${chain}`,
+    noReport: 'not entered',
+    share: 'share',
+    suspect: 'suspect',
+    agreement: { fits: 'fits', against: 'against', open: 'not looked at' },
+    faultHere: 'fault here',
+    cell: (predicted: string, seen: string, agreement: string) => `predicted ${predicted}, seen ${seen}: ${agreement}`,
+    cellOpen: (predicted: string) => `predicted ${predicted}, not looked at`,
+    layOver: (what: string, share: string) => `Lay over the cabinet: ${what}, ${share}`,
+    nothing: 'The rows appear with the first display or report that you enter.',
+    gap: (gap: number | 'none') => (gap === 'none' ? 'none' : `${gap - 1} | ${gap}`),
+  },
+
+  log: {
+    region: 'Log',
+    empty: 'What you enter is listed here.',
+    withdraw: (what: string) => `Withdraw: ${what}`,
+    report: (chain: string, words: string) => `Report ${chain}: ${words}`,
+    display: (unit: string, words: string) => `${unit} ${words}`,
+    byCode: (code: string) => `by code ${code}`,
+    noTime: '–',
+  },
+
+  cautions: {
+    region: 'Cautions',
+    head: 'Live cabinet',
+    noteFirst: 'First note all displays and the report',
+    noteFirstWhy: 'before switching off',
+    fibre: 'Never look into a fibre end',
+    dcLink: 'DC-link waiting time not known, see the machine’s manual',
+    defer: 'Manual, local rules and licensed persons come first. Not a complete list.',
+  },
+
+  refused: {
+    title: (name: string) => `${name} was not opened`,
+    untouched: 'The file was left as it is, and what was open stays open.',
+    close: 'Close',
+  },
+  problemsTitle: (errors: number) => startSentence(wordCount(errors, 'error')),
+  moreProblems: (count: number) => `and ${count} more`,
+
+  shortcuts: {
+    title: 'Keys',
+    close: 'Close',
+    inCabinet: 'On a unit',
+    everywhere: 'Everywhere',
+    digits: 'enter what the display shows',
+    zero: 'not looked at',
+    seven: 'lit, cannot read it',
+    eight: 'complains, cannot tell which way',
+    arrows: 'along the chain, and to the next row',
+    enter: 'all answers for this display',
+    report: 'report of this chain',
+    escape: 'close, or take the prediction off',
+    regions: 'next part of the window',
+  },
+
+  crash: {
+    title: 'Something in the window failed.',
+    what: 'What was entered is still in memory. Reload the window; if it happens again, report it with the text below.',
+    reload: 'Reload',
+  },
+} as const;
