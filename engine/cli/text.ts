@@ -11,9 +11,14 @@ export function cleanText(text: string): string {
     .replace(/[\p{Cc}\p{Zl}\p{Zp}\u200e\u200f\u202a-\u202e\u2066-\u2069\ufeff]/gu, '\ufffd');
 }
 
-/** Breaks a clean text into lines of at most `width` columns; a word that is longer is broken inside. Wide characters count double. */
+/**
+ * Breaks a clean text into lines of at most `width` columns; a word that is longer is broken inside. Wide characters count double, and
+ * a figure stays with its percent sign.
+ */
 export function wrapText(text: string, width: number): readonly string[] {
-  return wrapAnsi(text, Math.max(1, width), { hard: true, trim: true }).split('\n');
+  const kept = text.replace(/(?<=\d) (?=%)/g, '\u00a0');
+  const lines = wrapAnsi(kept, Math.max(1, width), { hard: true, trim: true }).split('\n');
+  return kept === text ? lines : lines.map((line) => line.replace(/(?<=\d)\u00a0(?=%)/g, ' '));
 }
 
 /** Fills a text with spaces up to `width` columns. */

@@ -69,6 +69,9 @@ export const statements = {
   moreSuspects: (count: number, share: string) => `${count} more, each ${share} or less. Show more with --top.`,
   remarks: (file: string, findings: string) => ({ title: `The cabinet has ${findings}`, whatToDo: `See linkwright check ${file}` }),
   nothingBroken: (probability: string) => `Nothing is broken at all: ${probability}.`,
+  haltedNotSaid:
+    'Nobody said whether the control is halted by an alarm of a chain. If it is, add --halted yes: then something must be broken.',
+  inSnapshots: (what: string, snapshots: string) => `${what} in ${snapshots}`,
 } as const;
 
 /** How a run ends, by exit code. */
@@ -151,7 +154,7 @@ export const commandWords = {
       },
       {
         says: 'Many in one run',
-        line: 'linkwright simulate sample-cabinets/two-chains.cabinet.json --batch sample-cabinets/simulate-lines.jsonl',
+        line: 'linkwright simulate sample-cabinets/two-chains.cabinet.json --batch engine/cli/examples/simulate-lines.jsonl',
       },
     ],
   },
@@ -185,10 +188,10 @@ export const commandWords = {
         says: 'Two neighbours complain about each other',
         line: 'linkwright diagnose sample-cabinets/two-chains.cabinet.json --display 1/2=downstream-loss --display 1/3=upstream-loss --report "1=2|3" --onset while-running --halted yes',
       },
-      { says: 'A case', line: 'linkwright diagnose sample-cabinets/two-chains.case.json --explain' },
+      { says: 'A case', line: 'linkwright diagnose sample-cabinets/two-chains.1.case.json --explain' },
       {
         says: 'Many in one run',
-        line: 'linkwright diagnose sample-cabinets/two-chains.cabinet.json --batch sample-cabinets/diagnose-lines.jsonl',
+        line: 'linkwright diagnose sample-cabinets/two-chains.cabinet.json --batch engine/cli/examples/diagnose-lines.jsonl',
       },
     ],
   },

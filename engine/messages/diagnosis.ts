@@ -67,10 +67,10 @@ function observed(names: Names, evidence: Evidence, ref: ObservationRef): string
   }
 }
 
-/** Why nothing fits, as sentences: first what stands against the best answer, then what would follow from each misreading. */
+/** What does not fit, as sentences: first what stands against the most probable answer, then what would follow from each misreading. */
 export function wordContradiction(names: Names, evidence: Evidence, contradiction: Contradiction): readonly string[] {
   const against = wordList(contradiction.mispredicted.map((ref) => wordObservation(names, evidence, ref)));
-  const first = `No fault and no pair of faults explains everything that was seen.${against ? ` Against the most probable one stands: ${against}.` : ''}`;
+  const first = `The most probable explanation does not fit everything that was seen.${against ? ` Against it stands: ${against}.` : ''}`;
   const rest = contradiction.withoutWhich.map(
     ({ observation, instead }) =>
       `If this was misread: ${wordObservation(names, evidence, observation)}, all the rest is explained by: ${wordHypothesis(names, instead)}.`,
@@ -86,9 +86,14 @@ export function wordBehaviourBelief(names: Names, belief: BehaviourBelief): stri
   return `${names.type(belief.type)}: ${behaviourWords[belief.parameter].label}: ${values.join(', ')}`;
 }
 
-/** The answer in one line: "Look at cable -WH3 first: 82 % likely." Null when there is no answer to give. */
+/**
+ * The answer in one line: "Look at cable -WH3 first: 82 % likely." Where it is likelier that nothing is broken, that comes first.
+ * Null when there is no answer to give.
+ */
 export function wordAnswer(names: Names, diagnosis: Diagnosis): string | null {
   const best = diagnosis.items[0];
   if (diagnosis.impossible || !best) return null;
-  return `Look at ${wordTheItem(names, best.item.fault)} first: ${wordProbability(best.probability)} likely.`;
+  const look = `ook at ${wordTheItem(names, best.item.fault)} first: ${wordProbability(best.probability)} likely.`;
+  if (diagnosis.nothingBroken <= best.probability) return `L${look}`;
+  return `Most likely nothing is broken: ${wordProbability(diagnosis.nothingBroken)}. Otherwise l${look}`;
 }

@@ -33,6 +33,7 @@ type FileCode =
   | 'field-bad-form'
   | 'field-invalid'
   | 'more-problems'
+  | 'problems-too-many'
   | 'id-duplicate';
 
 const untouched = 'The file was left as it is.';
@@ -230,6 +231,11 @@ export const fileProblemWords: WordsFor<FileCode> = {
     title: `There are ${count} more problems`,
     explanation: 'Only the first ones are listed.',
     whatToDo: 'Correct those listed and open the file again.',
+  }),
+  'problems-too-many': () => ({
+    title: 'Hardly anything in this file fits',
+    explanation: `There are more mistakes in it than can be listed. ${untouched}`,
+    whatToDo: 'Choose another file, or open an earlier copy of this one.',
   }),
   'id-duplicate': ({ id, first, second }) => ({
     title: `The id ${quote(id)} is given twice`,

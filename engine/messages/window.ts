@@ -135,6 +135,7 @@ export const windowTexts = {
     rail: (output: string) => `24 V ${output}`,
     output: (output: string, feeds: string) => `${output}: ${feeds}`,
     feedsOthers: (count: number) => wordCount(count, 'unit'),
+    snapshot: (number: number, restarted: boolean) => `look ${number}${restarted ? ', after a restart' : ''}`,
     noChains: 'This cabinet has no units yet.',
     keysHint: 'Digits 1 to 6 enter what the display shows, 0 takes it back, arrows move along the chain, Enter opens all answers.',
   },
@@ -220,10 +221,18 @@ export const windowTexts = {
     intermittent: 'may come and go',
     twoFaults: 'two faults at once',
     stale: 'being worked out again',
-    spot: {
-      link: (kinds: readonly string[]) => wordList(kinds),
-      controllerPorts: 'controller, all chain ports',
-    },
+    /** What of a link is under suspicion. */
+    linkKinds: (kinds: readonly ('cable' | 'plug' | 'route')[]) =>
+      kinds.includes('cable') || kinds.length !== 1
+        ? kinds.includes('plug')
+          ? 'cable or its plugs'
+          : 'cable'
+        : kinds[0] === 'plug'
+          ? 'plugs'
+          : 'cable route',
+    unitKinds: { board: 'board', fuse: 'fuse', place: 'contact', wiring: 'exchanged plugs' },
+    portOf: (chain: string) => `port of ${chain}`,
+    allPorts: 'all chain ports',
     side: { up: 'up port', down: 'down port' },
     partsOf: (parts: readonly { readonly words: string; readonly percent: string }[]) =>
       parts.map(({ words, percent }) => `${words} ${percent}`).join(' · '),

@@ -60,6 +60,7 @@ export function formatDiagnosis(shown: ShownDiagnosis): string {
       diagnosis.behaviours.map((belief) => wordBehaviourBelief(names, belief)),
     ),
     section(headings.notes, [
+      ...(isHaltedOpen(shown) ? [statements.haltedNotSaid] : []),
       ...(diagnosis.nothingBroken > 0 ? [statements.nothingBroken(wordProbability(diagnosis.nothingBroken))] : []),
       ...(unvisited ? [unvisited] : []),
       ...diagnosis.notes.map((note) => wordNote(names, note)),
@@ -68,19 +69,26 @@ export function formatDiagnosis(shown: ShownDiagnosis): string {
   ].join('');
 }
 
+/** Whether the answer hangs on something nobody said: a machine that is not halted may well be whole. */
+function isHaltedOpen({ evidence, diagnosis }: ShownDiagnosis): boolean {
+  const last = evidence.snapshots[evidence.snapshots.length - 1];
+  return last?.halted === undefined && diagnosis.nothingBroken > 0.5;
+}
+
 /** "5 displays, 2 reports; it was running when it stopped": what the answer rests on. */
 function wordEvidence(names: Names, evidence: Evidence): string {
   const { snapshots, circumstances = [] } = evidence;
   const count = (list: 'displays' | 'reports' | 'looks') => snapshots.reduce((sum, snapshot) => sum + (snapshot[list]?.length ?? 0), 0);
   const parts = [wordCount(count('displays'), 'display'), wordCount(count('reports'), 'report')];
   if (count('looks') > 0) parts.push(wordCount(count('looks'), 'look'));
-  if (snapshots.length > 1) parts.push(wordCount(snapshots.length, 'snapshot'));
   const onset = snapshots[0]?.onset;
   const rest = [
     ...(onset === undefined ? [] : [onsetWords[onset].meaning]),
     ...circumstances.map((circumstance) => wordCircumstance(names, circumstance)),
   ];
-  return [wordList(parts), ...rest].join('; ');
+  const seen = wordList(parts);
+  const what = snapshots.length > 1 ? statements.inSnapshots(seen, wordCount(snapshots.length, 'snapshot')) : seen;
+  return [what, ...rest].join('; ');
 }
 
 function formatSuspects({ names, diagnosis, top, columns }: ShownDiagnosis): string {
