@@ -12,7 +12,6 @@ export interface UsageFacts {
   'option-value-unwanted': { readonly option: string };
   'option-repeated': { readonly option: string };
   'options-together': { readonly option: string; readonly other: string };
-  'option-needed': { readonly option: string; readonly other: string };
   'file-argument-missing': { readonly command: string };
   'argument-unwanted': { readonly argument: string; readonly command: string };
   'value-not-allowed': { readonly where: string; readonly value: string; readonly allowed: readonly string[]; readonly near: string };
@@ -40,10 +39,7 @@ export interface UsageFacts {
   'batch-line-not-json': { readonly line: number };
   'batch-line-not-object': { readonly line: number };
   'batch-line-too-long': { readonly line: number; readonly limitMegabytes: number };
-  'batch-field-unknown': { readonly field: string; readonly near: string };
-  'batch-field-wrong': { readonly field: string; readonly expected: string };
   'batch-cabinet-missing': Readonly<Record<string, never>>;
-  'case-needed': { readonly file: string };
   'file-not-readable': { readonly file: string; readonly reason: string };
   'cabinet-not-sound': { readonly file: string };
 }
@@ -99,10 +95,6 @@ const usageWords: { readonly [C in UsageCode]: (facts: UsageFacts[C]) => Words }
   'option-value-unwanted': ({ option }) => ({ title: `${option} takes no value`, whatToDo: `Write ${option} alone.` }),
   'option-repeated': ({ option }) => ({ title: `${option} was given more than once`, whatToDo: 'Give it once.' }),
   'options-together': ({ option, other }) => ({ title: `${option} does not go with ${other}`, whatToDo: 'Leave one of them out.' }),
-  'option-needed': ({ option, other }) => ({
-    title: `${option} works only with ${other}`,
-    whatToDo: `Add ${other}, or leave ${option} out.`,
-  }),
   'file-argument-missing': ({ command }) => ({
     title: `${command} was given no file`,
     whatToDo: `Name the file, for example: linkwright ${command} my.cabinet.json`,
@@ -208,16 +200,10 @@ const usageWords: { readonly [C in UsageCode]: (facts: UsageFacts[C]) => Words }
     title: `Line ${line} is longer than ${limitMegabytes} MB`,
     whatToDo: 'Leave the photos out of the cabinet, or give the cabinet as a file.',
   }),
-  'batch-field-unknown': ({ field, near }) => ({
-    title: `There is no field ${quote(field)}`,
-    whatToDo: `${meant(near)}Leave it out, or correct its name.`,
-  }),
-  'batch-field-wrong': ({ field, expected }) => ({ title: `The field ${quote(field)} does not fit`, whatToDo: `It must be ${expected}.` }),
   'batch-cabinet-missing': () => ({
     title: 'There is no cabinet for this line',
     whatToDo: 'Put a field “cabinet” into the line, or name a cabinet file on the command line.',
   }),
-  'case-needed': ({ file }) => ({ title: `${file} is not a case file`, whatToDo: 'Name a file that ends in .case.json.' }),
   'file-not-readable': ({ file, reason }) => ({
     title: `${file} cannot be read: ${Object.hasOwn(reasonWords, reason) ? (reasonWords[reason] ?? reason) : reason}`,
     whatToDo: 'Check the name and the folder, and that nothing else holds the file.',

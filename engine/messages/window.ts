@@ -214,6 +214,7 @@ export const windowTexts = {
         ...(displays > 0 ? [displays === 1 ? 'the display read' : `all ${displays} displays read`] : []),
         ...(reports > 0 ? [reports === 1 ? 'the report' : `all ${reports} reports`] : []),
       ]),
+    shows: (unit: string, reason: string) => `${unit}: ${reason.charAt(0).toLowerCase()}${reason.slice(1)}`,
     wouldShow: (unit: string, predicted: string, seen: string) => `${unit} would show ${predicted}, but shows ${seen}.`,
     wouldReport: (chain: string, predicted: string, seen: string) => `The report of ${chain} would be “${predicted}”, but is “${seen}”.`,
     tellApart: 'Not looked at, and would tell:',
