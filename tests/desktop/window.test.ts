@@ -90,9 +90,10 @@ describe.skipIf(missing)('the window when something breaks', () => {
     const crash = () =>
       desktop.app.evaluate(async ({ BrowserWindow }) => {
         const contents = BrowserWindow.getAllWindows()[0]?.webContents;
-        const loaded = new Promise((resolve) => contents?.once('did-finish-load', () => resolve(undefined)));
+        const gone = new Promise((resolve) => contents?.once('render-process-gone', () => resolve(undefined)));
         contents?.forcefullyCrashRenderer();
-        await loaded;
+        await gone;
+        await new Promise((resolve) => contents?.once('did-finish-load', () => resolve(undefined)));
         return contents?.getURL();
       });
     expect(await crash()).toBe(home);

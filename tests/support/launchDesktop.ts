@@ -1,5 +1,5 @@
 import { existsSync } from 'node:fs';
-import { mkdtemp, rm } from 'node:fs/promises';
+import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { _electron, type ElectronApplication, type Page } from 'playwright-core';
@@ -41,12 +41,33 @@ export function testSwitches(userData: string): readonly string[] {
   return [...(process.getuid?.() === 0 ? ['--no-sandbox'] : []), `--user-data-dir=${userData}`, '--lang=en-GB'];
 }
 
+/**
+ * What the runtime loads in place of the program's folder: it holds the program's "ready" back until the test driver is connected and
+ * calls `__playwright_run` (which it does at every start), then runs the built program as it stands. Without that the driver now and
+ * then misses the window, because it opens while the driver is still connecting. The driver's own means for this needs a runtime
+ * whose default application knows the switch `-r`.
+ */
+const heldEntry = (program: string) => `
+const { app } = require('electron');
+const { name, productName, version, main } = require(${JSON.stringify(join(program, 'package.json'))});
+app.setAppPath(${JSON.stringify(program)});
+app.setName(productName ?? name);
+app.setVersion(version);
+const ready = app.whenReady();
+const connected = new Promise((resolve) => { globalThis.__playwright_run = resolve; });
+app.whenReady = () => Promise.all([ready, connected]).then(() => undefined);
+require(require('node:path').join(${JSON.stringify(program)}, main));
+`;
+
 /** Starts the built desktop program in the real runtime. */
 export async function launchDesktop(options: DesktopOptions = {}): Promise<LaunchedDesktop> {
   const userData = options.userData ?? (await mkdtemp(join(tmpdir(), 'linkwright-user-')));
+  await mkdir(userData, { recursive: true });
+  const entry = join(userData, 'held-entry.cjs');
+  await writeFile(entry, heldEntry(options.program ?? programFolder));
   const app = await _electron.launch({
     executablePath: await findDesktop(),
-    args: [...testSwitches(userData), options.program ?? programFolder, ...(options.files ?? [])],
+    args: [...testSwitches(userData), entry, ...(options.files ?? [])],
     timeout: 30_000,
   });
   const page = await app.firstWindow();
