@@ -132,8 +132,12 @@ export function allSteadyFaults(content: CabinetContent): readonly Fault[] {
 
 /** One to `max` random faults of this cabinet on different items, some of them intermittent and perhaps gone now. */
 export function someFaults(content: CabinetContent, max: number): fc.Arbitrary<readonly Fault[]> {
+  // First the kind, then the fault: else the many faults of boards and cables would leave hardly a run for the others.
+  const byKind = new Map<string, Fault[]>();
+  for (const fault of allSteadyFaults(content)) byKind.set(fault.item, [...(byKind.get(fault.item) ?? []), fault]);
+  const anyFault = fc.constantFrom(...byKind.values()).chain((faults) => fc.constantFrom(...faults));
   const one = fc
-    .record({ fault: fc.constantFrom(...allSteadyFaults(content)), presence: oneOf(presences), absentNow: fc.boolean() })
+    .record({ fault: anyFault, presence: oneOf(presences), absentNow: fc.boolean() })
     .map(({ fault, presence, absentNow }): Fault => {
       const onlySteady = fault.item === 'fuse' || fault.item === 'wiring' || fault.mode === 'fibres-crossed';
       return presence === 'steady' || onlySteady ? { ...fault, presence: 'steady' } : { ...fault, presence, absentNow };

@@ -60,7 +60,9 @@ describe('a lit, quiet unit between two that complain', () => {
     const [first] = diagnosis.items;
     expect(first?.item.key).toBe('board/u3');
     expect(first?.modes[0]?.mode).toBe('dead-lit');
-    expect(first?.probability).toBeGreaterThan(0.9);
+    expect(first?.probability).toBeGreaterThan(0.75);
+    // The rest is the same unit too: one that was off at the trip for a moment has started again, and complains of nothing.
+    expect(share(diagnosis, 'board/u3', 'place/u3', 'fuse/u3', 'lead/p3')).toBeGreaterThan(0.99);
   });
 });
 
@@ -73,21 +75,25 @@ describe('the first hop', () => {
     expect(cable).toBeGreaterThan(board);
     expect(board).toBeGreaterThan(port);
     expect(port).toBeGreaterThan(share(diagnosis, 'controller'));
-    expect(cable + board + port + share(diagnosis, 'controller')).toBeGreaterThan(0.9);
+    expect(diagnosis.items[0]?.item.key).toMatch(/^(cable|plug)\/w1/);
+    return cable + board + port + share(diagnosis, 'controller');
   };
 
   it('should be suspected when the first unit has lost upstream: its cable, then the unit, then the port of the controller', () => {
-    expectFirstHop(diagnose(line(4), evidenceOf(['upstream-loss', 'quiet', 'quiet', 'quiet'], 1)));
+    expect(expectFirstHop(diagnose(line(4), evidenceOf(['upstream-loss', 'quiet', 'quiet', 'quiet'], 1)))).toBeGreaterThan(0.95);
   });
 
   it('should be suspected when all is quiet and the report is controller to first, at power-up', () => {
     // Nobody has wired anything since it last ran: else a wiring mistake would be as likely as a loose plug.
     const evidence = evidenceOf(['quiet', 'quiet', 'quiet', 'quiet'], 1, 'at-power-up', [{ kind: 'not-reworked' }]);
-    expectFirstHop(diagnose(line(4), evidence));
+    expect(expectFirstHop(diagnose(line(4), evidence))).toBeGreaterThan(0.9);
   });
 
   it('should be suspected when all is quiet and the report is controller to first, while running, with units that go on sending', () => {
-    expectFirstHop(diagnose(line(4, { onReceiveLoss: 'keep' }), evidenceOf(['quiet', 'quiet', 'quiet', 'quiet'], 1)));
+    const diagnosis = diagnose(line(4, { onReceiveLoss: 'keep' }), evidenceOf(['quiet', 'quiet', 'quiet', 'quiet'], 1));
+    // What is left is the supply: if its output failed for a moment, all units have started again and complain of nothing.
+    expect(expectFirstHop(diagnosis)).toBeGreaterThan(0.8);
+    expect(diagnosis.groups[0]?.items.map(({ item }) => item)).toEqual(['cable/w1', 'board/u1']);
   });
 
   /** Two lines of three on one controller. */
