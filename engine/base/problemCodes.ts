@@ -36,6 +36,7 @@ export const problemFacts = {
   'field-bad-form': ['field', 'form', 'line'],
   'field-invalid': ['field', 'line'],
   'more-problems': ['count'],
+  'problems-too-many': [],
   'id-duplicate': ['id', 'first', 'second'],
   // How the cabinet hangs together.
   'reference-unknown': ['thing', 'field', 'id'],

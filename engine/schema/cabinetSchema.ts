@@ -246,15 +246,25 @@ export const cabinetContent = z.strictObject({
     .max(100)
     .optional(),
   ageingReserveDb: amount.optional(),
+  /** Minutes that a change of the machine's state costs: opening its doors, discharging, booting, finding its reference again. */
+  times: z
+    .strictObject({
+      openMinutes: amount.optional(),
+      dischargeMinutes: amount.optional(),
+      bootMinutes: amount.optional(),
+      referencingMinutes: amount.optional(),
+    })
+    .optional(),
   ambientC: level.optional(),
   cabinetPhotos: z.array(id).max(100).optional(),
-  photos: z.array(photo).max(500).optional(),
   rows: z
     .array(z.strictObject({ row: z.int().nonnegative().max(999), name: line }))
     .max(100)
     .optional(),
   notes: text.optional(),
   extra: extra.optional(),
+  /** Last, because they are long. */
+  photos: z.array(photo).max(500).optional(),
 });
 
 /** A cabinet whose shape is right. It may be unfinished or unsound; `checkCabinet` tells. */

@@ -1,5 +1,5 @@
-import { compareProblems, fail, ok, type Result } from '../../base/index.ts';
-import { migrate, newestVersion } from '../migrations/index.ts';
+import { compareProblems, fail, makeProblem, ok, type Result } from '../../base/index.ts';
+import { migrate, newestVersion, type OldContent } from '../migrations/index.ts';
 import { decodeText } from './decodeText.ts';
 import type { FileKind } from './fileKinds.ts';
 import { openEnvelope } from './openEnvelope.ts';
@@ -21,8 +21,19 @@ export function parseFile<T>(kind: FileKind<T>, source: string | Uint8Array): Re
   if (!opened.ok) return opened;
   const migrated = migrate(opened.value.content, opened.value.version, kind.migrations);
   if (!migrated.ok) return migrated;
-  const parsed = kind.schema.safeParse(migrated.value);
+  const parsed = validate(kind, migrated.value);
+  if (parsed === null) return fail(makeProblem('problems-too-many', 'refused'));
   if (!parsed.success) return fail(...[...shapeProblems(parsed.error.issues, migrated.value, text)].sort(compareProblems));
   const doubled = kind.doubledIds(parsed.data);
   return doubled.length > 0 ? fail(...doubled) : ok(parsed.data);
+}
+
+/** `null`: so much is wrong (about a hundred thousand places) that the schema library cannot list it; it then runs out of stack. */
+function validate<T>(kind: FileKind<T>, content: OldContent) {
+  try {
+    return kind.schema.safeParse(content);
+  } catch (error) {
+    if (error instanceof RangeError) return null;
+    throw error;
+  }
 }
