@@ -1,3 +1,4 @@
+import { wordCount } from './numbers.ts';
 import { atLine, type ProblemWords, quote, type WordsFor } from './problemWords.ts';
 
 /** Codes of problems that keep a file, or a call of the page, from being taken at all. */
@@ -26,8 +27,10 @@ type FileCode =
   | 'field-missing'
   | 'field-wrong-type'
   | 'field-not-allowed'
-  | 'field-too-long'
-  | 'field-too-short'
+  | 'text-too-long'
+  | 'text-too-short'
+  | 'list-too-long'
+  | 'list-too-short'
   | 'field-too-large'
   | 'field-too-small'
   | 'field-bad-form'
@@ -218,9 +221,17 @@ export const fileProblemWords: WordsFor<FileCode> = {
     wrong(field, line, `It must be ${typeName(expected)}, and is ${typeName(found)}.`, 'Correct the value.'),
   'field-not-allowed': ({ field, allowed, line }) =>
     wrong(field, line, 'Its value is none of those that are known.', `Use one of these: ${allowed}.`),
-  'field-too-long': ({ field, maximum, line }) => wrong(field, line, `It is longer than ${maximum}.`, 'Shorten it.'),
-  'field-too-short': ({ field, minimum, line }) =>
-    wrong(field, line, `It must hold at least ${minimum}.`, 'Add what is missing, or leave the whole field out.'),
+  'text-too-long': ({ field, maximum, line }) => wrong(field, line, `The text has more than ${maximum} signs.`, 'Shorten it.'),
+  'text-too-short': ({ field, minimum, line }) =>
+    wrong(field, line, `The text must have ${wordCount(Number(minimum), 'sign')} or more.`, 'Fill it in, or leave the whole field out.'),
+  'list-too-long': ({ field, maximum, line }) => wrong(field, line, `The list has more than ${maximum} entries.`, 'Take some out.'),
+  'list-too-short': ({ field, minimum, line }) =>
+    wrong(
+      field,
+      line,
+      `The list must have ${wordCount(Number(minimum), 'entry', 'entries')} or more.`,
+      'Add what is missing, or leave the whole field out.',
+    ),
   'field-too-large': ({ field, maximum, line }) => wrong(field, line, `The number must be ${maximum} or less.`, 'Correct the number.'),
   'field-too-small': ({ field, minimum, line }) => wrong(field, line, `The number must be ${minimum} or more.`, 'Correct the number.'),
   'field-bad-form': ({ field, form, line }) =>
@@ -228,7 +239,7 @@ export const fileProblemWords: WordsFor<FileCode> = {
   'field-invalid': ({ field, line }) =>
     wrong(field, line, 'Its value does not fit.', 'Compare it with the published schema of the format, and correct it.'),
   'more-problems': ({ count }) => ({
-    title: `There are ${count} more problems`,
+    title: Number(count) === 1 ? 'There is one more problem' : `There are ${count} more problems`,
     explanation: 'Only the first ones are listed.',
     whatToDo: 'Correct those listed and open the file again.',
   }),

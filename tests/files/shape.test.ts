@@ -53,8 +53,8 @@ describe('parseCabinetFile, the shape of the content', () => {
     expect(found({ row: -1 })).toEqual([['field-too-small', { ...row, minimum: 0 }]]);
     expect(found({ row: 1000 })).toEqual([['field-too-large', { ...row, maximum: 999 }]]);
     expect(found({ axes: {} })).toEqual([['field-wrong-type', { field: 'units[0].axes', line, expected: 'list', found: 'object' }]]);
-    expect(found({ axes: Array(5).fill({ name: 'X' }) })).toEqual([['field-too-long', { field: 'units[0].axes', line, maximum: 4 }]]);
-    expect(found({ model: 'x'.repeat(201) })).toEqual([['field-too-long', { field: 'units[0].model', line, maximum: 200 }]]);
+    expect(found({ axes: Array(5).fill({ name: 'X' }) })).toEqual([['list-too-long', { field: 'units[0].axes', line, maximum: 4 }]]);
+    expect(found({ model: 'x'.repeat(201) })).toEqual([['text-too-long', { field: 'units[0].model', line, maximum: 200 }]]);
     expect(found({ kind: 'turbine' })).toEqual([
       ['field-not-allowed', { field: 'units[0].kind', line: 10, allowed: 'servo-drive, spindle-drive, encoder-interface, supply' }],
     ]);
@@ -160,7 +160,7 @@ describe('parseCaseFile and parseTruthFile', () => {
   it('should refuse an empty set of meanings, and a gap that is none', () => {
     const snapshot = (more: object) => codes(caseFile({ evidence: { snapshots: [more] } })).map(([code, where]) => [code, where]);
     expect(snapshot({ displays: [{ unit: 'u1', meanings: [] }] })).toEqual([
-      ['field-too-short', '/evidence/snapshots/0/displays/0/meanings'],
+      ['list-too-short', '/evidence/snapshots/0/displays/0/meanings'],
     ]);
     expect(snapshot({ reports: [{ chain: 'ch1', gaps: [0] }] })).toEqual([['field-too-small', '/evidence/snapshots/0/reports/0/gaps/0']]);
     expect(snapshot({ reports: [{ chain: 'ch1', gaps: ['all'] }] })).toHaveLength(1);

@@ -59,11 +59,11 @@ function explain(issue: Issue, content: unknown, before: Path): readonly Found[]
       return refused((facts, where) => makeProblem('field-not-allowed', 'refused', { where, facts: { ...facts, allowed } }));
     }
     case 'too_big': {
-      const code = issue.origin === 'string' || issue.origin === 'array' ? 'field-too-long' : 'field-too-large';
+      const code = issue.origin === 'string' ? 'text-too-long' : issue.origin === 'array' ? 'list-too-long' : 'field-too-large';
       return refused((facts, where) => makeProblem(code, 'refused', { where, facts: { ...facts, maximum: Number(issue.maximum) } }));
     }
     case 'too_small': {
-      const code = issue.origin === 'string' || issue.origin === 'array' ? 'field-too-short' : 'field-too-small';
+      const code = issue.origin === 'string' ? 'text-too-short' : issue.origin === 'array' ? 'list-too-short' : 'field-too-small';
       return refused((facts, where) => makeProblem(code, 'refused', { where, facts: { ...facts, minimum: Number(issue.minimum) } }));
     }
     case 'invalid_format':
