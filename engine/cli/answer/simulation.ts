@@ -3,6 +3,7 @@ import { type Names, wordDisplayReason, wordReport, wordReportReason } from '../
 import { type DisplayMeaning, directions, type Fault, type Intervention, linkEnds, type Onset } from '../../schema/index.ts';
 import {
   type DisplayTerm,
+  type FibreState,
   isNoLightNormal,
   type Look,
   type LookOutcome,
@@ -49,7 +50,7 @@ export type JsonLook = Look & { readonly outcome: LookOutcome | null; readonly n
 
 /** One moment in full: every unit and every link. */
 export interface JsonMoment {
-  readonly chains: MomentState['chains'];
+  readonly chains: readonly object[];
   readonly units: readonly object[];
   readonly links: readonly object[];
 }
@@ -97,8 +98,18 @@ export function jsonMoments(simulation: Simulation): NonNullable<JsonSimulation[
   return { trip: jsonMoment(simulation.trip), now: jsonMoment(simulation.now) };
 }
 
+/** Field by field: what else the simulation keeps is no part of the interface. */
 function jsonMoment(moment: MomentState): JsonMoment {
-  return { chains: moment.chains, units: [...moment.units.values()], links: [...moment.links.values()] };
+  const fibre = ({ direction, raw, hears, causes }: FibreState) => ({ direction, raw, hears, causes });
+  return {
+    chains: moment.chains.map(({ id, units, links }) => ({ id, units, links })),
+    units: [...moment.units.values()].map(({ unit, powered, alive, causes, hearsUp, hearsDown, lostUp, lostDown }) => {
+      return { unit, powered, alive, causes, hearsUp, hearsDown, lostUp, lostDown };
+    }),
+    links: [...moment.links.values()].map((state) => {
+      return { link: state.link, chain: state.chain, index: state.index, outbound: fibre(state.outbound), return: fibre(state.return) };
+    }),
+  };
 }
 
 /** What one look shows now. */
