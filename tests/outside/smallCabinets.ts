@@ -53,10 +53,13 @@ export interface SmallCabinetSize {
 export function smallCabinet({ chains, unitsPerChain }: SmallCabinetSize): fc.Arbitrary<CabinetContent> {
   return fc
     .record({
-      chains: fc.array(fc.record({ mute: fc.boolean(), units: fc.array(unitDraw, { minLength: 1, maxLength: unitsPerChain }) }), {
-        minLength: 1,
-        maxLength: chains,
-      }),
+      chains: fc.array(
+        fc.record({ mute: fc.boolean(), idleLight: fc.boolean(), units: fc.array(unitDraw, { minLength: 1, maxLength: unitsPerChain }) }),
+        {
+          minLength: 1,
+          maxLength: chains,
+        },
+      ),
       offChain: fc.option(unitDraw, { freq: 3 }),
       supplies: fc.integer({ min: 1, max: 2 }),
       types: fc.tuple(behaviour, behaviour),
@@ -94,7 +97,7 @@ export function smallCabinet({ chains, unitsPerChain }: SmallCabinetSize): fc.Ar
         chains: draw.chains.map((chain, c) => ({
           id: `c${c + 1}`,
           number: c + 1,
-          behaviour: { onReceiveLoss: chain.mute ? 'mute' : 'keep' },
+          behaviour: { onReceiveLoss: chain.mute ? 'mute' : 'keep', idleLight: chain.idleLight ? 'yes' : 'no' },
         })),
         units,
         links,

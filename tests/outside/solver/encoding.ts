@@ -4,7 +4,7 @@
  *
  * Input atoms (made by facts.ts from a cabinet file, whatever the engine thinks of it):
  *   supply(S). chainUnit(U). offUnit(U). beh(U,Parameter,Value).
- *   chain(C). portMute(C). controllerPowered.
+ *   chain(C). portMute(C). portIdleLight(C). controllerPowered.
  *   fromPort(L,C). fromUnit(L,U). toUnit(L,U).      link L: where its upper and its lower plug sit
  *   lead(D,From,To). feedback(F,U). plugged(F).
  *   moment(M). firstTrip(M). snapshot(S,Trip,Now). onset(S,O). halted(S). notHalted(S).
@@ -119,6 +119,48 @@ gapAt(C,I,W) :- deafDown(C,I,W).
 reports(S,C,K)      :- snapshot(S,T,_), chain(C), K = #min { I : gapAt(C,I,T) }, gapAt(C,K,T).
 reports(S,C,"none") :- snapshot(S,T,_), chain(C), not gapAt(C,_,T).
 brokenAtTrip(S) :- snapshot(S,T,_), gapAt(_,_,T).
+`;
+
+/** Step 8 of the simulation and the other looks, from the faults that are there now. */
+export const lookProgram = `
+% The port in which a plug really sits; with the two plugs of a unit exchanged it is the other one.
+sits(C,I,"lower",I,"up",W)     :- link(C,I,_), moment(W), not crossedAt(C,I,W).
+sits(C,I,"lower",I,"down",W)   :- link(C,I,_), crossedAt(C,I,W).
+sits(C,I,"upper",I-1,"down",W) :- link(C,I,_), moment(W), not crossedAt(C,I-1,W).
+sits(C,I,"upper",I-1,"up",W)   :- link(C,I,_), crossedAt(C,I-1,W).
+% Both ends of an unplugged link are deaf: a mute one sends no telegrams, and then gives light only if idle ports do.
+shines(C,P) :- at(C,P,U), not mute(C,P).
+shines(C,P) :- at(C,P,U), beh(U,"idleLight","yes").
+shines(C,0) :- chain(C), not mute(C,0).
+shines(C,0) :- chain(C), portIdleLight(C).
+gives(C,I,E,W) :- sits(C,I,E,P,D,W), aliveAt(C,P,W), not noTx(C,P,D,W), shines(C,P).
+towards("lower","outbound"). towards("upper","return").
+other("lower","upper"). other("upper","lower").
+arrives(C,I,E,W) :- link(C,I,L), other(E,F), towards(E,D), gives(C,I,F,W),
+  not active(it("cable",L,""),"cut",W), not active(it("fibre",L,D),"cut",W), not active(it("plug",L,F),"loose",W).
+weakened(L,D,W) :- active(it("fibre",L,D),"dim",W).
+weakened(L,D,W) :- direction(D), active(it("route",L,""),"kinked",W).
+weakened(L,D,W) :- direction(D), active(it("plug",L,_),"fouled",W).
+wrongHole(L,W)  :- active(it("cable",L,""),"fibres-crossed",W).
+sees("light-at-plug",L,E,"none",W)       :- link(C,I,L), moment(W), other(E,_), not arrives(C,I,E,W).
+sees("light-at-plug",L,E,"wrong-hole",W) :- link(C,I,L), arrives(C,I,E,W), wrongHole(L,W).
+sees("light-at-plug",L,E,"weak",W)       :- link(C,I,L), arrives(C,I,E,W), not wrongHole(L,W), towards(E,D), weakened(L,D,W).
+sees("light-at-plug",L,E,"bright",W)     :- link(C,I,L), arrives(C,I,E,W), not wrongHole(L,W), towards(E,D), not weakened(L,D,W).
+sees("light-at-port",L,E,"bright",W)     :- link(C,I,L), gives(C,I,E,W).
+sees("light-at-port",L,E,"none",W)       :- link(C,I,L), moment(W), other(E,_), not gives(C,I,E,W).
+broken(L,D,W)  :- direction(D), active(it("cable",L,""),"cut",W).
+broken(L,D,W)  :- active(it("fibre",L,D),"cut",W).
+dull(L,D,W)    :- active(it("fibre",L,D),"dim",W).
+dull(L,D,W)    :- direction(D), active(it("plug",L,_),"fouled",W).
+sees("lamp",L,D,"none",W)  :- link(_,_,L), direction(D), broken(L,D,W).
+sees("lamp",L,D,"weak",W)  :- link(_,_,L), dull(L,D,W), not broken(L,D,W).
+sees("lamp",L,D,"clear",W) :- link(_,_,L), direction(D), moment(W), not broken(L,D,W), not dull(L,D,W).
+sees("voltage",U,"","steady",W) :- powered(U,W).
+sees("voltage",U,"","absent",W) :- unit(U), moment(W), not powered(U,W).
+sees("compare-plugs",U,"","differs",W) :- at(_,_,U), active(it("wiring",U,""),"crossed",W).
+sees("compare-plugs",U,"","same",W)    :- at(_,_,U), moment(W), not active(it("wiring",U,""),"crossed",W).
+sees("compare-fibres",L,"","differs",W) :- link(_,_,L), wrongHole(L,W).
+sees("compare-fibres",L,"","same",W)    :- link(_,_,L), moment(W), not wrongHole(L,W).
 `;
 
 /** Which faults may be, singly and in pairs, and how an intermittent one may come and go. */

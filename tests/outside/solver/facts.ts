@@ -40,6 +40,7 @@ export function cabinetFacts(content: CabinetContent): string {
   for (const chain of content.chains ?? []) {
     add('chain', chain.id);
     if ((chain.behaviour?.onReceiveLoss ?? behaviourValues.onReceiveLoss[0]) === 'mute') add('portMute', chain.id);
+    if ((chain.behaviour?.idleLight ?? behaviourValues.idleLight[0]) === 'yes') add('portIdleLight', chain.id);
   }
   for (const link of content.links ?? []) {
     if (link.upper !== undefined) {

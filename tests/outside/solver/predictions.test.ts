@@ -4,8 +4,8 @@ import { describe, expect, it } from 'vitest';
 import { onsets } from '../../../engine/schema/index.ts';
 import { chainIdOf, type NeutralCase, toCabinetContent, toFault } from '../../conformance/neutral.ts';
 import { smallCabinet, someFaults } from '../smallCabinets.ts';
-import { predictByEngine } from './engine.ts';
-import { predictBySolver } from './solve.ts';
+import { looksByEngine, predictByEngine } from './engine.ts';
+import { looksBySolver, predictBySolver } from './solve.ts';
 
 /*
  * Source of the expectations: clingo, a general answer-set solver (M. Gebser, R. Kaminski, B. Kaufmann, T. Schaub, "Multi-shot ASP
@@ -38,6 +38,20 @@ describe('simulate, against a general solver', () => {
         expect(predictByEngine(content, faults, onset)).toEqual(await predictBySolver(content, faults, onset));
       }),
       { seed, numRuns: 600 },
+    );
+  });
+
+  it('should say of light, lamp, voltage and comparison with the photo what the solver derives, for up to four faults', {
+    timeout: 60_000,
+  }, async () => {
+    const input = smallCabinet({ chains: 2, unitsPerChain: 3 }).chain((content) =>
+      fc.record({ content: fc.constant(content), faults: someFaults(content, 4) }),
+    );
+    await fc.assert(
+      fc.asyncProperty(input, async ({ content, faults }) => {
+        expect(looksByEngine(content, faults)).toEqual(await looksBySolver(content, faults));
+      }),
+      { seed, numRuns: 400 },
     );
   });
 });

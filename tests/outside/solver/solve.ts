@@ -1,7 +1,7 @@
 import { createRequire } from 'node:module';
 import type { ClingoError, ClingoResult } from 'clingo-wasm';
 import type { CabinetContent, Fault } from '../../../engine/schema/index.ts';
-import { hypothesisProgram, simulationProgram } from './encoding.ts';
+import { hypothesisProgram, lookProgram, simulationProgram } from './encoding.ts';
 import { cabinetFacts, faultFacts, faultWords, momentNames, type SolverSnapshot, snapshotFacts } from './facts.ts';
 
 // The package is CommonJS with types of an ES module: by `require` it comes the same way into Node and into the test runner.
@@ -45,6 +45,23 @@ export async function predictBySolver(
     } else throw new Error(`foreign atom ${atom}`);
   }
   return { displays, reports };
+}
+
+/** What every look of every kind shows now, as `kind/thing/part` → outcome; the part is a plug's end or a fibre's direction, or empty. */
+export async function looksBySolver(content: CabinetContent, faults: readonly Fault[]): Promise<Readonly<Record<string, string>>> {
+  const snapshots = [{ onset: 'while-running' as const }];
+  const now = momentNames(snapshots)[0]?.now ?? '';
+  const show = `#show sees(K,A,B,O) : sees(K,A,B,O,"${now}"). #show.`;
+  const program = [simulationProgram, lookProgram, cabinetFacts(content), snapshotFacts(snapshots), faultFacts(faults, now), show];
+  const models = await modelsOf(program.join('\n'), []);
+  const looks: Record<string, string> = {};
+  for (const atom of models[0] ?? []) {
+    const [, kind, thing, part, outcome] = /^sees\("([^"]*)","([^"]*)","([^"]*)","([^"]*)"\)$/.exec(atom) ?? [];
+    const key = `${kind}/${thing}/${part}`;
+    if (outcome === undefined || looks[key] !== undefined) throw new Error(`foreign atom ${atom}`);
+    looks[key] = outcome;
+  }
+  return looks;
 }
 
 /** Every single and every pair that explains all snapshots in some pattern of presence, each as a key of `hypothesisKey`; sorted. */
