@@ -115,6 +115,7 @@ describe('the unsound samples', () => {
         'legend-code-doubled',
         'place-doubled',
         'reference-unknown',
+        'spare-unequal',
         'unit-fork',
         'unit-not-fed',
         'unit-off-chain-linked',

@@ -75,7 +75,8 @@ export const withProblems: CabinetContent = {
     { id: 'TB9', kind: 'supply', designation: '-TB9', row: 2, slot: 5 },
   ],
   links: [
-    link('WH1', { chain: 'chain1' }, 'TB1', 2),
+    // The spare cable has another part number than the only one that is written down.
+    link('WH1', { chain: 'chain1' }, 'TB1', 2, { partNumber: 'QE-7704' }),
     link('WH2', { unit: 'TB1' }, 'TB2', 0.4),
     // A fork: two cables leave the port of -TB2.
     link('WH3', { unit: 'TB2' }, 'TB3', 0.4),
