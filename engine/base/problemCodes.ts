@@ -83,6 +83,7 @@ export const problemFacts = {
   // The desktop program: `reason` is a short code, the system's (`ENOENT`) or `elsewhere`, `malformed`, `failed`.
   'file-unreadable': ['file', 'reason'],
   'call-refused': ['call', 'reason'],
+  'settings-set-aside': ['file'],
 } as const satisfies Readonly<Record<string, readonly string[]>>;
 
 /** The code of a problem. */

@@ -1,4 +1,4 @@
-import type { FileFormat } from '../../engine/schema/index.ts';
+import type { SchemaName } from '../../engine/schema/index.ts';
 
 /**
  * The fingerprint of the schema of each version of each format. When a test says that one has changed:
@@ -7,8 +7,10 @@ import type { FileFormat } from '../../engine/schema/index.ts';
  *   a new version (number in `formatVersions`, a migration in `engine/cabinet/migrations`, a golden file, a line here).
  * - Was it not? Then run `npm run schema`, which writes the published schemas anew, and put the new fingerprint here by hand.
  */
-export const schemaFingerprints: Readonly<Record<FileFormat, Readonly<Record<number, string>>>> = {
-  'linkwright-cabinet': { 1: '94c9e4fd7593e9c4' },
-  'linkwright-case': { 1: '529c677184709d25' },
-  'linkwright-truth': { 1: 'd1d0178f51ec9e9f' },
+export const schemaFingerprints: Readonly<Record<SchemaName, Readonly<Record<number, string>>>> = {
+  cabinet: { 1: '94c9e4fd7593e9c4' },
+  case: { 1: '529c677184709d25' },
+  truth: { 1: 'd1d0178f51ec9e9f' },
+  'simulate-line': { 1: 'e882a4ff79c1df9e' },
+  'diagnose-line': { 1: '2e4f9586d910a426' },
 };
