@@ -3,7 +3,6 @@ export {
   documentedBehaviour,
   documentedPortBehaviour,
   type PortBehaviour,
-  unknownOfType,
   unknownParameters,
 } from './behaviour.ts';
 export { type CheckedCabinet, checkCabinet } from './checkCabinet.ts';

@@ -1,5 +1,5 @@
 import type { TypeId, UnitId } from '../base/index.ts';
-import { documentedBehaviour, unknownParameters } from '../cabinet/index.ts';
+import { documentedBehaviour, mostUnknownTypes, unknownParameters } from '../cabinet/index.ts';
 import { type Behaviour, type BehaviourParameter, behaviourValues, type Onset } from '../schema/index.ts';
 import type { Cabinet } from '../topology/index.ts';
 import type { Plan } from './plan.ts';
@@ -19,17 +19,14 @@ export interface Assumed {
   readonly value: Behaviour[BehaviourParameter];
 }
 
-/** More unknown types than this are set to their defaults (domain section 3). */
-const maximumUnknownTypes = 2;
-
 /** The scenarios to average over, and the types of unknown behaviour that had to be set to their defaults. */
 export function listScenarios(
   cabinet: Cabinet,
   plan: Plan,
 ): { readonly scenarios: readonly Scenario[]; readonly setToDefault: readonly TypeId[] } {
   const unknown = unknownTypes(cabinet);
-  const averaged = unknown.slice(0, maximumUnknownTypes);
-  const setToDefault = unknown.slice(maximumUnknownTypes).map(({ type }) => type);
+  const averaged = unknown.slice(0, mostUnknownTypes);
+  const setToDefault = unknown.slice(mostUnknownTypes).map(({ type }) => type);
   const isLightLookedAt = plan.observations.some(
     (seen) => seen.kind === 'look' && (seen.look.look === 'light-at-plug' || seen.look.look === 'light-at-port'),
   );

@@ -80,7 +80,7 @@ function follow(
 }
 
 /** The group in which a unit of a chain is counted. */
-export function groupOf(kind: UnitKind): OrdinalGroup {
+function groupOf(kind: UnitKind): OrdinalGroup {
   return kind === 'encoder-interface' ? 'encoder-interface' : 'drive';
 }
 

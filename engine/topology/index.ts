@@ -1,5 +1,4 @@
 export { buildTopology } from './buildTopology.ts';
-export { groupOf } from './chains.ts';
 export {
   findByOrdinal,
   findByPosition,

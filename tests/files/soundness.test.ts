@@ -157,6 +157,7 @@ describe('checkCabinet', () => {
     const types = ['a', 'b', 'c'].map((id) => ({ id, name: id.toUpperCase(), behaviour: { holds: 'unknown' as const } }));
     const two = { ...change(change(line(3), 'u1', { type: 'a' }), 'u2', { type: 'b' }), types };
     expect(brief(two)).toEqual([]);
+    expect(brief(change(two, 'ps', { type: 'c' }))).toEqual([]);
     const three = change(two, 'u3', { type: 'c' });
     expect(brief(three)).toEqual([['unknown-behaviours-too-many', 'warning', '/types']]);
     expect(facts(three, 'unknown-behaviours-too-many')).toEqual([{ types: 'A, B, C', count: 3, limit: 2 }]);

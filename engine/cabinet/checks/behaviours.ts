@@ -8,7 +8,8 @@ export const mostUnknownTypes = 2;
 /** Types of unknown behaviour that units use, when there are too many; and codes that stand twice in a legend. */
 export function checkBehaviours({ content }: Topology): readonly Problem[] {
   const problems: Problem[] = [];
-  const used = new Set((content.units ?? []).map((unit) => unit.type));
+  // A supply has no optical ports, so nothing of its behaviour is asked.
+  const used = new Set((content.units ?? []).filter(({ kind }) => kind !== 'supply').map(({ type }) => type));
   const unknown = (content.types ?? []).filter((type) => used.has(type.id) && unknownOfType(type).length > 0);
   if (unknown.length > mostUnknownTypes) {
     const facts = { types: nameList(unknown.map((type) => type.name.trim() || type.id)), count: unknown.length, limit: mostUnknownTypes };
