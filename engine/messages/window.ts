@@ -70,11 +70,20 @@ export const windowTexts = {
   newCaseName: 'New case',
 
   menus: { file: 'File', edit: 'Edit', view: 'View', samples: 'Samples', help: 'Help', all: 'Menus' },
+  sampleName: (name: string) => startSentence(name.replaceAll('-', ' ')),
+  sampleCase: (number: number) => `case ${number}`,
   samplesWithoutCase: 'nothing seen yet',
   themes: { system: 'As the system', light: 'Light', dark: 'Dark', 'high-contrast': 'High contrast' },
   themeButton: 'Colours',
+  themeNow: (theme: string) => `Colours: ${theme}`,
   workspace: 'Find',
-  skipTo: { answer: 'Go to the answer', cabinet: 'Go to the cabinet', suspects: 'Go to the suspects', grid: 'Go to the pattern grid' },
+  skipTo: {
+    label: 'Go to',
+    answer: 'Go to the answer',
+    cabinet: 'Go to the cabinet',
+    suspects: 'Go to the suspects',
+    grid: 'Go to the pattern grid',
+  },
   source: { sample: 'sample', file: 'file' },
   unsaved: 'not saved',
 
@@ -226,25 +235,40 @@ export const windowTexts = {
     linkKinds: (kinds: readonly ('cable' | 'plug' | 'route')[]) =>
       kinds.includes('cable') || kinds.length !== 1
         ? kinds.includes('plug')
-          ? 'cable or its plugs'
+          ? 'cable or plugs'
           : 'cable'
         : kinds[0] === 'plug'
           ? 'plugs'
           : 'cable route',
+    linkObject: (name: string, kinds: readonly ('cable' | 'plug' | 'route')[]) =>
+      kinds.length === 1 && kinds[0] === 'plug'
+        ? `the plugs of ${name}`
+        : kinds.length === 1 && kinds[0] === 'route'
+          ? `the route of ${name}`
+          : kinds.includes('plug')
+            ? `cable ${name} and its plugs`
+            : `cable ${name}`,
+    /** "the board of -TB3, up port": what follows a comma stands after the owner. */
+    partOf: (part: string, owner: string) => {
+      const [what = '', ...rest] = part.split(', ');
+      return `the ${what} of ${owner}${rest.length > 0 ? `, ${rest.join(', ')}` : ''}`;
+    },
+    plugs: 'plugs',
     unitKinds: { board: 'board', fuse: 'fuse', place: 'contact', wiring: 'exchanged plugs' },
     portOf: (chain: string) => `port of ${chain}`,
     allPorts: 'all chain ports',
     side: { up: 'up port', down: 'down port' },
+    /** "upper plug 30 · cable 18": per cent, as the figure above them. */
     partsOf: (parts: readonly { readonly words: string; readonly percent: string }[]) =>
-      parts.map(({ words, percent }) => `${words} ${percent}`).join(' · '),
+      parts.map(({ words, percent }) => `${words} ${percent.replace(/ %$/, '')}`).join(' · '),
     contradiction: 'Nothing fits it all',
     problems: 'Errors in the cabinet',
   },
 
   seenPane: {
     region: 'What was seen',
-    onset: 'The fault came',
-    halted: 'The control is',
+    onset: 'Fault came',
+    halted: 'Control is',
     onsets: { 'while-running': 'while running', 'at-power-up': 'when switched on', unknown: 'not known' },
     halts: { yes: 'halted', no: 'not halted', 'not-observed': 'not looked at' },
   },

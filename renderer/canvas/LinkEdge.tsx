@@ -1,0 +1,92 @@
+import { memo } from 'react';
+import { type Edge, EdgeLabelRenderer, type EdgeProps } from 'reactflow';
+import { windowTexts } from '../../engine/messages/index.ts';
+import { useDispatch } from '../state/useWorkbench.ts';
+import { useDetail } from './DetailContext.ts';
+import { fibreOffset, port } from './geometry.ts';
+import type { LinkView, Point } from './views.ts';
+
+export type LinkEdgeType = Edge<{ readonly view: LinkView }, 'link'>;
+
+/** A line of one fibre, straight or by way of the row gap; `inset` keeps the two fibres apart in the turns. */
+function fibrePath(from: Point, to: Point, turnY: number | null, shift: number): string {
+  const start = from.x + port.width / 2;
+  const end = to.x - port.width / 2;
+  if (turnY === null) return `M${start} ${from.y + shift}L${end} ${to.y + shift}`;
+  const out = start + 12 - shift / 2;
+  const back = end - 16 - shift / 2;
+  return `M${start} ${from.y + shift}H${out}V${turnY + shift / 2}H${back}V${to.y + shift}H${end}`;
+}
+
+/** One duplex cable: outbound a thick line with a solid arrow, return two thin lines with an open one. */
+export const LinkEdge = memo(function LinkEdge({ data }: EdgeProps<LinkEdgeType>) {
+  const detail = useDetail();
+  if (!data) return null;
+  const { view } = data;
+  const { from, to, turnY } = view;
+  const middle = turnY === null ? { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 } : { x: to.x - port.width / 2 - 8, y: to.y };
+  const width = Math.max(10, to.x - from.x - port.width);
+  const small = detail !== 'full';
+  return (
+    <>
+      <g className={`link${view.chosen ? ' chosen' : ''}${view.lost ? ` lost-${view.lost}` : ''} detail-${detail}`} data-link={view.id}>
+        {view.chosen && turnY === null && detail !== 'strip' && (
+          <rect className="halo" x={middle.x - width / 2 + 1} y={middle.y - 37} width={width - 2} height={76} rx={8} />
+        )}
+        <path className="outbound" d={fibrePath(from, to, turnY, -fibreOffset)} />
+        <path className="return" d={fibrePath(from, to, turnY, fibreOffset - 1.5)} />
+        <path className="return" d={fibrePath(from, to, turnY, fibreOffset + 1.5)} />
+        {detail !== 'strip' && turnY === null && (
+          <g transform={`translate(${middle.x} ${middle.y})`}>
+            <path className="arrow-out" d={`M-6 ${-fibreOffset - 6.6}L7 ${-fibreOffset}L-6 ${-fibreOffset + 6.6}Z`} />
+            <path className="arrow-back" d={`M7 ${fibreOffset - 6.6}L-6 ${fibreOffset}L7 ${fibreOffset + 6.6}Z`} />
+          </g>
+        )}
+      </g>
+      <EdgeLabelRenderer>
+        <LinkLabels view={view} at={middle} width={width} small={small} />
+      </EdgeLabelRenderer>
+    </>
+  );
+});
+
+function LinkLabels({
+  view,
+  at,
+  width,
+  small,
+}: {
+  readonly view: LinkView;
+  readonly at: Point;
+  readonly width: number;
+  readonly small: boolean;
+}) {
+  const dispatch = useDispatch();
+  const enter = () => {
+    dispatch('enter-report', { chain: view.chain, gaps: [view.gap], at: new Date().toISOString() });
+    dispatch('announce', { text: windowTexts.report.entered(view.name) });
+  };
+  const place = { transform: `translate(-50%, -50%) translate(${at.x}px, ${at.y}px)` };
+  return (
+    <div className={`link-labels${view.folded ? ' folded' : ''}${small ? ' small' : ''}`} style={place}>
+      {/* With the keyboard the report is entered at the controller's window; here it is one click on the gap. */}
+      <button
+        type="button"
+        tabIndex={-1}
+        className="gap"
+        style={{ width }}
+        aria-label={view.name}
+        title={view.name}
+        onClick={enter}
+        data-gap={view.gap}
+      />
+      {!small && view.designation !== '' && <span className="link-name designation">{view.designation}</span>}
+      {view.share !== null && <span className={`tag link-share${view.chosen ? '' : ' outlined'}`}>{view.share}</span>}
+      {view.lost !== null && (
+        <span className={`lost-tag ${view.lost}`}>
+          {view.lost === 'here' ? windowTexts.cabinet.lostHere : windowTexts.cabinet.maybeLostHere}
+        </span>
+      )}
+    </div>
+  );
+}

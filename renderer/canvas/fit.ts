@@ -1,0 +1,82 @@
+import type { Topology } from '../../engine/topology/index.ts';
+import { type Detail, detailFrom, type Metrics, strip } from './geometry.ts';
+import { type Placement, type PlacementOptions, placeCabinet } from './placement.ts';
+
+/** The room for the drawing, in screen pixels, after what lies over its edges is taken off. */
+export interface Room {
+  readonly width: number;
+  readonly height: number;
+}
+
+export interface FitRequest {
+  readonly topology: Topology;
+  readonly room: Room;
+  readonly metrics: Metrics;
+  /** Chains that may be drawn as one line of windows when the room is low. */
+  readonly foldable: ReadonlySet<string>;
+  /** Long chains go on in the next row. */
+  readonly wrap: boolean;
+}
+
+/** How the cabinet is drawn so that all of it can be seen. */
+export interface Fit {
+  readonly zoom: number;
+  readonly detail: Detail;
+  readonly options: Omit<PlacementOptions, 'detail'>;
+}
+
+/** No larger than this when it fits of itself: modules should not shout in an empty cabinet. */
+const largest = 1.25;
+
+/** A zoom close to 100 % is made 100 %: only there is every line as sharp as it can be. */
+function sharp(zoom: number): number {
+  return zoom >= 1 && zoom < 1.1 ? 1 : zoom;
+}
+
+/** From this zoom on nothing is given up for a larger picture. */
+const easy = 0.92;
+
+/**
+ * Finds the greatest detail at which the whole cabinet can be seen: first everything in full, then with unsuspected chains folded,
+ * then in the middle detail, last as a strip, which may be wider than the room.
+ */
+export function fitCabinet(request: FitRequest): Fit {
+  const { topology, room, metrics, foldable, wrap } = request;
+  const pitch = metrics.module + metrics.gap;
+  const columns = Math.max(1, Math.floor((room.width - metrics.controller) / pitch));
+  const base = { metrics, columns, unitsPerRow: null, folded: new Set<string>(), stripZoom: detailFrom.middle };
+  const tries: readonly Omit<PlacementOptions, 'detail'>[] = [
+    base,
+    { ...base, folded: foldable },
+    ...(wrap ? wrapped(topology, base, foldable) : []),
+  ];
+  const whole = tries.map((options) => ({ options, zoom: zoomFor(placeCabinet(topology, { ...options, detail: 'full' }), room) }));
+  const inFull = whole.find(({ zoom }) => zoom >= easy) ?? best(whole.filter(({ zoom }) => zoom >= detailFrom.full));
+  if (inFull) return { zoom: sharp(inFull.zoom), detail: 'full', options: inFull.options };
+  const middle = tries.map((options) => ({ options, zoom: zoomFor(placeCabinet(topology, { ...options, detail: 'middle' }), room) }));
+  const inMiddle = best(middle.filter(({ zoom }) => zoom >= detailFrom.middle));
+  if (inMiddle) return { zoom: Math.min(inMiddle.zoom, detailFrom.full - 0.01), detail: 'middle', options: inMiddle.options };
+  const wide = placeCabinet(topology, { ...base, detail: 'middle' }).width;
+  const zoom = Math.min(detailFrom.middle - 0.01, Math.max((strip.width + 1) / pitch, room.width / wide));
+  return { zoom, detail: 'strip', options: { ...base, stripZoom: zoom } };
+}
+
+/** Rows of equal length, from two per chain to five. */
+function wrapped(topology: Topology, base: Omit<PlacementOptions, 'detail'>, foldable: ReadonlySet<string>) {
+  const longest = Math.max(0, ...topology.chains.map(({ units }) => units.length));
+  return [2, 3, 4, 5]
+    .map((rows) => Math.ceil(longest / rows))
+    .filter((size) => size >= 4)
+    .flatMap((unitsPerRow) => [
+      { ...base, unitsPerRow },
+      { ...base, unitsPerRow, folded: foldable },
+    ]);
+}
+
+function zoomFor(placement: Placement, room: Room): number {
+  return Math.min(largest, room.width / Math.max(1, placement.width), room.height / Math.max(1, placement.height));
+}
+
+function best<T extends { readonly zoom: number }>(list: readonly T[]): T | undefined {
+  return list.reduce<T | undefined>((found, one) => (found && found.zoom >= one.zoom ? found : one), undefined);
+}

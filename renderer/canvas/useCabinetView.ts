@@ -1,0 +1,186 @@
+import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { useReactFlow, type Viewport } from 'reactflow';
+import { spotKey, spotOf } from '../find/candidates.ts';
+import { selectFindModel } from '../find/findModel.ts';
+import type { AppState } from '../state/appState.ts';
+import { currentSnapshot } from '../state/evidence.ts';
+import { useApp, useWindow } from '../state/useWorkbench.ts';
+import { fitCabinet } from './fit.ts';
+import { type Detail, detailAt, narrowMetrics, wideMetrics } from './geometry.ts';
+import { type Placement, placeCabinet } from './placement.ts';
+import { findSubject } from './subjects.ts';
+import { unitElementId } from './unitElement.ts';
+
+interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** Room taken at the edges: the head above, a margin all around. */
+const margin = { top: 48, side: 14, bottom: 4 } as const;
+const narrowWindow = '(max-width: 1400px)';
+/** How long a jump takes, milliseconds; none for those who asked for less motion. */
+const glide = 200;
+
+/** Where the drawing stands and how much of it is drawn; moves it so that what matters is in view. */
+export function useCabinetView(frame: React.RefObject<HTMLElement | null>, size: Size | null) {
+  const flow = useReactFlow();
+  const topology = useApp((state) => state.checked.topology);
+  const wrap = useApp((state) => state.foldChains);
+  const source = useApp((state) => state.source);
+  const spotlight = useApp((state) => state.spotlight);
+  const reduceMotion = useApp((state) => state.reduceMotion);
+  const foldableKey = useApp(foldableChains);
+  const narrow = useMedia(narrowWindow);
+  const lessMotion = useMedia('(prefers-reduced-motion: reduce)');
+  const { registerCanvas, store, dispatch } = useWindow();
+  const [zoomed, setZoomed] = useState<Detail | null>(null);
+
+  const fit = useMemo(
+    () =>
+      fitCabinet({
+        topology,
+        room: { width: (size?.width ?? 1000) - 2 * margin.side, height: (size?.height ?? 500) - margin.top - margin.bottom },
+        metrics: narrow ? narrowMetrics : wideMetrics,
+        foldable: new Set(foldableKey === '' ? [] : foldableKey.split(' ')),
+        wrap,
+      }),
+    [topology, size, narrow, foldableKey, wrap],
+  );
+  const detail = zoomed ?? fit.detail;
+  const placement = useMemo(() => placeCabinet(topology, { ...fit.options, detail }), [topology, fit, detail]);
+  const duration = reduceMotion || lessMotion ? 0 : glide;
+
+  const setScale = useCallback(
+    (zoom: number) => {
+      // Middle and strip keep their words at a size that can be read: they undo the zoom.
+      frame.current?.style.setProperty('--zoom', String(zoom));
+    },
+    [frame],
+  );
+
+  const whole = useCallback((): Viewport => {
+    const drawn = placeCabinet(topology, { ...fit.options, detail: fit.detail });
+    const room = { width: (size?.width ?? 0) - 2 * margin.side, height: (size?.height ?? 0) - margin.top - margin.bottom };
+    const slack = { x: room.width - drawn.width * fit.zoom, y: room.height - drawn.height * fit.zoom };
+    return {
+      x: Math.round(margin.side + Math.max(0, slack.x / 2)),
+      y: Math.round(margin.top + Math.max(0, slack.y / 2)),
+      zoom: fit.zoom,
+    };
+  }, [topology, fit, size]);
+
+  const showWhole = useCallback(() => {
+    setZoomed(null);
+    const viewport = whole();
+    setScale(viewport.zoom);
+    void flow.setViewport(viewport);
+  }, [flow, whole, setScale]);
+
+  // A new document, a new size or another way of drawing: show all of it again. Zooming by hand lasts until then.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the document's source is a reason to fit again although it is not read
+  useLayoutEffect(() => {
+    if (size) showWhole();
+  }, [showWhole, size, source]);
+
+  const onMove = useCallback(
+    (_event: unknown, viewport: Viewport) => {
+      setScale(viewport.zoom);
+      const now = detailAt(viewport.zoom);
+      setZoomed(now === fit.detail ? null : now);
+    },
+    [fit.detail, setScale],
+  );
+
+  const latest = useRef<Placement>(placement);
+  latest.current = placement;
+
+  const bringIntoView = useCallback(
+    (subject: string) => {
+      const { width, height } = size ?? { width: 0, height: 0 };
+      const box = findSubject(subject, topology, latest.current);
+      if (!box || width === 0) return;
+      const { x, y, zoom } = flow.getViewport();
+      const left = x + box.x * zoom;
+      const top = y + box.y * zoom;
+      const dx = shift(left, left + box.width * zoom, margin.side, width - margin.side);
+      const dy = shift(top, top + box.height * zoom, margin.top, height - margin.bottom);
+      if (dx !== 0 || dy !== 0) void flow.setViewport({ x: x + dx, y: y + dy, zoom }, { duration });
+    },
+    [flow, topology, size, duration],
+  );
+
+  useEffect(() => {
+    if (spotlight) bringIntoView(spotlight.subject);
+  }, [spotlight, bringIntoView]);
+
+  const onFocus = useCallback(
+    (event: React.FocusEvent) => {
+      const unit = event.target instanceof HTMLElement ? event.target.dataset['unit'] : undefined;
+      if (unit !== undefined) bringIntoView(unit);
+    },
+    [bringIntoView],
+  );
+
+  useEffect(() => {
+    registerCanvas({
+      zoomBy: (factor) => void flow.zoomTo(flow.getZoom() * factor, { duration }),
+      fit: showWhole,
+      walkDisplays: () => {
+        const state = store.getState();
+        const snapshot = currentSnapshot(state.caseRecord);
+        const units = state.checked.topology.chains.flatMap((chain) => chain.units);
+        const next = units.find((unit) => !snapshot.displays?.some((display) => display.unit === unit)) ?? units[0];
+        if (next === undefined) return;
+        document.getElementById(unitElementId(next))?.focus({ preventScroll: true });
+        dispatch('open-entry', { entry: { kind: 'display', unit: next, walking: true } });
+      },
+    });
+    return () => registerCanvas(null);
+  }, [flow, duration, showWhole, registerCanvas, store, dispatch]);
+
+  return { detail, placement, onMove, onFocus };
+}
+
+/** How far a span must move to lie between two limits; nothing when it is longer than the room. */
+function shift(from: number, to: number, least: number, most: number): number {
+  if (from < least) return least - from;
+  if (to > most) return Math.max(most - to, least - from);
+  return 0;
+}
+
+/** Chains that no suspect of note lies on; they may be folded to one line. As one text, so that an equal answer is the same. */
+function foldableChains(state: AppState): string {
+  const model = selectFindModel(state);
+  const { topology } = state.checked;
+  if (topology.chains.length < 2) return '';
+  const involved = new Set<string>();
+  const rows = model.rows.filter((row) => row.candidate.probability >= 0.01 || row === model.chosen);
+  for (const { candidate } of rows) {
+    for (const { fault } of candidate.parts) {
+      const key = spotKey(spotOf(fault));
+      for (const chain of topology.chains) {
+        const own = [`chain-port/${chain.id}`, ...chain.links.map((link) => `link/${link}`), ...chain.units.map((unit) => `unit/${unit}`)];
+        if (own.includes(key)) involved.add(chain.id);
+      }
+    }
+  }
+  // Where nobody is suspected yet, the first chain is the one to begin with.
+  const kept = involved.size > 0 ? involved : new Set<string>(topology.chains.slice(0, 1).map(({ id }) => id));
+  return topology.chains
+    .filter(({ id }) => !kept.has(id))
+    .map(({ id }) => id)
+    .join(' ');
+}
+
+function useMedia(query: string): boolean {
+  const [matches, setMatches] = useState(() => matchMedia(query).matches);
+  useEffect(() => {
+    const list = matchMedia(query);
+    const follow = () => setMatches(list.matches);
+    follow();
+    list.addEventListener('change', follow);
+    return () => list.removeEventListener('change', follow);
+  }, [query]);
+  return matches;
+}

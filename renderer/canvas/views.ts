@@ -1,0 +1,119 @@
+import type { UnitKind } from '../../engine/schema/index.ts';
+import type { Agreement } from '../find/predict.ts';
+import type { MarkName } from '../marks/DisplayMark.tsx';
+
+/*
+ * What the drawing shows of each thing, as plain data: projected from document and answer, compared by value, so that a node whose
+ * picture has not changed is not drawn again. None of it is an object of the document.
+ */
+
+/** One window of a module: its mark and its words. */
+export interface WindowView {
+  readonly mark: MarkName;
+  readonly words: string;
+}
+
+/** A seen window and the predicted one beside it. */
+export interface ReadingView {
+  readonly seen: WindowView;
+  /** The raw code, where it was read through a legend. */
+  readonly code: string | null;
+  readonly predicted: WindowView | null;
+  readonly agreement: Agreement | null;
+}
+
+export interface UnitView {
+  readonly id: string;
+  readonly designation: string;
+  readonly kind: UnitKind;
+  readonly kindWords: string;
+  /** Whether its optical ports are drawn. */
+  readonly onChain: boolean;
+  readonly isLast: boolean;
+  readonly folded: boolean;
+  readonly portY: number;
+  readonly height: number;
+  readonly reading: ReadingView;
+  /** Ports that hear nothing, by what was seen. */
+  readonly deafUp: boolean;
+  readonly deafDown: boolean;
+  /** "9 %": probability that the fault lies in this unit; null when nobody suspects it. */
+  readonly share: string | null;
+  /** The chosen candidate's fault lies here. */
+  readonly chosen: boolean;
+  /** Named by the report that is being entered. */
+  readonly lit: boolean;
+  /** "drive 2", or why it is on no chain. */
+  readonly footer: string;
+  readonly axes: string;
+  readonly outputs: readonly string[];
+  /** Its position on the chain, for the strip. */
+  readonly position: number | null;
+  /** Whole description for a screen reader. */
+  readonly name: string;
+}
+
+/** The controller's windows for one chain. */
+export interface ChainView {
+  readonly chain: string;
+  readonly label: string;
+  /** From the controller's top. */
+  readonly rowY: number;
+  readonly portY: number;
+  readonly folded: boolean;
+  readonly seen: readonly string[] | null;
+  readonly seenLost: boolean;
+  readonly predicted: readonly string[] | null;
+  readonly predictedLost: boolean;
+  readonly agreement: Agreement | null;
+  readonly share: string | null;
+  readonly chosen: boolean;
+  readonly empty: boolean;
+  readonly name: string;
+}
+
+export interface ControllerView {
+  readonly designation: string;
+  readonly height: number;
+  readonly width: number;
+  readonly chosen: boolean;
+  readonly chains: readonly ChainView[];
+}
+
+export interface LinkView {
+  readonly id: string;
+  readonly designation: string;
+  readonly chain: string;
+  /** The report that a click on it enters. */
+  readonly gap: number;
+  readonly from: Point;
+  readonly to: Point;
+  /** It goes on in the next row: the height at which it runs back to the left. */
+  readonly turnY: number | null;
+  readonly folded: boolean;
+  readonly share: string | null;
+  readonly chosen: boolean;
+  /** `here`: the report says so; `perhaps`: one of several gaps that fit the report. */
+  readonly lost: 'here' | 'perhaps' | null;
+  readonly name: string;
+}
+
+export interface LeadView {
+  readonly id: string;
+  readonly points: readonly Point[];
+  readonly share: string | null;
+  readonly chosen: boolean;
+}
+
+/** Small words on the drawing that belong to no module. */
+export interface CaptionView {
+  readonly key: string;
+  readonly at: Point;
+  readonly words: string;
+  readonly kind: 'seen' | 'predicted' | 'rail';
+}
+
+export interface Point {
+  readonly x: number;
+  readonly y: number;
+}

@@ -1,0 +1,30 @@
+import { windowTexts, wordProblem } from '../../engine/messages/index.ts';
+import { useApp, useDispatch } from '../state/useWorkbench.ts';
+
+const mostListed = 12;
+
+/** What stands in the way of working with the cabinet, each with what to do about it. */
+export function ProblemList() {
+  const problems = useApp((state) => state.checked.problems);
+  const dispatch = useDispatch();
+  const errors = problems.filter(({ severity }) => severity === 'error');
+  return (
+    <ul className="problems">
+      {errors.slice(0, mostListed).map((problem) => {
+        const { title, explanation, whatToDo } = wordProblem(problem);
+        const [subject] = problem.subjects;
+        return (
+          <li key={`${problem.code} ${problem.where} ${problem.subjects.join(' ')}`}>
+            <b>{title}</b> {explanation} {whatToDo}{' '}
+            {subject !== undefined && (
+              <button type="button" className="text-button" onClick={() => dispatch('show-on-cabinet', { subject })}>
+                {windowTexts.commands.showOnCabinet}
+              </button>
+            )}
+          </li>
+        );
+      })}
+      {errors.length > mostListed && <li>{windowTexts.moreProblems(errors.length - mostListed)}</li>}
+    </ul>
+  );
+}

@@ -1,0 +1,56 @@
+import { windowTexts, wordGaps, wordMeanings } from '../../engine/messages/index.ts';
+import type { Snapshot } from '../../engine/schema/index.ts';
+import { DisplayMark, markOf, toneOf } from '../marks/DisplayMark.tsx';
+import { findDisplay, findReport } from '../state/evidence.ts';
+import { namesOf } from '../state/names.ts';
+import { useApp } from '../state/useWorkbench.ts';
+import type { GridColumn } from './gridColumns.ts';
+
+const words = windowTexts.grid;
+
+/** The row of facts: dark glass, as on the units. */
+export function SeenRow({ columns, snapshot }: { readonly columns: readonly GridColumn[]; readonly snapshot: Snapshot }) {
+  const names = useApp((state) => namesOf(state.checked.topology));
+  const units = columns.filter(({ kind }) => kind === 'unit');
+  const seen = units.filter((column) => column.kind === 'unit' && findDisplay(snapshot, column.unit)).length;
+  return (
+    <tr className="seen-row">
+      <th scope="row" colSpan={3}>
+        {words.seen} <small>{words.seenCount(seen, units.length, snapshot.reports?.length ?? 0)}</small>
+      </th>
+      {columns.map((column) => {
+        if (column.kind === 'space') return <td key={column.key} />;
+        if (column.kind === 'link') {
+          const lost = findReport(snapshot, column.chain)?.gaps.includes(column.gap) ?? false;
+          return (
+            <td key={column.key} className="cell">
+              {lost && <i className="gap-mark" />}
+            </td>
+          );
+        }
+        if (column.kind === 'report') {
+          const gaps = findReport(snapshot, column.chain)?.gaps;
+          const lost = gaps !== undefined && !gaps.includes('none');
+          return (
+            <td key={column.key} className="cell" title={gaps ? wordGaps(names, column.chain, gaps) : words.noReport}>
+              <span className={`glass tone-${gaps ? (lost ? 'loss' : 'other') : 'none'}`}>
+                {gaps ? gaps.map((gap) => words.gap(gap)).join(', ') : '–'}
+              </span>
+            </td>
+          );
+        }
+        const meanings = findDisplay(snapshot, column.unit)?.meanings ?? [];
+        const mark = markOf(meanings);
+        const said = `${names.unit(column.unit)}: ${wordMeanings(meanings)}`;
+        return (
+          <td key={column.key} className="cell" title={said}>
+            <span className={`glass tone-${toneOf(mark)}`}>
+              <DisplayMark name={mark} size={16} />
+              <span className="screen-reader">{wordMeanings(meanings)}</span>
+            </span>
+          </td>
+        );
+      })}
+    </tr>
+  );
+}

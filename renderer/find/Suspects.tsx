@@ -1,0 +1,189 @@
+import {
+  cannotTellApart,
+  rankedByRatesOnly,
+  windowTexts,
+  wordContradiction,
+  wordNote,
+  wordProbability,
+  wordUnvisitedShare,
+} from '../../engine/messages/index.ts';
+import { Sign } from '../marks/Sign.tsx';
+import { hasObservations } from '../state/evidence.ts';
+import { namesOf } from '../state/names.ts';
+import { useApp, useDispatch } from '../state/useWorkbench.ts';
+import { type CandidateWords, useCandidateWords } from './candidateWords.ts';
+import { type Row, selectFindModel } from './findModel.ts';
+import { ProblemList } from './ProblemList.tsx';
+import { useReasons } from './reasons.ts';
+import './suspects.css';
+
+const words = windowTexts.suspects;
+
+/** Listed with less than this only when the user asks for more, or has chosen it. */
+const leastListed = 0.01;
+
+/** Who is suspected, how much, and why. Members of an ambiguity group stand behind one double bar. */
+export function Suspects() {
+  const model = useApp(selectFindModel);
+  const all = useApp((state) => state.allCandidates);
+  const sound = useApp((state) => state.checked.cabinet !== null);
+  const anything = useApp((state) => hasObservations(state.caseRecord));
+  const assumed = model.diagnosis?.notes.some(({ code }) => code === 'rates-assumed') ?? false;
+  const shown = all
+    ? model.rows
+    : model.rows.filter((row) => row.candidate.probability >= leastListed || row === model.chosen || row === model.rows[0]);
+  return (
+    <section
+      id="suspects"
+      className="pane suspects"
+      aria-label={sound ? words.region : words.problems}
+      tabIndex={-1}
+      aria-busy={model.stale && anything}
+    >
+      <div className="section-head">
+        <h2>
+          {sound ? words.region : words.problems}{' '}
+          <small>
+            {anything && sound ? [assumed ? words.ratesAssumed : '', model.stale ? words.stale : ''].filter(Boolean).join(' · ') : ''}
+          </small>
+        </h2>
+      </div>
+      {!sound && <ProblemList />}
+      {sound && !anything && (
+        <p className="empty">
+          {words.none} {words.noneHow}
+        </p>
+      )}
+      {sound && anything && (
+        <>
+          <Groups rows={shown} />
+          <Rest shown={shown} />
+          <Reasons />
+          <Notes />
+        </>
+      )}
+    </section>
+  );
+}
+
+function Groups({ rows }: { readonly rows: readonly Row[] }) {
+  const runs: { readonly group: number; readonly letter: string | null; readonly rows: Row[] }[] = [];
+  for (const row of rows) {
+    const last = runs[runs.length - 1];
+    if (last && last.group === row.candidate.group) last.rows.push(row);
+    else runs.push({ group: row.candidate.group, letter: row.letter, rows: [row] });
+  }
+  return (
+    <div className="suspect-list">
+      {runs.map((run) =>
+        run.letter !== null && run.rows.length > 1 ? (
+          <fieldset key={run.group} className="alike" title={rankedByRatesOnly}>
+            <legend>
+              <b>{run.letter}</b> {cannotTellApart}
+            </legend>
+            {run.rows.map((row) => (
+              <Suspect key={row.candidate.key} row={row} />
+            ))}
+          </fieldset>
+        ) : (
+          run.rows.map((row) => <Suspect key={row.candidate.key} row={row} />)
+        ),
+      )}
+    </div>
+  );
+}
+
+function Suspect({ row }: { readonly row: Row }) {
+  const dispatch = useDispatch();
+  const chosen = useApp((state) => selectFindModel(state).chosen === row);
+  const candidateWords: CandidateWords = useCandidateWords();
+  const { candidate } = row;
+  const title = candidateWords.title(candidate);
+  const parts = candidateWords.parts(candidate);
+  const share = wordProbability(candidate.probability);
+  return (
+    <button
+      type="button"
+      className="suspect-row"
+      aria-pressed={chosen}
+      aria-label={`${title.text}, ${share}${parts ? `: ${parts}` : ''}`}
+      onClick={() =>
+        dispatch('choose-candidate', { chosen: { by: 'user', key: candidate.key }, subject: candidateWords.subject(candidate) })
+      }
+    >
+      <Sign name={candidateWords.sign(candidate)} size={18} />
+      <span className="name">
+        <b className="designation">{title.strong}</b> {title.rest}
+      </span>
+      <span className="bar" style={shareStyle(candidate.probability)} />
+      <span className="share">{share}</span>
+      {chosen && parts !== '' && <span className="parts">{parts}</span>}
+    </button>
+  );
+}
+
+/** The length of a bar, as a property of its own: the type of styles does not know those. */
+function shareStyle(share: number): React.CSSProperties {
+  return { '--share': share } as React.CSSProperties;
+}
+
+/** What is not listed: the rest of the probability, and how much was never looked at. */
+function Rest({ shown }: { readonly shown: readonly Row[] }) {
+  const dispatch = useDispatch();
+  const model = useApp(selectFindModel);
+  const all = useApp((state) => state.allCandidates);
+  const rest = 1 - shown.reduce((sum, { candidate }) => sum + candidate.probability, 0);
+  const hidden = model.rows.length - shown.length + model.more;
+  const unvisited = model.diagnosis ? wordUnvisitedShare(model.diagnosis.unvisitedShare) : null;
+  return (
+    <p className="rest">
+      {hidden > 0 && words.allElse(wordProbability(Math.max(0, rest)))}{' '}
+      {(hidden > 0 || all) && (
+        <button type="button" className="text-button" aria-expanded={all} onClick={() => dispatch('toggle-all-candidates')}>
+          {all ? words.showFewer : words.showMore(hidden)}
+        </button>
+      )}
+      {unvisited !== null && <span className="unvisited"> {unvisited}</span>}
+    </p>
+  );
+}
+
+function Reasons() {
+  const reasons = useReasons();
+  const diagnosis = useApp((state) => selectFindModel(state).diagnosis);
+  const names = useApp((state) => namesOf(state.checked.topology));
+  const evidence = useApp((state) => state.caseRecord.evidence);
+  return (
+    <>
+      {diagnosis?.contradiction && (
+        <div className="contradiction">
+          <h3>
+            <Sign name="abnormal" size={16} /> {words.contradiction}
+          </h3>
+          {wordContradiction(names, evidence, diagnosis.contradiction).map((sentence) => (
+            <p key={sentence}>{sentence}</p>
+          ))}
+        </div>
+      )}
+      {reasons.map(({ head, sentences }) => (
+        <p key={head} className="why">
+          <b>{head}</b> {sentences.join(' ')}
+        </p>
+      ))}
+    </>
+  );
+}
+
+function Notes() {
+  const notes = useApp((state) => selectFindModel(state).diagnosis?.notes);
+  const names = useApp((state) => namesOf(state.checked.topology));
+  const told = (notes ?? []).filter(({ code }) => code !== 'nothing-observed');
+  return (
+    <ul className="notes">
+      {told.map((note) => {
+        const sentence = wordNote(names, note);
+        return <li key={sentence}>{sentence}</li>;
+      })}
+    </ul>
+  );
+}

@@ -1,0 +1,93 @@
+import type { Diagnosis } from '../../engine/diagnosis/index.ts';
+import type { Cabinet } from '../../engine/topology/index.ts';
+import type { AppState, CaseRecord, ChosenCandidate } from '../state/appState.ts';
+import { hasObservations } from '../state/evidence.ts';
+import { lastDiagnosis } from '../state/lastDiagnosis.ts';
+import { type Candidate, findCandidate, listCandidates, shareBySpot } from './candidates.ts';
+import { type Prediction, predict } from './predict.ts';
+
+/** One row of the grid, one entry of the list of suspects. */
+export interface Row {
+  readonly candidate: Candidate;
+  /** Null where the cabinet cannot be simulated. */
+  readonly prediction: Prediction | null;
+  /** Letter of its ambiguity group, where that has more than one member in the list. */
+  readonly letter: string | null;
+}
+
+/** Everything Find shows of the answer. Derived; worked out once for each change. */
+export interface FindModel {
+  readonly diagnosis: Diagnosis | null;
+  /** The answer belongs to an older state of the document. */
+  readonly stale: boolean;
+  /** Most probable first, groups together; empty while nothing was seen. */
+  readonly rows: readonly Row[];
+  /** How many candidates there are besides. */
+  readonly more: number;
+  /** The one laid over the cabinet. */
+  readonly chosen: Row | null;
+  readonly shares: ReadonlyMap<string, number>;
+}
+
+/** Rows listed at first, and when all are asked for; a grid of more could not be read. */
+export const rowLimits = { few: 6, all: 40 } as const;
+
+const nothing: FindModel = { diagnosis: null, stale: false, rows: [], more: 0, chosen: null, shares: new Map() };
+
+interface Inputs {
+  readonly cabinet: Cabinet | null;
+  readonly record: CaseRecord;
+  readonly diagnosis: Diagnosis | null;
+  readonly stale: boolean;
+  readonly chosen: ChosenCandidate;
+  readonly all: boolean;
+}
+
+function computeFindModel({ cabinet, record, diagnosis, stale, chosen, all }: Inputs): FindModel {
+  if (!cabinet || !diagnosis || !hasObservations(record)) return { ...nothing, diagnosis };
+  const candidates = listCandidates(diagnosis);
+  const wanted = chosen.by === 'user' ? findCandidate(candidates, chosen.key) : undefined;
+  const limit = all ? rowLimits.all : rowLimits.few;
+  // A chosen candidate is always listed, wherever it ranks.
+  const listed = candidates.filter((candidate, index) => index < limit || candidate === wanted);
+  const letters = letterGroups(listed);
+  const rows = listed.map((candidate) => ({
+    candidate,
+    prediction: predict(cabinet, record.evidence, candidate.best.faults),
+    letter: letters.get(candidate.group) ?? null,
+  }));
+  const laid = chosen.by === 'nobody' ? null : (rows.find((row) => row.candidate === wanted) ?? rows[0] ?? null);
+  return {
+    diagnosis,
+    stale,
+    rows,
+    more: candidates.length - rows.length,
+    chosen: laid,
+    shares: shareBySpot(diagnosis),
+  };
+}
+
+function letterGroups(candidates: readonly Candidate[]): ReadonlyMap<number, string> {
+  const sizes = new Map<number, number>();
+  for (const { group } of candidates) sizes.set(group, (sizes.get(group) ?? 0) + 1);
+  const shared = [...sizes].filter(([, size]) => size > 1).map(([group]) => group);
+  return new Map(shared.map((group, index) => [group, String.fromCharCode(65 + (index % 26))]));
+}
+
+let last: { readonly inputs: Inputs; readonly model: FindModel } | null = null;
+
+/** The model of a state; the same object as long as nothing it depends on has changed. */
+export function selectFindModel(state: AppState): FindModel {
+  const inputs: Inputs = {
+    cabinet: state.checked.cabinet,
+    record: state.caseRecord,
+    diagnosis: lastDiagnosis(state.diagnosis),
+    stale: state.diagnosis.state !== 'answered',
+    chosen: state.chosen,
+    all: state.allCandidates,
+  };
+  const keys = Object.keys(inputs) as (keyof Inputs)[]; // Object.keys is typed as string[]; these are the keys of the literal above
+  if (last && keys.every((key) => last?.inputs[key] === inputs[key])) return last.model;
+  last = { inputs, model: computeFindModel(inputs) };
+  return last.model;
+}

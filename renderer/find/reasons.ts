@@ -1,0 +1,77 @@
+import { useMemo } from 'react';
+import { meaningWords, type Names, windowTexts, wordDisplayReason, wordGaps, wordMeanings } from '../../engine/messages/index.ts';
+import type { Snapshot } from '../../engine/schema/index.ts';
+import type { Topology } from '../../engine/topology/index.ts';
+import { inReadingOrder } from '../canvas/projectUnits.ts';
+import { currentSnapshot, findDisplay, findReport } from '../state/evidence.ts';
+import { namesOf } from '../state/names.ts';
+import { useApp } from '../state/useWorkbench.ts';
+import { useCandidateWords } from './candidateWords.ts';
+import { type FindModel, type Row, selectFindModel } from './findModel.ts';
+import { displayAgreement, reportAgreement } from './predict.ts';
+
+export interface Reason {
+  readonly head: string;
+  readonly sentences: readonly string[];
+}
+
+const words = windowTexts.suspects;
+/** More would be a page, not a reason. */
+const mostSentences = 3;
+
+/** Why the chosen candidate: what would make the complaining displays say what they say, what stands against it, what to read next. */
+export function useReasons(): readonly Reason[] {
+  const model = useApp(selectFindModel);
+  const topology = useApp((state) => state.checked.topology);
+  const snapshot = useApp((state) => currentSnapshot(state.caseRecord));
+  const { title } = useCandidateWords();
+  return useMemo(
+    () =>
+      model.chosen ? listReasons(model, model.chosen, topology, snapshot, namesOf(topology), title(model.chosen.candidate).strong) : [],
+    [model, topology, snapshot, title],
+  );
+}
+
+function listReasons(model: FindModel, row: Row, topology: Topology, snapshot: Snapshot, names: Names, name: string): readonly Reason[] {
+  const { prediction } = row;
+  if (!prediction) return [];
+  const { simulation, fitting, against } = prediction;
+  const explained: string[] = [];
+  const contrary: string[] = [];
+  const telling: string[] = [];
+  for (const unit of inReadingOrder(topology)) {
+    const predicted = simulation.displays.get(unit);
+    if (!predicted) continue;
+    const seen = findDisplay(snapshot, unit)?.meanings ?? [];
+    const agreement = displayAgreement(seen, predicted.meaning);
+    if (agreement === 'fits' && predicted.meaning !== 'quiet')
+      explained.push(words.shows(names.unit(unit), wordDisplayReason(names, predicted)));
+    if (agreement === 'against')
+      contrary.push(words.wouldShow(names.unit(unit), meaningWords[predicted.meaning].label, wordMeanings(seen)));
+    if (agreement === 'open' && othersDiffer(model, row, unit, predicted.meaning)) {
+      telling.push(words.unreadWould(names.unit(unit), meaningWords[predicted.meaning].label));
+    }
+  }
+  for (const [chain, report] of simulation.reports) {
+    const seen = findReport(snapshot, chain)?.gaps;
+    if (seen && reportAgreement(seen, report.gap) === 'against') {
+      contrary.push(words.wouldReport(names.chain(chain), wordGaps(names, chain, [report.gap]), wordGaps(names, chain, seen)));
+    }
+  }
+  const all = words.observations(snapshot.displays?.length ?? 0, snapshot.reports?.length ?? 0);
+  const fit = against === 0 ? words.fitsAll(all) : words.fitsSome(fitting, fitting + against);
+  return [
+    { head: `${words.why} ${name}?`, sentences: [...explained.slice(0, mostSentences), fit] },
+    ...(contrary.length > 0 ? [{ head: `${words.againstIt}:`, sentences: contrary.slice(0, mostSentences) }] : []),
+    ...(telling.length > 0 ? [{ head: words.tellApart, sentences: telling.slice(0, mostSentences) }] : []),
+  ];
+}
+
+/** Whether a unit that nobody has looked at would show something else if another listed candidate were the fault. */
+function othersDiffer(model: FindModel, row: Row, unit: ReturnType<typeof inReadingOrder>[number], predicted: string): boolean {
+  return model.rows.some((other) => {
+    const meaning =
+      other !== row && other.candidate.probability >= 0.01 ? other.prediction?.simulation.displays.get(unit)?.meaning : undefined;
+    return meaning !== undefined && meaning !== predicted;
+  });
+}

@@ -1,0 +1,111 @@
+import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
+import { windowTexts, wordProblem } from '../../engine/messages/index.ts';
+import { commands } from '../state/commands.ts';
+import { useApp, useDispatch } from '../state/useWorkbench.ts';
+import { listShortcuts, wordKeys } from './shortcuts.ts';
+import './dialogs.css';
+
+const mostProblems = 20;
+
+function Sheet({
+  title,
+  onClose,
+  close,
+  children,
+}: {
+  readonly title: string;
+  readonly onClose: () => void;
+  readonly close: string;
+  readonly children: React.ReactNode;
+}) {
+  return (
+    <ModalOverlay isOpen isDismissable onOpenChange={(open) => !open && onClose()} className="overlay">
+      <Modal className="modal">
+        <Dialog className="sheet">
+          <Heading slot="title">{title}</Heading>
+          {children}
+          <div className="sheet-end">
+            <button type="button" className="button primary" onClick={onClose}>
+              {close}
+            </button>
+          </div>
+        </Dialog>
+      </Modal>
+    </ModalOverlay>
+  );
+}
+
+/** A file that was not taken: what is wrong, where, and what to do. */
+export function RefusedDialog() {
+  const refused = useApp((state) => state.refused);
+  const dispatch = useDispatch();
+  if (!refused) return null;
+  return (
+    <Sheet title={windowTexts.refused.title(refused.name)} close={windowTexts.refused.close} onClose={() => dispatch('close-refused')}>
+      <ul className="refused">
+        {refused.problems.slice(0, mostProblems).map((problem) => {
+          const { title, explanation, whatToDo } = wordProblem(problem);
+          return (
+            <li key={`${problem.code} ${problem.where} ${JSON.stringify(problem.facts)}`}>
+              <b>{title}</b>
+              <p>
+                {explanation} {whatToDo}
+              </p>
+              {problem.where !== '' && <p className="code quiet-text">{problem.where}</p>}
+            </li>
+          );
+        })}
+        {refused.problems.length > mostProblems && <li>{windowTexts.moreProblems(refused.problems.length - mostProblems)}</li>}
+      </ul>
+      <p className="quiet-text">{windowTexts.refused.untouched}</p>
+    </Sheet>
+  );
+}
+
+/** All keys, from the same table that listens for them. */
+export function ShortcutsDialog() {
+  const shown = useApp((state) => state.shortcutsShown);
+  const dispatch = useDispatch();
+  if (!shown) return null;
+  const words = windowTexts.shortcuts;
+  const onUnit: readonly (readonly [string, string])[] = [
+    ['1 – 6', words.digits],
+    ['0', words.zero],
+    ['7', words.seven],
+    ['8', words.eight],
+    ['← → ↑ ↓', words.arrows],
+    ['Enter', words.enter],
+    ['R', words.report],
+    ['Esc', words.escape],
+  ];
+  const everywhere = [
+    ...listShortcuts().map(({ keys, id }) => [wordKeys(keys), windowTexts.commands[commands[id].label]] as const),
+    ['F6', words.regions] as const,
+  ];
+  return (
+    <Sheet title={words.title} close={words.close} onClose={() => dispatch('show-shortcuts', { shown: false })}>
+      <div className="key-lists">
+        <KeyList head={words.inCabinet} keys={onUnit} />
+        <KeyList head={words.everywhere} keys={everywhere} />
+      </div>
+    </Sheet>
+  );
+}
+
+function KeyList({ head, keys }: { readonly head: string; readonly keys: readonly (readonly [string, string])[] }) {
+  return (
+    <section>
+      <h3>{head}</h3>
+      <dl>
+        {keys.map(([key, what]) => (
+          <div key={key}>
+            <dt>
+              <kbd>{key}</kbd>
+            </dt>
+            <dd>{what}</dd>
+          </div>
+        ))}
+      </dl>
+    </section>
+  );
+}

@@ -1,0 +1,220 @@
+import { Check, Contrast, Redo2, Undo2 } from 'lucide-react';
+import { Button, Header, Menu, MenuItem, MenuSection, MenuTrigger, Popover, Separator } from 'react-aria-components';
+import { windowTexts } from '../../engine/messages/index.ts';
+import { HouseSign } from '../marks/Sign.tsx';
+import { listSamples } from '../samples/sampleCabinets.ts';
+import { themeChoices } from '../state/appState.ts';
+import { type CommandId, commands } from '../state/commands.ts';
+import { useApp, useDispatch } from '../state/useWorkbench.ts';
+import { shortcutsOf, wordKeys } from './shortcuts.ts';
+import './menu.css';
+
+/** Commands of the menus need no arguments. */
+type PlainCommand =
+  | 'undo'
+  | 'redo'
+  | 'zoom-in'
+  | 'zoom-out'
+  | 'zoom-to-fit'
+  | 'walk-displays'
+  | 'toggle-fold-chains'
+  | 'toggle-reduce-motion'
+  | 'open-file'
+  | 'save-case';
+
+/** The bar at the top: menus, what is open, undo and redo, colours. */
+export function MenuBar() {
+  return (
+    <div className="menu-bar">
+      <span className="brand">
+        <HouseSign />
+        {windowTexts.productName}
+      </span>
+      <nav className="menus" aria-label={windowTexts.menus.all}>
+        <FileMenu />
+        <EditMenu />
+        <ViewMenu />
+        <SamplesMenu />
+        <HelpMenu />
+      </nav>
+      <OpenDocument />
+      <Tools />
+    </div>
+  );
+}
+
+function TopMenu({ label, children }: { readonly label: string; readonly children: React.ReactNode }) {
+  return (
+    <MenuTrigger>
+      <Button className="menu-button">{label}</Button>
+      <Popover className="menu-popover" placement="bottom start" offset={2}>
+        {children}
+      </Popover>
+    </MenuTrigger>
+  );
+}
+
+function Item({ id, label, checked }: { readonly id: PlainCommand; readonly label?: string; readonly checked?: boolean }) {
+  const dispatch = useDispatch();
+  const enabled = useApp((state) => commands[id].isEnabled(state));
+  const [keys] = shortcutsOf(id);
+  const text = label ?? windowTexts.commands[commands[id].label];
+  return (
+    <MenuItem className="menu-item" isDisabled={!enabled} textValue={text} onAction={() => dispatch(id)}>
+      <span className="menu-check">{checked && <Check size={14} aria-hidden="true" />}</span>
+      <span className="menu-text">{text}</span>
+      {keys !== undefined && <kbd>{wordKeys(keys)}</kbd>}
+    </MenuItem>
+  );
+}
+
+function FileMenu() {
+  return (
+    <TopMenu label={windowTexts.menus.file}>
+      <Menu aria-label={windowTexts.menus.file} className="menu">
+        <Item id="open-file" />
+        <Item id="save-case" />
+      </Menu>
+    </TopMenu>
+  );
+}
+
+function EditMenu() {
+  const undo = useApp((state) => state.history.past[state.history.past.length - 1]?.name ?? null);
+  const redo = useApp((state) => state.history.future[0]?.name ?? null);
+  return (
+    <TopMenu label={windowTexts.menus.edit}>
+      <Menu aria-label={windowTexts.menus.edit} className="menu">
+        <Item id="undo" label={windowTexts.undoStep(undo)} />
+        <Item id="redo" label={windowTexts.redoStep(redo)} />
+        <Separator className="menu-line" />
+        <Item id="walk-displays" />
+      </Menu>
+    </TopMenu>
+  );
+}
+
+function ViewMenu() {
+  const dispatch = useDispatch();
+  const theme = useApp((state) => state.theme);
+  const fold = useApp((state) => state.foldChains);
+  const reduce = useApp((state) => state.reduceMotion);
+  return (
+    <TopMenu label={windowTexts.menus.view}>
+      <Menu aria-label={windowTexts.menus.view} className="menu">
+        <MenuSection>
+          <Item id="zoom-in" />
+          <Item id="zoom-out" />
+          <Item id="zoom-to-fit" />
+        </MenuSection>
+        <Separator className="menu-line" />
+        <MenuSection>
+          <Item id="toggle-fold-chains" checked={fold} />
+          <Item id="toggle-reduce-motion" checked={reduce} />
+        </MenuSection>
+        <Separator className="menu-line" />
+        <MenuSection
+          selectionMode="single"
+          selectedKeys={[theme]}
+          onSelectionChange={(keys) => {
+            const chosen = themeChoices.find((choice) => keys !== 'all' && keys.has(choice));
+            if (chosen) dispatch('set-theme', { theme: chosen });
+          }}
+        >
+          <Header className="menu-head">{windowTexts.themeButton}</Header>
+          {themeChoices.map((choice) => (
+            <MenuItem key={choice} id={choice} className="menu-item" textValue={windowTexts.themes[choice]}>
+              <span className="menu-check">{choice === theme && <Check size={14} aria-hidden="true" />}</span>
+              <span className="menu-text">{windowTexts.themes[choice]}</span>
+            </MenuItem>
+          ))}
+        </MenuSection>
+      </Menu>
+    </TopMenu>
+  );
+}
+
+function SamplesMenu() {
+  const dispatch = useDispatch();
+  const open = useApp((state) => (state.source.kind === 'sample' ? state.source.name : null));
+  const entry = (file: string, words: string) => (
+    <MenuItem key={file} className="menu-item" textValue={words} onAction={() => dispatch('open-sample', { name: file })}>
+      <span className="menu-check">{file === open && <Check size={14} aria-hidden="true" />}</span>
+      <span className="menu-text">{words}</span>
+    </MenuItem>
+  );
+  return (
+    <TopMenu label={windowTexts.menus.samples}>
+      <Menu aria-label={windowTexts.menus.samples} className="menu samples">
+        {listSamples().map((sample) => (
+          <MenuSection key={sample.name}>
+            <Header className="menu-head">{windowTexts.sampleName(sample.name)}</Header>
+            {sample.caseFiles.map((file, index) => entry(file, windowTexts.sampleCase(index + 1)))}
+            {entry(sample.cabinetFile, windowTexts.samplesWithoutCase)}
+          </MenuSection>
+        ))}
+      </Menu>
+    </TopMenu>
+  );
+}
+
+function HelpMenu() {
+  const dispatch = useDispatch();
+  return (
+    <TopMenu label={windowTexts.menus.help}>
+      <Menu aria-label={windowTexts.menus.help} className="menu">
+        <MenuItem
+          className="menu-item"
+          textValue={windowTexts.commands.showShortcuts}
+          onAction={() => dispatch('show-shortcuts', { shown: true })}
+        >
+          <span className="menu-check" />
+          <span className="menu-text">{windowTexts.commands.showShortcuts}</span>
+        </MenuItem>
+      </Menu>
+    </TopMenu>
+  );
+}
+
+function OpenDocument() {
+  const name = useApp((state) => state.cabinet.name);
+  const caseName = useApp((state) => state.caseRecord.name);
+  const kind = useApp((state) => state.source.kind);
+  return (
+    <p className="open-document">
+      <b>{name}</b>
+      <span>
+        {caseName} · {windowTexts.source[kind]}
+      </span>
+    </p>
+  );
+}
+
+function Tools() {
+  const dispatch = useDispatch();
+  const undo = useApp((state) => state.history.past[state.history.past.length - 1]?.name ?? null);
+  const redo = useApp((state) => state.history.future[0]?.name ?? null);
+  const theme = useApp((state) => state.theme);
+  const next = themeChoices[(themeChoices.indexOf(theme) + 1) % themeChoices.length] ?? 'system';
+  const tool = (id: Extract<CommandId, 'undo' | 'redo'>, label: string, enabled: boolean, icon: React.ReactNode) => (
+    <button type="button" className="icon-button" disabled={!enabled} aria-label={label} title={label} onClick={() => dispatch(id)}>
+      {icon}
+    </button>
+  );
+  const themeLabel = windowTexts.themeNow(windowTexts.themes[theme]);
+  return (
+    <div className="tools">
+      {tool('undo', windowTexts.undoStep(undo), undo !== null, <Undo2 size={18} aria-hidden="true" />)}
+      {tool('redo', windowTexts.redoStep(redo), redo !== null, <Redo2 size={18} aria-hidden="true" />)}
+      <button
+        type="button"
+        className="icon-button"
+        aria-label={themeLabel}
+        title={themeLabel}
+        onClick={() => dispatch('set-theme', { theme: next })}
+      >
+        <Contrast size={18} aria-hidden="true" />
+      </button>
+    </div>
+  );
+}

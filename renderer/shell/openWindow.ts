@@ -1,0 +1,48 @@
+import type { DocumentSource, DocumentState } from '../state/appState.ts';
+import type { CanvasControl } from '../state/command.ts';
+import { makeWorkbench } from '../state/dispatcher.ts';
+import { findStorage, readPreferences, writePreferences } from '../state/preferences.ts';
+import type { Window } from '../state/useWorkbench.ts';
+import { applyTheme } from '../theme/applyTheme.ts';
+import { followDiagnosis } from '../worker/followDiagnosis.ts';
+import { makeEffects } from './effects.ts';
+import { moveToRegion } from './SkipLinks.tsx';
+import { listenForShortcuts } from './shortcuts.ts';
+
+/** Puts the parts of the window together, once: store, dispatcher, diagnosis, colours, keys. */
+export function openWindow(document: DocumentState, source: DocumentSource): Window {
+  const storage = findStorage();
+  const preferences = readPreferences(storage);
+  let canvas: CanvasControl | null = null;
+  const bench = makeWorkbench(
+    { document, source, preferences },
+    makeEffects(() => canvas),
+  );
+  const diagnosis = followDiagnosis(bench.store);
+  listenForShortcuts(bench);
+  window.addEventListener('keydown', (event) => {
+    if (event.key !== 'F6' || event.defaultPrevented) return;
+    event.preventDefault();
+    moveToRegion(event.shiftKey);
+  });
+
+  let stopTheme = applyTheme(preferences.theme);
+  bench.store.subscribe((state, before) => {
+    if (state.theme !== before.theme) {
+      stopTheme();
+      stopTheme = applyTheme(state.theme);
+    }
+    if (state.theme !== before.theme || state.foldChains !== before.foldChains || state.reduceMotion !== before.reduceMotion) {
+      writePreferences(storage, state);
+    }
+  });
+
+  return {
+    ...bench,
+    registerCanvas: (control) => {
+      canvas = control;
+    },
+    cancelDiagnosis: diagnosis.cancel,
+    restartDiagnosis: diagnosis.restart,
+  };
+}

@@ -1,0 +1,51 @@
+import { type CommandId, commands } from '../state/commands.ts';
+import type { Workbench } from '../state/dispatcher.ts';
+
+export const isMac = /mac/i.test(navigator.platform);
+
+/** Every key with the command it runs. Two commands on one key are a mistake that a test finds. */
+export function listShortcuts(): readonly { readonly keys: string; readonly id: CommandId }[] {
+  // Object.keys is typed as string[]; these are the command ids.
+  return (Object.keys(commands) as CommandId[]).flatMap((id) => shortcutsOf(id).map((keys) => ({ keys, id })));
+}
+
+export function shortcutsOf(id: CommandId): readonly string[] {
+  const command: { readonly shortcuts?: readonly string[] } = commands[id];
+  return command.shortcuts ?? [];
+}
+
+/** The keys as they stand on this keyboard: "Ctrl+Z", on a Mac "⌘Z". */
+export function wordKeys(keys: string): string {
+  if (!isMac) return keys.replace('Mod', 'Ctrl');
+  return keys.replace('Mod+', '⌘').replace('Shift+', '⇧');
+}
+
+function matches(event: KeyboardEvent, keys: string): boolean {
+  const parts = keys.split('+');
+  const key = keys.endsWith('+') ? '+' : (parts[parts.length - 1] ?? '');
+  const mod = isMac ? event.metaKey : event.ctrlKey;
+  if (parts.includes('Mod') !== mod || parts.includes('Shift') !== event.shiftKey || event.altKey) return false;
+  // Digits by their place on the keyboard: with Shift they would be read as another sign.
+  return event.key.toLowerCase() === key.toLowerCase() || event.code === `Digit${key}`;
+}
+
+function isTyping(target: EventTarget | null): boolean {
+  return target instanceof HTMLElement && (target.isContentEditable || ['INPUT', 'TEXTAREA', 'SELECT'].includes(target.tagName));
+}
+
+/** Listens for the keys of commands that need nothing else. Returns how to stop. */
+export function listenForShortcuts({ store, dispatch }: Pick<Workbench, 'store' | 'dispatch'>): () => void {
+  const listen = (event: KeyboardEvent) => {
+    if (event.defaultPrevented) return;
+    const found = listShortcuts().find(({ keys }) => matches(event, keys));
+    if (!found || (isTyping(event.target) && !found.keys.startsWith('Mod'))) return;
+    // Undo in a text field is the field's own.
+    if (isTyping(event.target) && (found.id === 'undo' || found.id === 'redo')) return;
+    if (store.getState().entry && !found.keys.startsWith('Mod')) return;
+    event.preventDefault();
+    // Only commands without arguments have keys.
+    dispatch(found.id as 'undo');
+  };
+  window.addEventListener('keydown', listen);
+  return () => window.removeEventListener('keydown', listen);
+}

@@ -1,0 +1,118 @@
+import type { Problem } from '../../engine/base/index.ts';
+import type { CheckedCabinet } from '../../engine/cabinet/index.ts';
+import type { Diagnosis } from '../../engine/diagnosis/index.ts';
+import type { CabinetContent, CaseContent } from '../../engine/schema/index.ts';
+import type { UndoHistory } from './history.ts';
+
+/** A case without its copy of the cabinet, which stands beside it in the document. */
+export type CaseRecord = Omit<CaseContent, 'cabinet'>;
+
+export const themeChoices = ['system', 'light', 'dark', 'high-contrast'] as const;
+export type ThemeChoice = (typeof themeChoices)[number];
+
+/** Which candidate is laid over the cabinet: always the best one, none, or the one with this key. */
+export type ChosenCandidate = { readonly by: 'rank' } | { readonly by: 'nobody' } | { readonly by: 'user'; readonly key: string };
+
+/** What is being entered in the pop-up. `walking`: each entry goes on to the next unit along the chain. */
+export type OpenEntry =
+  | { readonly kind: 'display'; readonly unit: string; readonly walking: boolean }
+  | { readonly kind: 'report'; readonly chain: string };
+
+/** Where the document came from. */
+export type DocumentSource = { readonly kind: 'sample'; readonly name: string } | { readonly kind: 'file'; readonly name: string };
+
+/** Something the program must tell in a dialog: a file that was not taken, with its problems. */
+export interface RefusedFile {
+  readonly name: string;
+  readonly problems: readonly Problem[];
+}
+
+/** A sentence for the live region; the number makes the same sentence twice two announcements. */
+export interface Announcement {
+  readonly text: string;
+  readonly number: number;
+}
+
+/** How the diagnosis of the present document stands. */
+export type DiagnosisStatus =
+  | { readonly state: 'idle' }
+  | { readonly state: 'working'; readonly revision: number; readonly last: Diagnosis | null; readonly share: number }
+  | { readonly state: 'answered'; readonly revision: number; readonly diagnosis: Diagnosis; readonly milliseconds: number }
+  | { readonly state: 'cancelled'; readonly revision: number; readonly last: Diagnosis | null }
+  | { readonly state: 'failed'; readonly revision: number; readonly detail: string };
+
+/** Saved with the file, and undoable. */
+export interface DocumentState {
+  readonly cabinet: CabinetContent;
+  readonly caseRecord: CaseRecord;
+}
+
+/** Of this sitting: neither saved with the file nor undone. */
+export interface SessionState {
+  readonly source: DocumentSource;
+  readonly history: UndoHistory;
+  readonly chosen: ChosenCandidate;
+  readonly entry: OpenEntry | null;
+  /** The unit that undo, redo or a choice brings into view. */
+  readonly spotlight: { readonly subject: string; readonly number: number } | null;
+  readonly refused: RefusedFile | null;
+  readonly shortcutsShown: boolean;
+  readonly announcement: Announcement;
+  /** How many suspects the grid lists beyond the usual few. */
+  readonly allCandidates: boolean;
+}
+
+/** The user's own, kept from sitting to sitting. */
+export interface PreferenceState {
+  readonly theme: ThemeChoice;
+  /** Long chains are folded into several rows instead of one. */
+  readonly foldChains: boolean;
+  readonly reduceMotion: boolean;
+}
+
+/** Worked out from the document; never stored. */
+export interface DerivedState {
+  /** Grows with every change of the document; an answer for an older one is dropped. */
+  readonly revision: number;
+  readonly checked: CheckedCabinet;
+  readonly diagnosis: DiagnosisStatus;
+}
+
+export interface AppState extends DocumentState, SessionState, PreferenceState, DerivedState {}
+
+export type StateKind = 'document' | 'session' | 'preference' | 'derived';
+
+type KindOf<K extends keyof AppState> = K extends keyof DocumentState
+  ? 'document'
+  : K extends keyof SessionState
+    ? 'session'
+    : K extends keyof PreferenceState
+      ? 'preference'
+      : 'derived';
+
+/** What each state key is. A new key does not compile without its row, and its row must say the same as the interface it stands in. */
+export const stateTable: { readonly [K in keyof Required<AppState>]: KindOf<K> } = {
+  cabinet: 'document',
+  caseRecord: 'document',
+  source: 'session',
+  history: 'session',
+  chosen: 'session',
+  entry: 'session',
+  spotlight: 'session',
+  refused: 'session',
+  shortcutsShown: 'session',
+  announcement: 'session',
+  allCandidates: 'session',
+  theme: 'preference',
+  foldChains: 'preference',
+  reduceMotion: 'preference',
+  revision: 'derived',
+  checked: 'derived',
+  diagnosis: 'derived',
+};
+
+/** The keys of one kind, in the order of the table. */
+export function keysOfKind(kind: StateKind): readonly (keyof AppState)[] {
+  // Object.keys is typed as string[]; the table's keys are exactly those of AppState.
+  return (Object.keys(stateTable) as (keyof AppState)[]).filter((key) => stateTable[key] === kind);
+}

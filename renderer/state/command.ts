@@ -1,0 +1,76 @@
+import type { Draft } from 'immer';
+import type { CommandLabel } from '../../engine/messages/index.ts';
+import type { AppState, DocumentState, PreferenceState, SessionState } from './appState.ts';
+
+/*
+ * Commands are data. Everything that changes the document, the sitting or a preference is one of them, so that the dispatcher makes
+ * the undo steps and no author can forget them.
+ */
+
+interface CommandBase {
+  /** Key of its label in the catalogue. */
+  readonly label: CommandLabel;
+  /** Keys that run it without arguments, e.g. `Mod+Z`; `Mod` is Ctrl, on a Mac the command key. */
+  readonly shortcuts?: readonly string[];
+  readonly isEnabled: (state: AppState) => boolean;
+}
+
+/** Changes the document: one undo step, made by the dispatcher from the patches. */
+export interface DocumentCommand<A> extends CommandBase {
+  readonly kind: 'document';
+  /** `step`: each run is a step; otherwise runs of an equal key that follow each other are one. */
+  readonly undo: 'step' | { readonly mergeBy: (args: A) => string };
+  /** What stands after "Undo": "quiet at -TB2". */
+  readonly name: (state: AppState, args: A) => string;
+  /** What it touches, brought into view by undo. */
+  readonly subject?: (args: A) => string | null;
+  readonly run: (draft: Draft<DocumentState>, args: A) => void;
+}
+
+/** Changes the sitting or a preference: never an undo step, never ends what could be redone. */
+export interface ViewCommand<A> extends CommandBase {
+  readonly kind: 'view';
+  readonly undo: 'none';
+  readonly run: (state: AppState, args: A) => Partial<SessionState & PreferenceState>;
+}
+
+/** What the picture can be asked to do; there is none before it has been drawn. */
+export interface CanvasControl {
+  readonly zoomBy: (factor: number) => void;
+  readonly fit: () => void;
+  /** Begins to enter displays one after another along the chain. */
+  readonly walkDisplays: () => void;
+}
+
+/** What an effect may use. */
+export interface EffectContext {
+  readonly undo: () => void;
+  readonly redo: () => void;
+  readonly canvas: CanvasControl | null;
+  readonly openSample: (name: string) => Promise<void>;
+  readonly openFile: () => Promise<void>;
+  readonly saveCase: () => void;
+}
+
+/** Works through something other than the state: the history, the picture, a file. */
+export interface EffectCommand<A> extends CommandBase {
+  readonly kind: 'effect';
+  readonly undo: 'none';
+  readonly run: (context: EffectContext, args: A) => void | Promise<void>;
+}
+
+export type Command<A> = DocumentCommand<A> | ViewCommand<A> | EffectCommand<A>;
+
+export const documentCommand = <A>(command: Omit<DocumentCommand<A>, 'kind'>): DocumentCommand<A> => ({ kind: 'document', ...command });
+
+export const viewCommand = <A = undefined>(command: Omit<ViewCommand<A>, 'kind' | 'undo'>): ViewCommand<A> => ({
+  kind: 'view',
+  undo: 'none',
+  ...command,
+});
+
+export const effectCommand = <A = undefined>(command: Omit<EffectCommand<A>, 'kind' | 'undo'>): EffectCommand<A> => ({
+  kind: 'effect',
+  undo: 'none',
+  ...command,
+});

@@ -1,0 +1,223 @@
+import { windowTexts } from '../../engine/messages/index.ts';
+import type { DisplayMeaning, Onset } from '../../engine/schema/index.ts';
+import type { AppState, ChosenCandidate, OpenEntry, ThemeChoice } from './appState.ts';
+import { type Command, documentCommand, effectCommand, viewCommand } from './command.ts';
+import { currentSnapshot, draftSnapshot, findDisplay, findReport } from './evidence.ts';
+import { namesOf } from './names.ts';
+
+/*
+ * Every command of the window. Menus, keys, clicks and tests all run these, through the one dispatcher.
+ */
+
+const always = () => true;
+const spotlightOn = (state: AppState, subject: string) => ({ spotlight: { subject, number: (state.spotlight?.number ?? 0) + 1 } });
+
+export interface DisplayEntry {
+  readonly unit: string;
+  readonly meanings: readonly DisplayMeaning[];
+  /** The code that the display shows, where it was read through a legend. */
+  readonly code?: string;
+  /** When it was seen, ISO 8601. */
+  readonly at: string;
+}
+
+export interface ReportEntry {
+  readonly chain: string;
+  readonly gaps: readonly (number | 'none')[];
+  readonly at: string;
+}
+
+export const commands = {
+  'enter-display': documentCommand<DisplayEntry>({
+    label: 'enterDisplay',
+    isEnabled: always,
+    undo: 'step',
+    name: (state, { unit, meanings }) => windowTexts.steps.display(namesOf(state.checked.topology).unit(unit), meanings),
+    subject: ({ unit }) => unit,
+    run: (draft, { unit, meanings, code, at }) => {
+      const snapshot = draftSnapshot(draft.caseRecord);
+      const kept = (snapshot.displays ?? []).filter((display) => display.unit !== unit);
+      snapshot.displays = [...kept, { unit, meanings: [...meanings], ...(code === undefined ? {} : { code }), at }];
+    },
+  }),
+
+  'withdraw-display': documentCommand<{ readonly unit: string }>({
+    label: 'withdrawDisplay',
+    isEnabled: always,
+    undo: 'step',
+    name: (state, { unit }) => windowTexts.steps.withdrawDisplay(namesOf(state.checked.topology).unit(unit)),
+    subject: ({ unit }) => unit,
+    run: (draft, { unit }) => {
+      const snapshot = draftSnapshot(draft.caseRecord);
+      if (findDisplay(snapshot, unit)) snapshot.displays = (snapshot.displays ?? []).filter((display) => display.unit !== unit);
+    },
+  }),
+
+  'enter-report': documentCommand<ReportEntry>({
+    label: 'enterReport',
+    isEnabled: always,
+    undo: { mergeBy: ({ chain }) => `report/${chain}` },
+    name: (state, { chain }) => windowTexts.steps.report(namesOf(state.checked.topology).chain(chain)),
+    run: (draft, { chain, gaps, at }) => {
+      const snapshot = draftSnapshot(draft.caseRecord);
+      const kept = (snapshot.reports ?? []).filter((report) => report.chain !== chain);
+      snapshot.reports = [...kept, { chain, gaps: [...gaps], at }];
+    },
+  }),
+
+  'withdraw-report': documentCommand<{ readonly chain: string }>({
+    label: 'withdrawReport',
+    isEnabled: always,
+    undo: 'step',
+    name: (state, { chain }) => windowTexts.steps.withdrawReport(namesOf(state.checked.topology).chain(chain)),
+    run: (draft, { chain }) => {
+      const snapshot = draftSnapshot(draft.caseRecord);
+      if (findReport(snapshot, chain)) snapshot.reports = (snapshot.reports ?? []).filter((report) => report.chain !== chain);
+    },
+  }),
+
+  'set-onset': documentCommand<{ readonly onset: Onset | 'unknown' }>({
+    label: 'setOnset',
+    isEnabled: always,
+    undo: 'step',
+    name: (_state, { onset }) => windowTexts.steps.onset(onset),
+    run: (draft, { onset }) => {
+      if (currentSnapshot(draft.caseRecord).onset !== onset) draftSnapshot(draft.caseRecord).onset = onset;
+    },
+  }),
+
+  'set-halted': documentCommand<{ readonly halted: boolean | null }>({
+    label: 'setHalted',
+    isEnabled: always,
+    undo: 'step',
+    name: (_state, { halted }) => windowTexts.steps.halted(halted),
+    run: (draft, { halted }) => {
+      const snapshot = draftSnapshot(draft.caseRecord);
+      if (halted === null) delete snapshot.halted;
+      else snapshot.halted = halted;
+    },
+  }),
+
+  'choose-candidate': viewCommand<{ readonly chosen: ChosenCandidate; readonly subject: string | null }>({
+    label: 'chooseCandidate',
+    isEnabled: always,
+    run: (state, { chosen, subject }) => ({
+      chosen,
+      ...(subject === null ? {} : spotlightOn(state, subject)),
+    }),
+  }),
+
+  'show-on-cabinet': viewCommand<{ readonly subject: string }>({
+    label: 'showOnCabinet',
+    isEnabled: always,
+    run: (state, { subject }) => spotlightOn(state, subject),
+  }),
+
+  'open-entry': viewCommand<{ readonly entry: OpenEntry }>({
+    label: 'openEntry',
+    isEnabled: always,
+    run: (_state, { entry }) => ({ entry }),
+  }),
+
+  'close-entry': viewCommand({
+    label: 'closeEntry',
+    isEnabled: (state) => state.entry !== null,
+    run: () => ({ entry: null }),
+  }),
+
+  'toggle-all-candidates': viewCommand({
+    label: 'toggleAllCandidates',
+    isEnabled: always,
+    run: (state) => ({ allCandidates: !state.allCandidates }),
+  }),
+
+  'set-theme': viewCommand<{ readonly theme: ThemeChoice }>({
+    label: 'setTheme',
+    isEnabled: always,
+    run: (_state, { theme }) => ({ theme }),
+  }),
+
+  'toggle-fold-chains': viewCommand({
+    label: 'toggleFoldChains',
+    isEnabled: always,
+    run: (state) => ({ foldChains: !state.foldChains }),
+  }),
+
+  'toggle-reduce-motion': viewCommand({
+    label: 'toggleReduceMotion',
+    isEnabled: always,
+    run: (state) => ({ reduceMotion: !state.reduceMotion }),
+  }),
+
+  'show-shortcuts': viewCommand<{ readonly shown: boolean }>({
+    label: 'showShortcuts',
+    isEnabled: always,
+    run: (_state, { shown }) => ({ shortcutsShown: shown }),
+  }),
+
+  'close-refused': viewCommand({
+    label: 'closeRefused',
+    isEnabled: (state) => state.refused !== null,
+    run: () => ({ refused: null }),
+  }),
+
+  undo: effectCommand({
+    label: 'undo',
+    shortcuts: ['Mod+Z'],
+    isEnabled: (state) => state.history.past.length > 0,
+    run: (context) => context.undo(),
+  }),
+
+  redo: effectCommand({
+    label: 'redo',
+    shortcuts: ['Mod+Shift+Z', 'Mod+Y'],
+    isEnabled: (state) => state.history.future.length > 0,
+    run: (context) => context.redo(),
+  }),
+
+  'zoom-in': effectCommand({ label: 'zoomIn', shortcuts: ['Mod+='], isEnabled: always, run: (context) => context.canvas?.zoomBy(1.25) }),
+  'zoom-out': effectCommand({ label: 'zoomOut', shortcuts: ['Mod+-'], isEnabled: always, run: (context) => context.canvas?.zoomBy(0.8) }),
+  'zoom-to-fit': effectCommand({
+    label: 'zoomToFit',
+    shortcuts: ['Mod+0', 'Shift+1'],
+    isEnabled: always,
+    run: (context) => context.canvas?.fit(),
+  }),
+
+  'walk-displays': effectCommand({
+    label: 'walkDisplays',
+    shortcuts: ['E'],
+    isEnabled: (state) => state.checked.topology.units.size > 0,
+    run: (context) => context.canvas?.walkDisplays(),
+  }),
+
+  'open-sample': effectCommand<{ readonly name: string }>({
+    label: 'openSample',
+    isEnabled: always,
+    run: (context, { name }) => context.openSample(name),
+  }),
+
+  'open-file': effectCommand({
+    label: 'openFile',
+    shortcuts: ['Mod+O'],
+    isEnabled: always,
+    run: (context) => context.openFile(),
+  }),
+
+  'save-case': effectCommand({
+    label: 'saveCase',
+    shortcuts: ['Mod+S'],
+    isEnabled: always,
+    run: (context) => context.saveCase(),
+  }),
+
+  announce: viewCommand<{ readonly text: string }>({
+    label: 'announce',
+    isEnabled: always,
+    run: (state, { text }) => ({ announcement: { text, number: state.announcement.number + 1 } }),
+  }),
+} as const;
+
+export type CommandId = keyof typeof commands;
+/** What a command is run with; `undefined` where it needs nothing. */
+export type CommandArgs<K extends CommandId> = (typeof commands)[K] extends Command<infer A> ? A : never;

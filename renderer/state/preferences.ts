@@ -1,0 +1,45 @@
+import { type PreferenceState, themeChoices } from './appState.ts';
+
+const storageKey = 'linkwright.preferences';
+const version = 1;
+
+export const defaultPreferences: PreferenceState = { theme: 'system', foldChains: false, reduceMotion: false };
+
+/** Reads the stored preferences; whatever cannot be used has its default. */
+export function readPreferences(storage: Pick<Storage, 'getItem'> | null): PreferenceState {
+  try {
+    const stored: unknown = JSON.parse(storage?.getItem(storageKey) ?? 'null');
+    if (!isRecord(stored) || stored['version'] !== version) return defaultPreferences;
+    const theme = themeChoices.find((choice) => choice === stored['theme']) ?? defaultPreferences.theme;
+    const flag = (key: 'foldChains' | 'reduceMotion') => {
+      const value = stored[key];
+      return typeof value === 'boolean' ? value : defaultPreferences[key];
+    };
+    return { theme, foldChains: flag('foldChains'), reduceMotion: flag('reduceMotion') };
+  } catch {
+    return defaultPreferences;
+  }
+}
+
+/** Keeps them for the next sitting. Where the browser keeps nothing, they last until the window is closed. */
+export function writePreferences(storage: Pick<Storage, 'setItem'> | null, preferences: PreferenceState): void {
+  const { theme, foldChains, reduceMotion } = preferences;
+  try {
+    storage?.setItem(storageKey, JSON.stringify({ version, theme, foldChains, reduceMotion }));
+  } catch {
+    // Storage is full or forbidden: preferences are a comfort, never worth an error.
+  }
+}
+
+/** The page's storage; null where the browser forbids it. */
+export function findStorage(): Storage | null {
+  try {
+    return window.localStorage;
+  } catch {
+    return null;
+  }
+}
+
+function isRecord(value: unknown): value is Readonly<Record<string, unknown>> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}

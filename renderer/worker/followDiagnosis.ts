@@ -1,0 +1,56 @@
+import type { StoreApi } from 'zustand/vanilla';
+import type { AppState, DiagnosisStatus } from '../state/appState.ts';
+import { lastDiagnosis } from '../state/lastDiagnosis.ts';
+import { makeAnswerer } from './answerQuestion.ts';
+import { type DiagnosisClient, makeDiagnosisClient, type WorkerLike } from './diagnosisClient.ts';
+
+const startWorker = (): WorkerLike => new Worker(new URL('./diagnosis.worker.ts', import.meta.url), { type: 'module', name: 'diagnosis' });
+
+/** Keeps the diagnosis abreast of the document: asks at every change of it, and puts the answer into the store. */
+export function followDiagnosis(store: StoreApi<AppState>): Pick<DiagnosisClient, 'cancel' | 'close'> & { readonly restart: () => void } {
+  const client = makeDiagnosisClient(
+    {
+      startWorker,
+      answerHere: makeAnswerer(() => performance.now()),
+      schedule: (task, milliseconds) => {
+        setTimeout(task, milliseconds);
+      },
+    },
+    {
+      onAnswer: (revision, diagnosis, milliseconds) =>
+        settle(revision, diagnosis ? { state: 'answered', revision, diagnosis, milliseconds } : { state: 'idle' }),
+      onProgress: (revision, share) => {
+        const { diagnosis } = store.getState();
+        if (diagnosis.state === 'working' && diagnosis.revision === revision) store.setState({ diagnosis: { ...diagnosis, share } });
+      },
+      onFailure: (revision, detail) => settle(revision, { state: 'failed', revision, detail }),
+    },
+  );
+  const settle = (revision: number, diagnosis: DiagnosisStatus) => {
+    // The client drops late answers; this guards against one that was on its way when the document changed.
+    if (store.getState().revision === revision) store.setState({ diagnosis });
+  };
+
+  const ask = ({ revision, cabinet, caseRecord, checked, diagnosis }: AppState) => {
+    if (!checked.cabinet) return store.setState({ diagnosis: { state: 'idle' } });
+    store.setState({ diagnosis: { state: 'working', revision, last: lastDiagnosis(diagnosis), share: 0 } });
+    client.ask(revision, cabinet, caseRecord.evidence);
+  };
+  const stop = store.subscribe((state, before) => {
+    if (state.revision !== before.revision) ask(state);
+  });
+  ask(store.getState());
+
+  return {
+    cancel() {
+      client.cancel();
+      const { diagnosis, revision } = store.getState();
+      if (diagnosis.state === 'working') store.setState({ diagnosis: { state: 'cancelled', revision, last: diagnosis.last } });
+    },
+    restart: () => ask(store.getState()),
+    close() {
+      stop();
+      client.close();
+    },
+  };
+}
