@@ -18,6 +18,7 @@ const listen =
 
 const bridge: DesktopBridge = {
   describeProgram: ask('describeProgram'),
+  takeNotices: ask('takeNotices'),
   takeHandedOverFiles: ask('takeHandedOverFiles'),
   onFilesHandedOver: listen('filesHandedOver'),
 };

@@ -9,6 +9,7 @@ z.config({ jitless: true });
 
 const callArguments = {
   describeProgram: z.tuple([]),
+  takeNotices: z.tuple([]),
   takeHandedOverFiles: z.tuple([]),
 } satisfies { readonly [Name in CallName]: z.ZodType<Parameters<BridgeCalls[Name]>> };
 

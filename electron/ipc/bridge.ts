@@ -1,4 +1,4 @@
-import type { Result } from '../../engine/base/index.ts';
+import type { Problem, Result } from '../../engine/base/index.ts';
 
 /** What the page may know about the program it runs in. */
 export interface ProgramFacts {
@@ -20,6 +20,8 @@ export interface ChosenFile {
 /** Every question the page can ask the desktop program, with its arguments and its answer. None takes a path. */
 export interface BridgeCalls {
   describeProgram(): ProgramFacts;
+  /** What the desktop program found wrong by itself since it was last asked, such as settings that could not be read. */
+  takeNotices(): readonly Problem[];
   /** Files named on the command line, or handed over by a second start, that the page has not yet taken. */
   takeHandedOverFiles(): readonly Result<ChosenFile>[];
 }

@@ -1,12 +1,15 @@
 import { app, type BrowserWindow, ipcMain } from 'electron';
+import type { Problem } from '../../engine/base/index.ts';
+import { ChosenFiles } from '../files/chosenFiles.ts';
 import { answerCalls } from '../ipc/answerCalls.ts';
 import { noticeChannels } from '../ipc/channels.ts';
 import { listPageFiles, type PageFiles } from '../serve/pageFiles.ts';
-import { ChosenFiles } from './chosenFiles.ts';
+import { Settings } from '../settings/settings.ts';
 import { filesNamed } from './commandLine.ts';
 import { lockDown } from './lockdown.ts';
 import { installMenu } from './menu.ts';
 import { declarePageScheme, pageOrigin, servePageScheme } from './pageScheme.ts';
+import { findPlace, rememberPlace } from './rememberPlace.ts';
 import { WindowWatch } from './watchWindow.ts';
 import { openWindow } from './window.ts';
 
@@ -47,6 +50,7 @@ export function runProgram(parts: BuiltParts): void {
   app.on('window-all-closed', () => app.quit());
 
   const chosen = new ChosenFiles();
+  const notices: Problem[] = [];
   answerCalls(
     ipcMain,
     {
@@ -56,6 +60,7 @@ export function runProgram(parts: BuiltParts): void {
         runtime: process.versions.electron,
         browser: process.versions['chrome'] ?? '',
       }),
+      takeNotices: () => notices.splice(0),
       takeHandedOverFiles: () => Promise.all(waiting.splice(0).map((path) => chosen.take(path))),
     },
     pageOrigin,
@@ -66,7 +71,12 @@ export function runProgram(parts: BuiltParts): void {
     .then(async () => {
       lockDown();
       installMenu();
-      window = openWindow({ preload: parts.preload });
+      const { settings, problem } = Settings.open(app.getPath('userData'));
+      if (problem) notices.push(problem);
+      window = openWindow({ preload: parts.preload, place: findPlace(settings.window) });
+      rememberPlace(window, (place) => {
+        settings.window = place;
+      });
       const watch = new WindowWatch(window);
       servePageScheme(await listBuiltPage(parts.page), () => watch.failure);
       window.on('closed', () => {

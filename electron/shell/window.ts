@@ -1,15 +1,15 @@
 import { BrowserWindow, nativeTheme } from 'electron';
+import { leastSize, type WindowPlace } from '../settings/windowPlace.ts';
 
 /** The plate colour of the look, so that the window does not flash before the page paints. */
 const plate = { light: '#D5DBD7', dark: '#0B1012' };
 
 /** Makes the program's window, without loading anything. It shows itself once its first page has painted. */
-export function openWindow(options: { readonly preload: string }): BrowserWindow {
+export function openWindow(options: { readonly preload: string; readonly place: WindowPlace }): BrowserWindow {
   const window = new BrowserWindow({
-    width: 1440,
-    height: 900,
-    minWidth: 800,
-    minHeight: 560,
+    ...options.place.bounds,
+    minWidth: leastSize.width,
+    minHeight: leastSize.height,
     show: false,
     title: 'Linkwright',
     backgroundColor: nativeTheme.shouldUseDarkColors ? plate.dark : plate.light,
@@ -27,6 +27,9 @@ export function openWindow(options: { readonly preload: string }): BrowserWindow
       spellcheck: false,
     },
   });
-  window.once('ready-to-show', () => window.show());
+  window.once('ready-to-show', () => {
+    if (options.place.maximized) window.maximize();
+    window.show();
+  });
   return window;
 }

@@ -84,6 +84,7 @@ export const problemFacts = {
   'file-unreadable': ['file', 'reason'],
   'call-refused': ['call', 'reason'],
   'settings-set-aside': ['file'],
+  'settings-not-kept': ['reason'],
 } as const satisfies Readonly<Record<string, readonly string[]>>;
 
 /** The code of a problem. */

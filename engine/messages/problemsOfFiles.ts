@@ -8,6 +8,8 @@ type FileCode =
   | 'file-not-utf8'
   | 'file-unreadable'
   | 'call-refused'
+  | 'settings-set-aside'
+  | 'settings-not-kept'
   | 'json-damaged'
   | 'json-too-deep'
   | 'json-too-many-values'
@@ -131,6 +133,16 @@ export const fileProblemWords: WordsFor<FileCode> = {
     title: `The program refused a request of its own window: ${call}`,
     explanation: `The request did not come in the agreed form or from the agreed place (${reason}), so nothing was done.`,
     whatToDo: 'Save your work under a new name and start the program again. If it happens again, report it: it is a fault of the program.',
+  }),
+  'settings-set-aside': ({ file }) => ({
+    title: 'The settings could not be read and were set aside',
+    explanation: `The program starts as on its first day. The old settings are kept as ${quote(file)}. Your cabinets and cases are not touched.`,
+    whatToDo: 'Set what you want otherwise again. The file can be deleted.',
+  }),
+  'settings-not-kept': ({ reason }) => ({
+    title: 'The settings cannot be kept',
+    explanation: `The folder of the settings cannot be read or written (${reason}). What you set lasts until the program is closed.`,
+    whatToDo: 'See that the disk is not full and that you may write to your own settings folder, then start the program again.',
   }),
   'json-damaged': (facts) =>
     damaged(

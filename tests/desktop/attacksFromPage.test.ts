@@ -203,7 +203,7 @@ describe.skipIf(missing)('the desktop program, attacked from its page', () => {
       node: ['require', 'process', 'module', 'Buffer', 'global', 'ipcRenderer', 'electron'].filter((name) => name in window),
       bridge: Object.keys((window as unknown as { linkwright: object }).linkwright).sort(), // put there by the preload
     }));
-    expect(found).toEqual({ node: [], bridge: ['describeProgram', 'onFilesHandedOver', 'takeHandedOverFiles'] });
+    expect(found).toEqual({ node: [], bridge: ['describeProgram', 'onFilesHandedOver', 'takeHandedOverFiles', 'takeNotices'] });
   });
 
   it('should deny every permission but writing text to the clipboard and the full screen', async () => {

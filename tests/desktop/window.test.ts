@@ -59,7 +59,9 @@ describe.skipIf(missing)('files handed to the window', () => {
     await desktop.page.evaluate(() => {
       const bridge = (window as unknown as { linkwright: DesktopBridge }).linkwright; // put there by the preload
       Object.assign(window, { told: 0 });
-      bridge.onFilesHandedOver(() => Object.assign(window, { told: (window as unknown as { told: number }).told + 1 }));
+      bridge.onFilesHandedOver(() => {
+        Object.assign(window, { told: (window as unknown as { told: number }).told + 1 });
+      });
     });
     const second = spawn(await findDesktop(), [...testSwitches(desktop.userData), programFolder, 'second.cabinet.json'], {
       cwd: folder,
@@ -99,7 +101,7 @@ describe.skipIf(missing)('the window when something breaks', () => {
     expect(await crash()).toBe(home);
     expect(await crash()).toBe(home);
     expect(await crash()).toBe('linkwright://app/failure');
-    await desktop.close([/crashed/]);
+    await desktop.close([/crashed/, /ERR_ABORTED/]);
   });
 
   it('should ask when the page hangs, and load it again when told to', async () => {
@@ -119,6 +121,6 @@ describe.skipIf(missing)('the window when something breaks', () => {
       return shown;
     });
     expect(asked).toEqual([['Wait', 'Load again']]);
-    await desktop.close([/crashed/]);
+    await desktop.close([/crashed/, /ERR_ABORTED/]);
   });
 });

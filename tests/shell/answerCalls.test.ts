@@ -11,7 +11,7 @@ type Listener = (event: IpcMainInvokeEvent, ...args: unknown[]) => unknown;
 function listen(handlers: Partial<CallHandlers> = {}) {
   const listeners = new Map<string, Listener>();
   const ipc: Pick<IpcMain, 'handle'> = { handle: (channel, listener) => void listeners.set(channel, listener) };
-  answerCalls(ipc, { describeProgram: () => facts, takeHandedOverFiles: () => [], ...handlers }, origin);
+  answerCalls(ipc, { describeProgram: () => facts, takeNotices: () => [], takeHandedOverFiles: () => [], ...handlers }, origin);
   return async (channel: string, frame: { origin: string } | null, mainFrame: unknown, ...args: unknown[]) =>
     // Only the fields that the listener looks at.
     listeners.get(channel)?.({ senderFrame: frame, sender: { mainFrame } } as unknown as IpcMainInvokeEvent, ...args);

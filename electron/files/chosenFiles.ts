@@ -3,6 +3,7 @@ import { open } from 'node:fs/promises';
 import { basename } from 'node:path';
 import { fail, makeProblem, ok, type Result } from '../../engine/base/index.ts';
 import type { ChosenFile } from '../ipc/bridge.ts';
+import { findErrorCode } from './errorCode.ts';
 
 /** More than any cabinet or case may have (the engine refuses from 20 MB on, with a better message), and no device without end. */
 const mostMegabytes = 21;
@@ -42,11 +43,6 @@ async function readSmallFile(path: string): Promise<Result<Uint8Array>> {
       await file.close();
     }
   } catch (error) {
-    return fail(makeProblem('file-unreadable', 'refused', { facts: { file: basename(path), reason: errorCode(error) } }));
+    return fail(makeProblem('file-unreadable', 'refused', { facts: { file: basename(path), reason: findErrorCode(error) } }));
   }
-}
-
-/** The system's short code of a failed file operation, such as `ENOENT`. */
-function errorCode(error: unknown): string {
-  return error instanceof Error && 'code' in error && typeof error.code === 'string' ? error.code : 'unknown';
 }
