@@ -8,7 +8,6 @@ export interface Column {
 }
 
 const gap = '  ';
-const leastWidth = 8;
 
 /**
  * A table as text: heads, a rule, rows; columns are two spaces apart. It never is wider than `width`: cells wrap, the growing
@@ -38,28 +37,28 @@ export function formatTable(columns: readonly Column[], rows: readonly (readonly
   return line(shown.map(({ head }) => head)) + rule + cells.map((row) => line(shown.map(({ index }) => row[index] ?? ''))).join('');
 }
 
-/** Takes width away where there is too much: from the growing columns down to what they need least, then from the widest of all. */
+/**
+ * Takes width away where there is too much, one column at a time from the widest: first from growing columns as long as they can be
+ * read well, then from the others, then from all down to the width of one wide character.
+ */
 function fitWidths(wished: readonly number[], grows: readonly boolean[], room: number): readonly number[] {
   const widths = [...wished];
   let over = widths.reduce((sum, width) => sum + width, 0) - room;
-  for (const growing of [true, false]) {
+  const steps: readonly { readonly from: (index: number) => boolean; readonly least: number }[] = [
+    { from: (index) => grows[index] === true, least: 24 },
+    { from: (index) => grows[index] === false, least: 12 },
+    { from: () => true, least: 2 },
+  ];
+  for (const { from, least } of steps) {
     while (over > 0) {
       let widest = -1;
-      for (const [i, width] of widths.entries()) {
-        if (grows[i] === growing && width > leastWidth && width > (widths[widest] ?? 0)) widest = i;
+      for (const [index, width] of widths.entries()) {
+        if (from(index) && width > least && width > (widths[widest] ?? 0)) widest = index;
       }
       if (widest < 0) break;
-      // Growing columns keep enough to read by, as long as the others can give something too.
-      if (growing && (widths[widest] ?? 0) <= 24 && grows.includes(false)) break;
       widths[widest] = (widths[widest] ?? 0) - 1;
       over -= 1;
     }
-  }
-  for (let i = 0; over > 0 && i < widths.length; ) {
-    if ((widths[i] ?? 0) > 1) {
-      widths[i] = (widths[i] ?? 0) - 1;
-      over -= 1;
-    } else i += 1;
   }
   return widths;
 }
