@@ -16,10 +16,19 @@ export interface EffectOps {
   readonly ops: readonly (readonly ReadonlyMap<number, RegionOps>[])[];
   /** Regions that it touches in any variant and arrangement, ascending. */
   readonly regions: readonly number[];
+  /** Those in which it does something to a unit itself, not only to links. */
+  readonly regionsWithUnits: readonly number[];
   /** Indices of the look observations whose outcome it can change. */
   readonly looks: readonly number[];
   readonly isFeed: boolean;
   readonly onlyAtPowerUp: boolean;
+}
+
+/** A class with a presence: what one mode of the search weighs as. `index` counts them without gaps. */
+export interface ClassHandle {
+  readonly index: number;
+  readonly ops: EffectOps;
+  readonly isIntermittent: boolean;
 }
 
 /** All classes of a fault space, and which mode belongs to which. */
@@ -28,8 +37,8 @@ export interface ClassBook {
   readonly arrangements: readonly Arrangement[];
   /** Variant of each scenario. */
   readonly variantOf: ReadonlyMap<Scenario, number>;
-  readonly opsOf: (choice: FaultChoice) => EffectOps;
-  readonly isIntermittent: (choice: FaultChoice) => boolean;
+  readonly handleOf: (choice: FaultChoice) => ClassHandle;
+  readonly handleCount: number;
   /** The elements with the effect key of every mode filled in. */
   readonly elements: readonly SearchElement[];
   /** Effects of a class in an arrangement, for what is not compiled (looks, second feeds). */
@@ -44,7 +53,8 @@ export function makeClassBook(cabinet: Cabinet, plan: Plan, space: FaultSpace, s
   const variants = listVariants(cabinet, scenarios);
   const mayHaveRun = scenarios.some(({ onsets }) => onsets.includes('while-running'));
   const classes = new Map<string, EffectOps>();
-  const ops: EffectOps[][] = [];
+  const handles: ClassHandle[][] = [];
+  const known = new Map<string, ClassHandle>();
   const joint = new Map<string, ReadonlyMap<number, RegionOps> | null>();
 
   const effectsIn = (fault: SettledFault, variant: number, arrangement: number): readonly Effect[] => {
@@ -54,21 +64,27 @@ export function makeClassBook(cabinet: Cabinet, plan: Plan, space: FaultSpace, s
   };
 
   const elements = space.elements.map((element, e) => {
-    const row: EffectOps[] = [];
-    ops.push(row);
+    const row: ClassHandle[] = [];
+    handles.push(row);
     const modes = element.modes.map((mode, m) => {
       const fault = space.faults[e]?.[m];
       if (fault === undefined) {
         throw new Error('every mode of a fault space stands for a fault');
       }
       const { key, entry } = compileFault(fault);
-      let known = classes.get(key);
-      if (known === undefined) {
-        known = { ...entry, id: classes.size };
-        classes.set(key, known);
+      let ops = classes.get(key);
+      if (ops === undefined) {
+        ops = { ...entry, id: classes.size };
+        classes.set(key, ops);
       }
-      row.push(known);
-      return { ...mode, effect: `${key}|${fault.presence}` };
+      const effect = `${key}|${fault.presence}`;
+      let handle = known.get(effect);
+      if (handle === undefined) {
+        handle = { index: known.size, ops, isIntermittent: fault.presence === 'intermittent' };
+        known.set(effect, handle);
+      }
+      row.push(handle);
+      return { ...mode, effect };
     });
     return { ...element, modes };
   });
@@ -78,14 +94,15 @@ export function makeClassBook(cabinet: Cabinet, plan: Plan, space: FaultSpace, s
     arrangements: plan.arrangements,
     variantOf: variants.variantOf,
     elements,
-    opsOf: ({ element, mode }) => ops[element]?.[mode] ?? missing(),
-    isIntermittent: ({ element, mode }) => space.faults[element]?.[mode]?.presence === 'intermittent',
+    handleOf: ({ element, mode }) => handles[element]?.[mode] ?? missing(),
+    handleCount: known.size,
     effectsOf: (entry, variant, arrangement) => effectsIn(entry.fault, variant, arrangement),
     jointOps,
   };
 
   function compileFault(fault: SettledFault): { readonly key: string; readonly entry: Omit<EffectOps, 'id'> } {
     const regions = new Set<number>();
+    const withUnits = new Set<number>();
     const parts: string[] = [];
     let isFeed = false;
     const concerned = new Set<number>();
@@ -96,6 +113,9 @@ export function makeClassBook(cabinet: Cabinet, plan: Plan, space: FaultSpace, s
         const built = build(arrangement, effects, findUnpowered(cabinet, state, effects));
         for (const [region, one] of built) {
           regions.add(region);
+          if (one.units.length > 0) {
+            withUnits.add(region);
+          }
           parts.push(
             `${variant}.${arrangement}.${region}:${one.slots.join()}/${one.slotBits.join()}/${one.units.join()}/${one.unitBits.join()}`,
           );
@@ -113,6 +133,12 @@ export function makeClassBook(cabinet: Cabinet, plan: Plan, space: FaultSpace, s
         return built;
       }),
     );
+    // Whether a later look repeats an earlier one depends on what the earlier one was predicted to show.
+    plan.observations.forEach((seen, index) => {
+      if (seen.kind === 'look' && seen.earlier.some((other) => concerned.has(other))) {
+        concerned.add(index);
+      }
+    });
     // Where the machine never ran in any scenario, a wiring mistake is like any other fault and may share a class.
     const onlyAtPowerUp = mayHaveRun && (fault.item === 'wiring' || fault.mode === 'fibres-crossed');
     return {
@@ -121,6 +147,7 @@ export function makeClassBook(cabinet: Cabinet, plan: Plan, space: FaultSpace, s
         fault,
         ops: byVariant,
         regions: [...regions].sort((a, b) => a - b),
+        regionsWithUnits: [...withUnits],
         looks: [...concerned].sort((a, b) => a - b),
         isFeed,
         onlyAtPowerUp,

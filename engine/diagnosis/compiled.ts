@@ -37,6 +37,9 @@ export interface RegionOps {
   readonly slotBits: readonly number[];
   readonly units: readonly number[];
   readonly unitBits: readonly number[];
+  /** First and last link on which something may be heard otherwise than without these faults. */
+  readonly from: number;
+  readonly to: number;
 }
 
 /** The cabinet compiled for a list of arrangements. `layouts[a][r]` is region r in arrangement a. */
@@ -161,7 +164,12 @@ export class OpsBuilder {
     for (const [region, { slots, units }] of [...this.ops].sort(([a], [b]) => a - b)) {
       const bySlot = [...slots].sort(([a], [b]) => a - b);
       const byUnit = [...units].sort(([a], [b]) => a - b);
+      const { unitAt } = this.compiled.layouts[this.arrangement]?.[region] ?? { unitAt: new Int32Array() };
+      // A unit that is not alive silences the link above it and the one below.
+      const touched = [...slots.keys(), ...[...units.keys()].flatMap((unit) => [unitAt.indexOf(unit), unitAt.indexOf(unit) + 1])];
       built.set(region, {
+        from: Math.max(0, Math.min(...touched)),
+        to: Math.max(...touched),
         slots: bySlot.map(([slot]) => slot),
         slotBits: bySlot.map(([, bits]) => bits),
         units: byUnit.map(([unit]) => unit),

@@ -1,7 +1,8 @@
 import type { FaultChoice } from '../search/index.ts';
-import { type ClassBook, type EffectOps, makeClassBook } from './classBook.ts';
+import type { Cabinet } from '../topology/index.ts';
+import { type ClassBook, type ClassHandle, makeClassBook } from './classBook.ts';
 import type { FaultSpace } from './elements.ts';
-import { groupTrips, type TripGroup } from './patterns.ts';
+import { groupTrips } from './patterns.ts';
 import type { Plan } from './plan.ts';
 import type { Scenario } from './scenarios.ts';
 import { type PatternView, Weigher } from './weigher.ts';
@@ -13,69 +14,51 @@ import { type PatternView, Weigher } from './weigher.ts';
 export class Evaluator {
   /** The effect class of each mode, for merging; equal keys are predicted alike in any company. */
   readonly book: ClassBook;
-  /** Greatest scaled log likelihood met so far. */
-  bestLog = Number.NEGATIVE_INFINITY;
   private readonly weighers: readonly Weigher[];
-  private readonly groups: readonly TripGroup[];
 
   constructor(
     readonly plan: Plan,
     space: FaultSpace,
     readonly scenarios: readonly Scenario[],
-    cabinet: Parameters<typeof makeClassBook>[0],
+    cabinet: Cabinet,
     private readonly offset: number,
   ) {
-    this.groups = groupTrips(plan);
+    const groups = groupTrips(plan);
     this.book = makeClassBook(cabinet, plan, space, scenarios);
-    this.weighers = scenarios.map((scenario) => new Weigher(this.book, plan, this.groups, scenario));
+    this.weighers = scenarios.map((scenario) => new Weigher(this.book, plan, groups, scenario, offset));
   }
 
   /** Mean scaled likelihood of a set of faults (none, one or two). */
   likelihood(faults: readonly FaultChoice[]): number {
+    const one = faults[0] === undefined ? null : this.book.handleOf(faults[0]);
+    const other = faults[1] === undefined ? null : this.book.handleOf(faults[1]);
     let sum = 0;
     for (let index = 0; index < this.weighers.length; index += 1) {
-      sum += this.likelihoodIn(index, faults);
+      sum += this.weighers[index]?.likelihood(one, other) ?? 0;
     }
     return sum / this.weighers.length;
   }
 
   /** Scaled likelihood under one scenario. */
   likelihoodIn(scenario: number, faults: readonly FaultChoice[]): number {
-    const weigher = this.weighers[scenario];
-    const one = faults[0] === undefined ? null : this.book.opsOf(faults[0]);
-    const other = faults[1] === undefined ? null : this.book.opsOf(faults[1]);
-    if (weigher === undefined || !isPossible(weigher.scenario, one) || !isPossible(weigher.scenario, other)) {
-      return 0;
-    }
-    const log = weigher.logLikelihood(
-      one,
-      one !== null && this.isIntermittent(faults[0]),
-      other,
-      other !== null && this.isIntermittent(faults[1]),
+    return this.weighers[scenario]?.likelihood(...this.pairOf(faults)) ?? 0;
+  }
+
+  /** log of the scaled likelihood, `offset` added again: the greatest over the scenarios. */
+  bestLog(faults: readonly FaultChoice[]): number {
+    return this.weighers.reduce(
+      (best, weigher) => Math.max(best, weigher.logLikelihood(...this.pairOf(faults)) + this.offset),
+      Number.NEGATIVE_INFINITY,
     );
-    if (log > this.bestLog) {
-      this.bestLog = log;
-    }
-    return log === Number.NEGATIVE_INFINITY ? 0 : Math.exp(log - this.offset);
   }
 
   /** The joint patterns of presence that the halted rule leaves to a hypothesis under one scenario, with what each predicts. */
   patternsIn(scenario: number, faults: readonly FaultChoice[]): readonly PatternView[] {
-    const weigher = this.weighers[scenario];
-    const one = faults[0] === undefined ? null : this.book.opsOf(faults[0]);
-    const other = faults[1] === undefined ? null : this.book.opsOf(faults[1]);
-    if (weigher === undefined || !isPossible(weigher.scenario, one) || !isPossible(weigher.scenario, other)) {
-      return [];
-    }
-    return weigher.listViews(one, this.isIntermittent(faults[0]), other, this.isIntermittent(faults[1]));
+    return this.weighers[scenario]?.listViews(...this.pairOf(faults)) ?? [];
   }
 
-  private isIntermittent(choice: FaultChoice | undefined): boolean {
-    return choice !== undefined && this.book.isIntermittent(choice);
+  private pairOf(faults: readonly FaultChoice[]): [ClassHandle | null, ClassHandle | null] {
+    const [one, other] = faults;
+    return [one === undefined ? null : this.book.handleOf(one), other === undefined ? null : this.book.handleOf(other)];
   }
-}
-
-/** A wiring mistake shows at power-up: where a scenario has the machine running, there is none. */
-function isPossible(scenario: Scenario, ops: EffectOps | null): boolean {
-  return ops === null || !ops.onlyAtPowerUp || !scenario.onsets.includes('while-running');
 }

@@ -13,7 +13,11 @@ export class RegionEvaluator {
   /** Units in the region; the length of the state arrays. */
   readonly size: number;
   /** For each unit, the meaning (index into `displayMeanings`) by `heldState * 64 + state`. */
-  readonly displayTables: readonly Uint8Array[];
+  private readonly displayTables: readonly Uint8Array[];
+  /** Units complain only about their own links. */
+  readonly seesNeighboursOnly: boolean;
+  /** Every unit keeps showing the loss of the trip. */
+  readonly holdsAll: boolean;
   private readonly isChain: boolean;
   private readonly isMuting: Uint8Array;
   private readonly isPortMuting: boolean;
@@ -34,17 +38,31 @@ export class RegionEvaluator {
     this.isMuting = Uint8Array.from(behaviours, ({ onReceiveLoss }) => (onReceiveLoss === 'mute' ? 1 : 0));
     this.isPortMuting = chain !== null && documentedPortBehaviour(compiled.cabinet, chain).onReceiveLoss === 'mute';
     this.seesChain = Uint8Array.from(behaviours, ({ lossScope }) => (lossScope === 'chain' ? 1 : 0));
+    this.seesNeighboursOnly = behaviours.every(({ lossScope }) => lossScope === 'neighbour');
+    this.holdsAll = behaviours.every(({ holds }) => holds === 'until-reset');
     this.complainsAlways = Uint8Array.from(behaviours, ({ complainsFrom }) => (complainsFrom === 'power-on' ? 1 : 0));
     this.displayTables = behaviours.map((behaviour) => displayTable(behaviour));
     this.links = new Uint8Array(units.length + 1);
     this.units = new Uint8Array(units.length);
   }
 
+  /** What a unit's display shows (index into `displayMeanings`), by its states at the trip and now. */
+  meaning(unit: number, held: number, now: number): number {
+    return this.displayTables[unit]?.[(held & (heldStates - 1)) * states + now] ?? 0;
+  }
+
   /**
-   * Steps 2 to 5 of domain section 5 in one arrangement. Writes the state of every unit to `out` from `at` on and answers the gap
-   * (0: all reached). `ops` are applied on top of each other.
+   * Steps 2 to 5 of domain section 5 in one arrangement. Writes the state of every unit to `out` and answers the gap
+   * (0: all reached). `ops` are applied on top of each other. `whole` are the states without any fault, if the chain is whole then
+   * and only neighbours complain: what lies outside the faults' reach is copied from them.
    */
-  evaluate(arrangement: number, hasBeenUp: boolean, ops: readonly (RegionOps | undefined)[], out: Uint8Array, at: number): number {
+  evaluate(
+    arrangement: number,
+    hasBeenUp: boolean,
+    ops: readonly (RegionOps | undefined)[],
+    out: Uint8Array,
+    whole: Uint8Array | null,
+  ): number {
     const layout = this.compiled.layouts[arrangement]?.[this.region];
     if (layout === undefined) {
       return 0;
@@ -54,8 +72,12 @@ export class RegionEvaluator {
     const length = unitAt.length;
     links.set(layout.baseLinks);
     units.set(layout.baseUnits);
+    let from = length;
+    let to = -1;
     for (const one of ops) {
       if (one !== undefined) {
+        from = Math.min(from, one.from);
+        to = Math.max(to, one.to);
         for (let i = 0; i < one.slots.length; i += 1) {
           const slot = one.slots[i] ?? 0;
           links[slot] = (links[slot] ?? 0) | (one.slotBits[i] ?? 0);
@@ -66,22 +88,30 @@ export class RegionEvaluator {
         }
       }
     }
-    for (let unit = 0; unit < this.size; unit += 1) {
-      const bits = units[unit] ?? 0;
-      // dark, other and dead-lit lie two bits higher in a state than in the bits of a fault.
-      out[at + unit] =
-        ((bits & (unitBits.dark | unitBits.other | unitBits.deadLit)) << 2) | ((bits & unitBits.notAlive) === 0 ? stateBits.alive : 0);
-    }
     if (!this.isChain) {
+      for (let unit = 0; unit < this.size; unit += 1) {
+        // Off the chain a unit is dark or quiet, and says nothing of its own.
+        out[unit] = ownState((units[unit] ?? 0) & ~unitBits.other);
+      }
       return 0;
     }
+    if (whole === null) {
+      from = 0;
+      to = length - 1;
+    } else {
+      out.set(whole);
+      to = Math.min(to, length - 1);
+    }
     let gap = 0;
-    let isUpperAlive = true;
-    let isUpperMuting = this.isPortMuting;
+    const upper = from > 0 ? (unitAt[from - 1] ?? 0) : -1;
+    let isUpperAlive = upper < 0 || ((units[upper] ?? 0) & unitBits.notAlive) === 0;
+    let isUpperMuting = upper < 0 ? this.isPortMuting : this.isMuting[upper] === 1;
     let isPathUpBroken = 0;
-    for (let slot = 0; slot < length; slot += 1) {
+    let lastReturnBroken = -1;
+    for (let slot = from; slot <= to; slot += 1) {
       const unit = unitAt[slot] ?? 0;
-      const isAlive = ((units[unit] ?? 0) & unitBits.notAlive) === 0;
+      const bits = units[unit] ?? 0;
+      const isAlive = (bits & unitBits.notAlive) === 0;
       const isMuting = this.isMuting[unit] === 1;
       let heard = isAlive && isUpperAlive ? (links[slot] ?? 0) : linkBits.both;
       if ((heard === linkBits.outbound && isMuting) || (heard === linkBits.return && isUpperMuting)) {
@@ -93,31 +123,34 @@ export class RegionEvaluator {
         gap = slot + 1;
       }
       const isLost = this.seesChain[unit] === 1 ? isPathUpBroken : heard & linkBits.outbound;
-      if (isLost !== 0 && isAlive && (hasBeenUp || this.complainsAlways[unit] === 1)) {
-        out[at + unit] = (out[at + unit] ?? 0) | stateBits.lostUp;
+      const complains = isLost !== 0 && isAlive && (hasBeenUp || this.complainsAlways[unit] === 1);
+      out[unit] = ownState(bits) | (complains ? stateBits.lostUp : 0);
+      if ((heard & linkBits.return) !== 0) {
+        lastReturnBroken = slot;
       }
       isUpperAlive = isAlive;
       isUpperMuting = isMuting;
     }
-    let isPathDownBroken = 0;
-    let below = 0;
-    for (let slot = length - 1; slot >= 0; slot -= 1) {
+    // Losses downstream reach from the lowest broken return upwards; below it there is nothing to say.
+    for (let slot = lastReturnBroken - 1; slot >= Math.max(0, from - 1); slot -= 1) {
       const unit = unitAt[slot] ?? 0;
-      isPathDownBroken |= below;
-      const isLost = this.seesChain[unit] === 1 ? isPathDownBroken : below;
-      if (isLost !== 0 && ((units[unit] ?? 0) & unitBits.notAlive) === 0 && (hasBeenUp || this.complainsAlways[unit] === 1)) {
-        out[at + unit] = (out[at + unit] ?? 0) | stateBits.lostDown;
+      const isLost = this.seesChain[unit] === 1 || ((links[slot + 1] ?? 0) & linkBits.return) !== 0;
+      if (isLost && ((units[unit] ?? 0) & unitBits.notAlive) === 0 && (hasBeenUp || this.complainsAlways[unit] === 1)) {
+        out[unit] = (out[unit] ?? 0) | stateBits.lostDown;
       }
-      below = (links[slot] ?? 0) & linkBits.return;
     }
     for (const unit of layout.bridged) {
       // Both optical ports of a bridged unit are free: it hears nothing.
-      if (((units[unit] ?? 0) & unitBits.notAlive) === 0 && (hasBeenUp || this.complainsAlways[unit] === 1)) {
-        out[at + unit] = (out[at + unit] ?? 0) | stateBits.lostUp | stateBits.lostDown;
-      }
+      const complains = ((units[unit] ?? 0) & unitBits.notAlive) === 0 && (hasBeenUp || this.complainsAlways[unit] === 1);
+      out[unit] = ownState(units[unit] ?? 0) | (complains ? stateBits.lostUp | stateBits.lostDown : 0);
     }
     return gap;
   }
+}
+
+/** The part of a state that a unit's own faults decide: dark, other and dead-lit lie two bits higher in a state than in the bits of a fault. */
+function ownState(bits: number): number {
+  return ((bits & (unitBits.dark | unitBits.other | unitBits.deadLit)) << 2) | ((bits & unitBits.notAlive) === 0 ? stateBits.alive : 0);
 }
 
 const tables = new Map<string, Uint8Array>();

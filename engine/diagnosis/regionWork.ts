@@ -1,3 +1,4 @@
+import { displayMeanings } from '../schema/index.ts';
 import type { ClassBook, EffectOps } from './classBook.ts';
 import type { RegionOps } from './compiled.ts';
 import type { TripGroup } from './patterns.ts';
@@ -11,11 +12,22 @@ interface PlanMoment {
   readonly hasBeenUp: boolean;
 }
 
-interface SeenDisplay {
-  readonly index: number;
-  readonly local: number;
+/** The displays that one snapshot saw in this region: by unit, `logFactors[unit * meanings + m]`; zeros where nobody looked. */
+interface SeenDisplays {
   readonly logFactors: Float64Array;
+  /** With no fault at all: the log factor of each unit, and their sum. */
+  readonly base: Float64Array;
+  readonly baseSum: number;
 }
+
+/** The states of a region's units at a moment, and the gap that would be reported. `words` is `states`, four units at a time. */
+interface RegionState {
+  readonly states: Uint8Array;
+  readonly words: Int32Array;
+  gap: number;
+}
+
+const meanings = displayMeanings.length;
 
 /** Presence is a subset of the (at most two) faults of the pair at hand: bit 0 the first, bit 1 the second. */
 const subsetCount = 4;
@@ -27,12 +39,16 @@ export class RegionWork {
   private readonly evaluator: RegionEvaluator;
   private readonly moments: readonly PlanMoment[];
   private readonly momentOf: readonly { readonly trip: number; readonly now: number }[];
-  private readonly displays: readonly (readonly SeenDisplay[])[];
+  private readonly displays: readonly SeenDisplays[];
   private readonly reports: readonly (readonly { readonly index: number; readonly logFactors: Float64Array }[])[];
   private readonly local = new Map<number, number>();
-  private readonly states: Uint8Array;
-  private readonly gaps: Int32Array;
-  private readonly stateStamps: Int32Array;
+  /** By moment: with no fault, with one class alone (by its id; kept for good), and with both of the pair (kept while it is at hand). */
+  private readonly bases: readonly RegionState[];
+  /** By moment: the states with no fault, where those that a fault does not reach may be copied from them. */
+  private readonly wholes: readonly (Uint8Array | null)[];
+  private readonly alone: readonly (RegionState | undefined)[][];
+  private readonly pairs: readonly RegionState[];
+  private readonly pairStamps: Int32Array;
   private readonly logs: Float64Array;
   private readonly logStamps: Int32Array;
   private stamp = 1;
@@ -40,6 +56,8 @@ export class RegionWork {
   private second: EffectOps | null = null;
   /** Which of the two classes of the pair touch this region; presence of the others makes no difference here. */
   private touchMask = 0;
+  /** What the pair does shows at the trip and is held: that some of it is gone now makes no difference. */
+  private isHeld = false;
   private readonly opsBuffer: (RegionOps | undefined)[] = [];
 
   constructor(
@@ -68,12 +86,14 @@ export class RegionWork {
       now: momentIndex(snapshot.nowArrangement, snapshot.trip),
     }));
     this.moments = moments;
+    this.bases = moments.map((moment) => this.compute(moment, [], this.newState(), null));
+    this.wholes = this.bases.map(({ states, gap }) => (gap === 0 && this.evaluator.seesNeighboursOnly ? states : null));
     this.displays = plan.snapshots.map((_, snapshot) => this.seenDisplays(snapshot));
     this.reports = plan.snapshots.map((_, snapshot) => this.seenReports(snapshot));
     this.repeating = [...this.local.keys()].filter((index) => (plan.observations[index]?.earlier.length ?? 0) > 0);
-    this.states = new Uint8Array(moments.length * subsetCount * Math.max(1, this.evaluator.size));
-    this.gaps = new Int32Array(moments.length * subsetCount);
-    this.stateStamps = new Int32Array(moments.length * subsetCount);
+    this.alone = moments.map(() => []);
+    this.pairs = moments.map(() => this.newState());
+    this.pairStamps = new Int32Array(moments.length);
     this.logs = new Float64Array(plan.snapshots.length * subsetCount * subsetCount);
     this.logStamps = new Int32Array(this.logs.length);
   }
@@ -84,12 +104,20 @@ export class RegionWork {
   }
 
   setPair(first: EffectOps | null, second: EffectOps | null): void {
+    if (first === this.first && second === this.second) {
+      return;
+    }
     const mask = (first?.regions.includes(this.region) === true ? 1 : 0) | (second?.regions.includes(this.region) === true ? 2 : 0);
     const isJoint = first?.isFeed === true && second?.isFeed === true;
     this.first = first;
     this.second = second;
     this.touchMask = isJoint ? 3 : mask;
+    this.isHeld = this.evaluator.holdsAll && !this.touchesUnits(first) && !this.touchesUnits(second);
     this.stamp += 1;
+  }
+
+  private touchesUnits(entry: EffectOps | null): boolean {
+    return entry?.regionsWithUnits.includes(this.region) === true;
   }
 
   /** Log factors of everything observed in this region with no fault at all, repeats counted once. */
@@ -111,10 +139,13 @@ export class RegionWork {
 
   /** Log factors of what one snapshot saw in this region and no earlier one did. */
   plainLog(snapshot: number, trip: number, now: number): number {
-    const at = (snapshot * subsetCount + (trip & this.touchMask)) * subsetCount + (now & this.touchMask);
+    const before = trip & this.touchMask;
+    const moment = this.momentOf[snapshot];
+    const after = this.isHeld && moment?.trip === moment?.now ? before | (now & this.touchMask) : now & this.touchMask;
+    const at = (snapshot * subsetCount + before) * subsetCount + after;
     if (this.logStamps[at] !== this.stamp) {
       this.logStamps[at] = this.stamp;
-      this.logs[at] = this.computeLog(snapshot, trip & this.touchMask, now & this.touchMask);
+      this.logs[at] = this.computeLog(snapshot, before, after);
     }
     return this.logs[at] ?? 0;
   }
@@ -124,24 +155,38 @@ export class RegionWork {
     if (moment === undefined) {
       return 0;
     }
-    const { states } = this;
     const held = this.stateAt(moment.trip, trip);
     const current = this.stateAt(moment.now, now);
-    let log = 0;
-    const displays = this.displays[snapshot] ?? [];
-    for (let i = 0; i < displays.length; i += 1) {
-      const seen = displays[i];
-      if (seen !== undefined) {
-        const meaning =
-          this.evaluator.displayTables[seen.local]?.[((states[held + seen.local] ?? 0) & 7) * 64 + (states[current + seen.local] ?? 0)] ??
-          0;
-        log += seen.logFactors[meaning] ?? 0;
-      }
-    }
+    let log = this.displayLog(snapshot, moment, held, current);
     for (const report of this.reports[snapshot] ?? []) {
-      log += report.logFactors[this.gaps[moment.trip * subsetCount + trip] ?? 0] ?? 0;
+      log += report.logFactors[held.gap] ?? 0;
     }
     return log;
+  }
+
+  /** Sum over the displays seen: the sum with no fault, corrected where a unit's state is another one. Most are not. */
+  private displayLog(
+    snapshot: number,
+    moment: { readonly trip: number; readonly now: number },
+    held: RegionState,
+    current: RegionState,
+  ): number {
+    const seen = this.displays[snapshot] ?? unreachable();
+    const heldBase = this.bases[moment.trip] ?? unreachable();
+    const currentBase = this.bases[moment.now] ?? unreachable();
+    let log = seen.baseSum;
+    for (let word = 0; word < held.words.length; word += 1) {
+      if (held.words[word] !== heldBase.words[word] || current.words[word] !== currentBase.words[word]) {
+        for (let unit = word * 4; unit < Math.min(word * 4 + 4, this.evaluator.size); unit += 1) {
+          log += this.displayFactor(seen, unit, held, current) - (seen.base[unit] ?? 0);
+        }
+      }
+    }
+    return log;
+  }
+
+  private displayFactor(seen: { readonly logFactors: Float64Array }, unit: number, held: RegionState, current: RegionState): number {
+    return seen.logFactors[unit * meanings + this.evaluator.meaning(unit, held.states[unit] ?? 0, current.states[unit] ?? 0)] ?? 0;
   }
 
   /** What an observation of this region is predicted to be: index of a meaning, or a gap (0: none). */
@@ -153,11 +198,11 @@ export class RegionWork {
     }
     const held = this.stateAt(moment.trip, trip & this.touchMask);
     if (seen.kind === 'report') {
-      return this.gaps[moment.trip * subsetCount + (trip & this.touchMask)] ?? 0;
+      return held.gap;
     }
     const current = this.stateAt(moment.now, now & this.touchMask);
     const local = this.local.get(observation) ?? 0;
-    return this.evaluator.displayTables[local]?.[((this.states[held + local] ?? 0) & 7) * 64 + (this.states[current + local] ?? 0)] ?? 0;
+    return this.evaluator.meaning(local, held.states[local] ?? 0, current.states[local] ?? 0);
   }
 
   /** Whether the chain is broken at a group's trip (or now, where the machine runs). */
@@ -166,45 +211,74 @@ export class RegionWork {
     if (moment === undefined) {
       return false;
     }
-    this.stateAt(moment.trip, present & this.touchMask);
-    return this.gaps[moment.trip * subsetCount + (present & this.touchMask)] !== 0;
+    return this.stateAt(moment.trip, present & this.touchMask).gap !== 0;
   }
 
-  /** Where in `states` the units' states of a moment start, computed when needed. */
-  private stateAt(moment: number, present: number): number {
-    const at = moment * subsetCount + present;
-    const start = at * this.evaluator.size;
-    if (this.stateStamps[at] !== this.stamp) {
-      this.stateStamps[at] = this.stamp;
-      const { arrangement, hasBeenUp } = this.moments[moment] ?? { arrangement: 0, hasBeenUp: true };
-      const ops = this.opsBuffer;
-      ops[0] = (present & 1) !== 0 ? this.opsOf(this.first, arrangement) : undefined;
-      ops[1] = (present & 2) !== 0 ? this.opsOf(this.second, arrangement) : undefined;
-      ops[2] =
-        present === 3 && this.first !== null && this.second !== null
-          ? this.book.jointOps(this.first, this.second, arrangement)?.get(this.region)
-          : undefined;
-      this.gaps[at] = this.evaluator.evaluate(arrangement, hasBeenUp, ops, this.states, start);
+  private stateAt(moment: number, present: number): RegionState {
+    if (present === 0) {
+      return this.bases[moment] ?? unreachable();
     }
-    return start;
+    if (present !== 3) {
+      return this.stateAlone(moment, (present === 1 ? this.first : this.second) ?? unreachable());
+    }
+    const state = this.pairs[moment] ?? unreachable();
+    if (this.pairStamps[moment] !== this.stamp) {
+      this.pairStamps[moment] = this.stamp;
+      const at = this.moments[moment] ?? unreachable();
+      const ops = this.opsBuffer;
+      ops[0] = this.opsOf(this.first, at.arrangement);
+      ops[1] = this.opsOf(this.second, at.arrangement);
+      ops[2] =
+        this.first !== null && this.second !== null
+          ? this.book.jointOps(this.first, this.second, at.arrangement)?.get(this.region)
+          : undefined;
+      this.compute(at, ops, state, this.wholes[moment] ?? null);
+    }
+    return state;
+  }
+
+  private stateAlone(moment: number, entry: EffectOps): RegionState {
+    const known = this.alone[moment] ?? unreachable();
+    let state = known[entry.id];
+    if (state === undefined) {
+      const at = this.moments[moment] ?? unreachable();
+      state = this.compute(at, [this.opsOf(entry, at.arrangement)], this.newState(), this.wholes[moment] ?? null);
+      known[entry.id] = state;
+    }
+    return state;
+  }
+
+  private newState(): RegionState {
+    const words = new Int32Array(Math.ceil(this.evaluator.size / 4));
+    return { states: new Uint8Array(words.buffer), words, gap: 0 };
+  }
+
+  private compute(moment: PlanMoment, ops: readonly (RegionOps | undefined)[], state: RegionState, whole: Uint8Array | null): RegionState {
+    state.gap = this.evaluator.evaluate(moment.arrangement, moment.hasBeenUp, ops, state.states, whole);
+    return state;
   }
 
   private opsOf(entry: EffectOps | null, arrangement: number): RegionOps | undefined {
     return entry?.ops[this.variant]?.[arrangement]?.get(this.region);
   }
 
-  private seenDisplays(snapshot: number): readonly SeenDisplay[] {
-    const list: SeenDisplay[] = [];
+  private seenDisplays(snapshot: number): SeenDisplays {
+    const { size } = this.evaluator;
+    const logFactors = new Float64Array(size * meanings);
     this.plan.observations.forEach((seen, index) => {
       const at = seen.kind === 'display' ? this.book.compiled.regionOf.get(seen.unit) : undefined;
       if (at?.region === this.region) {
         this.local.set(index, at.local);
         if (seen.snapshot === snapshot && seen.earlier.length === 0) {
-          list.push({ index, local: at.local, logFactors: seen.logFactors });
+          logFactors.set(seen.logFactors, at.local * meanings);
         }
       }
     });
-    return list;
+    const moment = this.momentOf[snapshot] ?? unreachable();
+    const held = this.bases[moment.trip] ?? unreachable();
+    const current = this.bases[moment.now] ?? unreachable();
+    const base = Float64Array.from({ length: size }, (_, unit) => this.displayFactor({ logFactors }, unit, held, current));
+    return { logFactors, base, baseSum: base.reduce((sum, value) => sum + value, 0) };
   }
 
   private seenReports(snapshot: number): readonly { readonly index: number; readonly logFactors: Float64Array }[] {
@@ -220,4 +294,8 @@ export class RegionWork {
     });
     return list;
   }
+}
+
+function unreachable(): never {
+  throw new Error('a moment or class that was never laid out');
 }

@@ -66,13 +66,29 @@ export function runSearch(prepared: Prepared, options: DiagnosisOptions = {}): S
     });
     return result === null ? null : { prepared, evaluator, result, offset };
   };
-  const first = attempt(0);
-  // Evidence so contradictory that every likelihood is below the least number: weigh again from the best one.
-  if (first !== null && first.result.total === 0 && first.evaluator.bestLog > Number.NEGATIVE_INFINITY) {
-    return attempt(first.evaluator.bestLog);
+  let searched = attempt(0);
+  // Evidence so contradictory that every likelihood is below the least number: weigh again from the best single fault.
+  if (searched !== null && searched.result.total === 0) {
+    const { evaluator } = searched;
+    let best = evaluator.bestLog([]);
+    evaluator.book.elements.forEach((element, e) => {
+      element.modes.forEach((_, m) => {
+        best = Math.max(best, evaluator.bestLog([{ element: e, mode: m }]));
+      });
+    });
+    // A pair may explain far more than the best single fault: then step on until its likelihood is a number.
+    for (let offset = best; searched !== null && offset > Number.NEGATIVE_INFINITY && offset <= 0; offset += overflowStep) {
+      searched = attempt(offset);
+      if (searched !== null && Number.isFinite(searched.result.total)) {
+        return searched;
+      }
+    }
   }
-  return first;
+  return searched;
 }
+
+/** exp of this is near the greatest number. */
+const overflowStep = 600;
 
 /** What a choice of the search stands for. */
 export function faultOf({ prepared }: Searched, { element, mode }: FaultChoice): HypothesisFault {

@@ -1,6 +1,6 @@
 import type { LookOutcome } from '../simulation/index.ts';
 import { outcomeAt, type PlacedEffect } from '../simulation/index.ts';
-import type { ClassBook, EffectOps } from './classBook.ts';
+import type { ClassBook, ClassHandle, EffectOps } from './classBook.ts';
 import { logSum, patternBudget, presentLog, type TripGroup } from './patterns.ts';
 import type { Plan, PlanObservation } from './plan.ts';
 import { RegionWork } from './regionWork.ts';
@@ -14,6 +14,16 @@ const never = Number.NEGATIVE_INFINITY;
  */
 type GroupTable = Float64Array;
 
+/** One class in the fast way: the one region it touches (−1: not for the fast way), and what it does to the likelihood there. */
+interface SimpleClass {
+  readonly region: number;
+  readonly ratio: number;
+  readonly isBroken: boolean;
+}
+
+/** Below this the likelihood of no fault is so small that products with it lose digits; sums of logs are used then. */
+const leastSafeLog = -500;
+
 /** Which of the two faults may be absent at a moment drawn anew: bit 0 the first, bit 1 the second. */
 type Absentable = 0 | 1 | 2 | 3;
 
@@ -26,7 +36,17 @@ export class Weigher {
   private readonly baseTotal: number;
   /** Regions that are broken at a group's trip without any fault (a cable unplugged, the control off). */
   private readonly baseBroken: readonly ReadonlySet<number>[];
-  private readonly tables = new Map<number, GroupTable | null>();
+  /** By handle. */
+  private readonly tables: (GroupTable | null | undefined)[] = [];
+  private readonly simple: (SimpleClass | undefined)[] = [];
+  /** One snapshot of a halted machine, every chain whole without a fault: by far the commonest evidence, and weighed the fast way. */
+  private readonly isSimple: boolean;
+  private readonly mustBreak: boolean;
+  private readonly hasRun: boolean;
+  /** Scaled log likelihood of no fault at all, the halted rule left aside, less `offset`; and its exp. */
+  private readonly baseLog: number;
+  private readonly baseLikelihood: number;
+  private isPairSet = false;
   private readonly lookMemo = new Map<string, number>();
   private readonly regionOfObservation: readonly (RegionWork | undefined)[];
   private first: EffectOps | null = null;
@@ -36,7 +56,8 @@ export class Weigher {
     private readonly book: ClassBook,
     private readonly plan: Plan,
     private readonly groups: readonly TripGroup[],
-    readonly scenario: Scenario,
+    private readonly scenario: Scenario,
+    private readonly offset: number,
   ) {
     this.variant = book.variantOf.get(scenario) ?? 0;
     this.regions = book.compiled.regions.map((_, region) => new RegionWork(book, plan, scenario, region, this.variant));
@@ -52,44 +73,120 @@ export class Weigher {
       }
     });
     this.baseTotal = total;
+    this.hasRun = scenario.onsets.includes('while-running');
+    this.baseLog = total - plan.largestLogFactor - offset;
+    this.baseLikelihood = Math.exp(this.baseLog);
+    this.mustBreak = groups[0]?.mustBeBroken === true;
     this.baseBroken = groups.map((group) => new Set(this.regions.flatMap((region, index) => (region.isBroken(group, 0) ? [index] : []))));
+    this.isSimple =
+      plan.snapshots.length === 1 && groups[0]?.isRunning === false && this.baseBroken[0]?.size === 0 && this.baseLog > leastSafeLog;
   }
 
-  /** Scaled log likelihood of the faults of one or two classes; −∞ when the evidence excludes them. */
-  logLikelihood(one: EffectOps | null, isOneIntermittent: boolean, other: EffectOps | null, isOtherIntermittent: boolean): number {
-    const scale = this.plan.largestLogFactor;
-    if (one === null) {
+  /** exp of `logLikelihood`. */
+  likelihood(first: ClassHandle | null, second: ClassHandle | null): number {
+    if (first !== null && second !== null && this.isSimple && this.mayBe(first) && this.mayBe(second)) {
+      const one = this.simple[first.index] ?? this.simplify(first);
+      const other = this.simple[second.index] ?? this.simplify(second);
+      if (one.region >= 0 && other.region >= 0) {
+        if (one.region !== other.region) {
+          return one.isBroken || other.isBroken || !this.mustBreak ? this.baseLikelihood * one.ratio * other.ratio : 0;
+        }
+        return Math.exp(this.logWithin(one.region, first, second));
+      }
+    }
+    return Math.exp(this.logLikelihood(first, second));
+  }
+
+  /** Scaled log likelihood of the faults of one or two classes, less `offset`; −∞ when the evidence excludes them. */
+  logLikelihood(first: ClassHandle | null, second: ClassHandle | null): number {
+    const scale = this.plan.largestLogFactor + this.offset;
+    if (!this.mayBe(first) || !this.mayBe(second)) {
+      return never;
+    }
+    if (first === null) {
       return this.finish([], [], null, null) - scale;
     }
-    const absentable = ((isOneIntermittent ? 1 : 0) | (isOtherIntermittent ? 2 : 0)) as Absentable; // two bits
-    if (other === null) {
-      const table = this.tableOf(one, isOneIntermittent);
+    const one = first.ops;
+    const absentable = absentableOf(first, second);
+    if (second === null) {
+      const table = this.tableOf(first);
       return (table === null ? this.tied(one, null, absentable) : this.finish(one.regions, one.looks, table, null)) - scale;
     }
+    const other = second.ops;
     if (this.isApart(one, other)) {
-      const first = this.tableOf(one, isOneIntermittent);
-      const second = this.tableOf(other, isOtherIntermittent);
-      if (first !== null && second !== null) {
-        return this.finishApart(one, first, other, second) - scale;
+      const firstTable = this.tableOf(first);
+      const secondTable = this.tableOf(second);
+      if (firstTable !== null && secondTable !== null) {
+        return this.finishApart(one, firstTable, other, secondTable) - scale;
       }
     }
     this.setPair(one, other);
-    const regions = union(this.regionsOf(one, other), []);
+    const regions = this.regionsOf(one, other);
     const looks = union(one.looks, other.looks);
     const table = this.makeTable(regions, looks, absentable);
     return (table === null ? this.tied(one, other, absentable) : this.finish(regions, looks, table, null)) - scale;
   }
 
+  /** A wiring mistake shows at power-up: where this scenario has the machine running, there is none. */
+  private mayBe(handle: ClassHandle | null): boolean {
+    return handle === null || !handle.ops.onlyAtPowerUp || !this.hasRun;
+  }
+
+  /** What a class alone does to the likelihood, for the common case of one snapshot of a halted machine. */
+  private simplify(handle: ClassHandle): SimpleClass {
+    const { ops } = handle;
+    const [region] = ops.regions;
+    const table =
+      region !== undefined && ops.regions.length === 1 && ops.looks.length === 0 && !this.isTiedByFeeds(ops) ? this.tableOf(handle) : null;
+    let simple: SimpleClass = { region: -1, ratio: 0, isBroken: false };
+    if (table !== null && region !== undefined) {
+      const isBroken = (table[1] ?? never) > never;
+      const ratio = Math.exp((table[isBroken ? 1 : 0] ?? never) - (this.baseOfRegion[region] ?? 0));
+      simple = Number.isFinite(ratio) ? { region, ratio, isBroken } : simple;
+    }
+    this.simple[handle.index] = simple;
+    return simple;
+  }
+
+  private isTiedByFeeds(ops: EffectOps): boolean {
+    return ops.isFeed && this.book.compiled.hasSecondFeeds;
+  }
+
+  /** Two classes in one region, one snapshot of a halted machine: only this region is worked out. */
+  private logWithin(region: number, first: ClassHandle, second: ClassHandle): number {
+    const work = this.regions[region];
+    const [group] = this.groups;
+    if (work === undefined || group === undefined) {
+      return never;
+    }
+    // The other regions keep an older pair; whoever needs them must set the pair anew.
+    this.first = null;
+    this.second = null;
+    this.isPairSet = false;
+    work.setPair(first.ops, second.ops);
+    if (this.mustBreak && !work.isBroken(group, 3)) {
+      return never;
+    }
+    const absentable = absentableOf(first, second);
+    let log = work.plainLog(0, 3, 3);
+    for (let now = 2; now >= 0; now -= 1) {
+      if ((now | absentable) === 3) {
+        log = logSum(log, work.plainLog(0, 3, now));
+      }
+    }
+    return log + presentLog(absentable) + this.baseLog - (this.baseOfRegion[region] ?? 0);
+  }
+
   /** Every joint pattern of presence that the halted rule leaves, with its predictions. Valid until the next pair is weighed. */
-  listViews(
-    one: EffectOps | null,
-    isOneIntermittent: boolean,
-    other: EffectOps | null,
-    isOtherIntermittent: boolean,
-  ): readonly PatternView[] {
+  listViews(first: ClassHandle | null, second: ClassHandle | null): readonly PatternView[] {
+    if (!this.mayBe(first) || !this.mayBe(second)) {
+      return [];
+    }
+    const one = first?.ops ?? null;
+    const other = second?.ops ?? null;
+    const absentable = absentableOf(first, second);
     this.setPair(one, other);
     const full = (one === null ? 0 : 1) | (other === null ? 0 : 2);
-    const absentable = ((isOneIntermittent ? 1 : 0) | (isOtherIntermittent ? 2 : 0)) as Absentable; // two bits
     const views: PatternView[] = [];
     for (const pattern of this.listPatterns(full, absentable)) {
       const broken = this.groups.map((group) => {
@@ -116,7 +213,8 @@ export class Weigher {
   }
 
   private setPair(one: EffectOps | null, other: EffectOps | null): void {
-    if (this.first !== one || this.second !== other) {
+    if (!this.isPairSet || this.first !== one || this.second !== other) {
+      this.isPairSet = true;
       this.first = one;
       this.second = other;
       for (const region of this.regions) {
@@ -143,13 +241,12 @@ export class Weigher {
     return regions;
   }
 
-  private tableOf(one: EffectOps, isIntermittent: boolean): GroupTable | null {
-    const key = one.id * 2 + (isIntermittent ? 1 : 0);
-    let table = this.tables.get(key);
+  private tableOf(handle: ClassHandle): GroupTable | null {
+    let table = this.tables[handle.index];
     if (table === undefined) {
-      this.setPair(one, null);
-      table = this.makeTable(one.regions, one.looks, isIntermittent ? 1 : 0);
-      this.tables.set(key, table);
+      this.setPair(handle.ops, null);
+      table = this.makeTable(handle.ops.regions, handle.ops.looks, handle.isIntermittent ? 1 : 0);
+      this.tables[handle.index] = table;
     }
     return table;
   }
@@ -441,6 +538,11 @@ export class Weigher {
     const moment = { cabinet: this.book.compiled.cabinet, arrangement, placed, behaviourOf: this.scenario.behaviourOf, hasBeenUp: true };
     return outcomeAt(seen.look, moment) ?? seen.outcomes[0] ?? 'none';
   }
+}
+
+function absentableOf(first: ClassHandle | null, second: ClassHandle | null): Absentable {
+  // Two bits make 0 to 3.
+  return ((first?.isIntermittent === true ? 1 : 0) | (second?.isIntermittent === true ? 2 : 0)) as Absentable;
 }
 
 /** One joint pattern of presence of a hypothesis. */

@@ -17,20 +17,25 @@ export interface EffectClass {
   readonly example: FaultChoice;
 }
 
-/** Two modes that cannot be at fault together. */
-export interface Conflict {
-  readonly a: number;
-  readonly b: number;
+/** Pairs of members of two classes that cannot be at fault together. */
+export interface Conflicts {
+  readonly keys: ReadonlySet<number>;
+  readonly pairs: readonly { readonly a: number; readonly b: number; readonly odds: number }[];
 }
 
 /** The flat form of a problem that the search works on. */
 export interface FlatProblem {
   readonly modes: readonly FlatMode[];
   readonly classes: readonly EffectClass[];
-  /** Conflicts by the pair of classes `c ≤ d` they fall into: `byClass[c]` maps `d` to its conflicts. */
-  readonly conflicts: readonly ReadonlyMap<number, readonly Conflict[]>[];
+  /** Modes that cannot be at fault together, by the pair of classes c ≤ d they fall into: `conflicts[c]` maps d to `pairKey`s. */
+  readonly conflicts: readonly ReadonlyMap<number, Conflicts>[];
   /** ∏ over the elements of (1 + Σ odds of its modes), exclusions taken out: Σ odds of all allowed combinations, none included. */
   readonly allOdds: number;
+}
+
+/** One number for a pair of flat modes, the first in the class of lower number. */
+export function pairKey(a: number, b: number, count: number): number {
+  return a * count + b;
 }
 
 /** Flattens a problem: drops modes that cannot occur, gathers those of equal effect, lists what excludes what. */
@@ -58,17 +63,18 @@ export function flatten(problem: Pick<SearchProblem<unknown>, 'elements' | 'excl
   });
   firstOfElement.push(modes.length);
 
-  const conflicts: Map<number, Conflict[]>[] = members.map(() => new Map());
+  const conflicts: Map<number, { keys: Set<number>; pairs: { a: number; b: number; odds: number }[] }>[] = members.map(() => new Map());
   const addConflict = (a: number, b: number) => {
     const [c, d] = [modes[a]?.cls ?? 0, modes[b]?.cls ?? 0];
     const [low, high, first, second] = c <= d ? [c, d, a, b] : [d, c, b, a];
     const row = conflicts[low];
-    const list = row?.get(high);
-    if (list === undefined) {
-      row?.set(high, [{ a: first, b: second }]);
-    } else {
-      list.push({ a: first, b: second });
+    let known = row?.get(high);
+    if (known === undefined) {
+      known = { keys: new Set(), pairs: [] };
+      row?.set(high, known);
     }
+    known.keys.add(pairKey(first, second, modes.length));
+    known.pairs.push({ a: first, b: second, odds: (modes[first]?.odds ?? 0) * (modes[second]?.odds ?? 0) });
   };
   const range = (element: number): [number, number] => [firstOfElement[element] ?? 0, firstOfElement[element + 1] ?? 0];
   problem.elements.forEach((_, element) => {

@@ -1,4 +1,4 @@
-import { type EffectClass, type FlatProblem, flatten } from './classes.ts';
+import { type Conflicts, type EffectClass, type FlatProblem, flatten, pairKey } from './classes.ts';
 import { enumerate } from './enumerate.ts';
 import { TopList } from './topList.ts';
 import type { FaultChoice, SearchClass, SearchHypothesis, SearchProblem, SearchResult } from './types.ts';
@@ -17,6 +17,14 @@ export function search<Prediction>(problem: SearchProblem<Prediction>): SearchRe
     return enumerate(problem);
   }
   return new PairSearch(problem, flatten(problem)).run();
+}
+
+const noConflicts: Conflicts = { keys: new Set(), pairs: [] };
+
+interface AllowedPair {
+  readonly a: number;
+  readonly b: number;
+  readonly odds: number;
 }
 
 /** A combination of classes that may hold one of the most probable hypotheses. */
@@ -97,14 +105,22 @@ class PairSearch<Prediction> {
   private visitPairs(): boolean {
     const count = this.flat.classes.length;
     const shares = new Float64Array(count);
+    // Which classes have members that exclude a member of this one: a byte each is faster to ask than a map.
+    const marks = [new Uint8Array(count), new Uint8Array(count)] as const;
     for (let c = 0; c < count; c += 2) {
+      for (const row of [0, 1] as const) {
+        marks[row].fill(0);
+        for (const other of this.flat.conflicts[c + row]?.keys() ?? []) {
+          marks[row][other] = 1;
+        }
+      }
       if (this.problem.onProgress?.(c / Math.max(1, count)) === false) {
         return false;
       }
       for (let d = c; d < count; d += 2) {
         for (let i = c; i < Math.min(c + 2, count); i += 1) {
           for (let j = Math.max(i, d); j < Math.min(d + 2, count); j += 1) {
-            this.visitPair(i, j, shares);
+            this.visitPair(i, j, shares, marks[i === c ? 0 : 1][j] === 1);
           }
         }
       }
@@ -115,24 +131,46 @@ class PairSearch<Prediction> {
     return true;
   }
 
-  private visitPair(i: number, j: number, shares: Float64Array): void {
+  private visitPair(i: number, j: number, shares: Float64Array, hasConflicts: boolean): void {
     const first = this.flat.classes[i];
     const second = this.flat.classes[j];
     if (first === undefined || second === undefined) {
       return;
     }
-    const conflicts = this.flat.conflicts[i]?.get(j);
-    if (i === j || conflicts !== undefined) {
-      this.visitPairOneByOne(i, j);
+    if (i === j) {
+      this.visitWithin(i);
       return;
     }
     this.two[0] = first.example;
     this.two[1] = second.example;
+    let odds = first.weight * second.weight;
+    let count = first.members.length * second.members.length;
+    let best = first.best * second.best;
+    if (!hasConflicts) {
+      const likelihood = this.weigh(this.two);
+      shares[i] = (shares[i] ?? 0) + second.weight * likelihood;
+      shares[j] = (shares[j] ?? 0) + first.weight * likelihood;
+      this.account(i, j, odds, likelihood, count, best);
+      return;
+    }
+    // Count all pairs of members, then take out those that exclude each other; what is predicted depends on the effects alone.
+    const { pairs } = this.flat.conflicts[i]?.get(j) ?? noConflicts;
+    count -= pairs.length;
+    if (count <= 0) {
+      return;
+    }
     const likelihood = this.weigh(this.two);
-    const odds = first.weight * second.weight;
     shares[i] = (shares[i] ?? 0) + second.weight * likelihood;
     shares[j] = (shares[j] ?? 0) + first.weight * likelihood;
-    this.account(i, j, odds, likelihood, first.members.length * second.members.length, first.best * second.best);
+    for (const pair of pairs) {
+      odds -= pair.odds;
+      this.gain(pair.a, -pair.odds * likelihood);
+      this.gain(pair.b, -pair.odds * likelihood);
+    }
+    if (best * likelihood > this.top.threshold) {
+      best = this.allowedPairs(i, j).reduce((most, pair) => Math.max(most, pair.odds), 0);
+    }
+    this.account(i, j, odds, likelihood, count, best);
   }
 
   private account(i: number, j: number, odds: number, likelihood: number, count: number, best: number): void {
@@ -148,39 +186,55 @@ class PairSearch<Prediction> {
     }
   }
 
-  /** The same for a pair of classes of which some members exclude each other. */
-  private visitPairOneByOne(i: number, j: number): void {
-    const pairs = this.allowedPairs(i, j);
+  /** Pairs of members of one class. */
+  private visitWithin(i: number): void {
+    const pairs = this.allowedPairs(i, i);
     const [first] = pairs;
     if (first === undefined) {
       return;
     }
-    this.two[0] = this.flat.modes[first.a]?.choice ?? first0;
-    this.two[1] = this.flat.modes[first.b]?.choice ?? first0;
+    this.two[0] = this.choice(first.a);
+    this.two[1] = this.choice(first.b);
     const likelihood = this.weigh(this.two);
     let odds = 0;
     let best = 0;
-    for (const { a, b, odds: one } of pairs) {
-      odds += one;
-      best = Math.max(best, one);
-      this.gain(a, one * likelihood);
-      this.gain(b, one * likelihood);
+    for (const pair of pairs) {
+      odds += pair.odds;
+      best = Math.max(best, pair.odds);
+      this.gain(pair.a, pair.odds * likelihood);
+      this.gain(pair.b, pair.odds * likelihood);
     }
-    this.account(i, j, odds, likelihood, pairs.length, best);
+    this.account(i, i, odds, likelihood, pairs.length, best);
   }
 
-  /** Pairs of members of two classes (the same or different ones) that do not exclude each other, with their odds. */
-  private allowedPairs(i: number, j: number): readonly { readonly a: number; readonly b: number; readonly odds: number }[] {
-    const excluded = new Set((this.flat.conflicts[i]?.get(j) ?? []).map(({ a, b }) => `${a},${b}`));
-    const pairs: { a: number; b: number; odds: number }[] = [];
-    for (const a of this.flat.classes[i]?.members ?? []) {
-      for (const b of this.flat.classes[j]?.members ?? []) {
-        if ((i !== j || a < b) && !excluded.has(`${a},${b}`)) {
-          pairs.push({ a, b, odds: (this.flat.modes[a]?.odds ?? 0) * (this.flat.modes[b]?.odds ?? 0) });
+  /** Calls `take` for every pair of members of two classes (or one) that do not exclude each other, until it answers false. */
+  private forAllowedPairs(i: number, j: number, take: (a: number, b: number, odds: number) => boolean): void {
+    const { modes, classes, conflicts } = this.flat;
+    const excluded = conflicts[i]?.get(j)?.keys;
+    const others = classes[j]?.members ?? [];
+    for (const a of classes[i]?.members ?? []) {
+      const odds = modes[a]?.odds ?? 0;
+      for (let k = 0; k < others.length; k += 1) {
+        const b = others[k] ?? 0;
+        if ((i !== j || a < b) && excluded?.has(pairKey(a, b, modes.length)) !== true && !take(a, b, odds * (modes[b]?.odds ?? 0))) {
+          return;
         }
       }
     }
+  }
+
+  private allowedPairs(i: number, j: number, limit = Number.POSITIVE_INFINITY): readonly AllowedPair[] {
+    const pairs: AllowedPair[] = [];
+    this.forAllowedPairs(i, j, (a, b, odds) => pairs.push({ a, b, odds }) < limit);
     return pairs;
+  }
+
+  private choice(mode: number): FaultChoice {
+    const found = this.flat.modes[mode]?.choice;
+    if (found === undefined) {
+      throw new Error('no such mode');
+    }
+    return found;
   }
 
   private result(nothing: number): SearchResult {
@@ -190,7 +244,8 @@ class PairSearch<Prediction> {
     this.flat.modes.forEach(({ choice }, index) => {
       const row = modes[choice.element];
       if (row !== undefined) {
-        row[choice.mode] = share(this.marginals[index] ?? 0);
+        // Taking excluded pairs out again may leave a rounding error below zero.
+        row[choice.mode] = Math.max(0, share(this.marginals[index] ?? 0));
       }
     });
     return {
@@ -212,7 +267,7 @@ class PairSearch<Prediction> {
       const [i, j] = classes;
       const add = (members: readonly number[], odds: number) =>
         found.add(odds * likelihood, () => ({
-          faults: members.map((member) => this.flat.modes[member]?.choice ?? first0),
+          faults: members.map((member) => this.choice(member)),
           odds,
           likelihood,
           probability: share(odds * likelihood),
@@ -242,10 +297,10 @@ class PairSearch<Prediction> {
     });
     for (const { classes, likelihood, mass } of this.topPairs.list()) {
       const [i, j] = classes;
-      const [first] = this.allowedPairs(i ?? 0, j ?? 0);
+      const [first] = this.allowedPairs(i ?? 0, j ?? 0, 1);
       if (first !== undefined) {
         list.push({
-          example: [this.flat.modes[first.a]?.choice ?? first0, this.flat.modes[first.b]?.choice ?? first0],
+          example: [this.choice(first.a), this.choice(first.b)],
           likelihood,
           probability: share(mass),
         });
@@ -254,5 +309,3 @@ class PairSearch<Prediction> {
     return list.sort((a, b) => b.probability - a.probability);
   }
 }
-
-const first0: FaultChoice = { element: 0, mode: 0 };

@@ -13,14 +13,16 @@ export function predictDisplay(
 ): DisplayPrediction {
   const current = now.units.get(unit);
   const causes = current?.causes ?? [];
+  const isOnChain = cabinet.placeOf.has(unit);
   const shown = showsOfItself(causes);
-  if (shown !== null) {
+  // A unit off the chain is dark by the same rules, else quiet: it says nothing of its own.
+  if (shown !== null && (isOnChain || shown.meaning === 'dark')) {
     return { unit, meaning: shown.meaning, because: [{ code: 'unit', cause: shown.cause }] };
   }
   if (cabinet.units.get(unit)?.kind === 'supply') {
     return { unit, meaning: 'quiet', because: [{ code: 'supply-lit' }] };
   }
-  if (!cabinet.placeOf.has(unit)) {
+  if (!isOnChain) {
     return { unit, meaning: 'quiet', because: [{ code: 'off-chain' }] };
   }
   return predictLosses(unit, behaviour, trip, now);

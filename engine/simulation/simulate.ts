@@ -18,7 +18,7 @@ export function layOut(input: SimulationInput): Moments {
   const { cabinet } = input;
   const behaviourOf = input.behaviourOf ?? ((unit: UnitId) => documentedBehaviour(cabinet, unit));
   const before = input.beforeTrip ?? [];
-  const presentNow = input.faults.filter((fault) => !(fault.presence === 'intermittent' && fault.absentNow === true));
+  const presentNow = input.faultsNow ?? input.faults.filter((fault) => !(fault.presence === 'intermittent' && fault.absentNow === true));
   const moment = (arrangement: Arrangement, faults: readonly Fault[]): Moment => ({
     cabinet,
     arrangement,

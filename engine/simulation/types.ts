@@ -6,6 +6,8 @@ import type { Cabinet } from '../topology/index.ts';
 export interface SimulationInput {
   readonly cabinet: Cabinet;
   readonly faults: readonly Fault[];
+  /** The faults that are there now, where `absentNow` cannot say it (one that came after the trip). Default: `faults` less the absent ones. */
+  readonly faultsNow?: readonly Fault[];
   readonly onset: Onset;
   /** `false`: the machine is not halted, so there was no trip and everything is as it is now. Default true. */
   readonly halted?: boolean;

@@ -1,0 +1,110 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { checkCabinet } from '../../engine/cabinet/index.ts';
+import { referenceLikelihood } from '../../engine/diagnosis/diagnose.reference.ts';
+import { Evaluator } from '../../engine/diagnosis/evaluator.ts';
+import { type Prepared, prepare } from '../../engine/diagnosis/searched.ts';
+import type { CabinetContent, Evidence } from '../../engine/schema/index.ts';
+import type { FaultChoice } from '../../engine/search/index.ts';
+import type { Cabinet } from '../../engine/topology/index.ts';
+import { makeCabinet } from '../generators/cabinets.ts';
+import { makeEvidence } from '../generators/cases.ts';
+import { Random } from '../generators/random.ts';
+
+/** A sound cabinet from a generated content. */
+function soundCabinet(content: CabinetContent): Cabinet {
+  const { cabinet, problems } = checkCabinet(content);
+  if (cabinet === null) {
+    throw new Error(JSON.stringify(problems));
+  }
+  return cabinet;
+}
+
+/** One choice for each different effect, so that few hypotheses stand for all. */
+function choicesOf(prepared: Prepared): readonly FaultChoice[] {
+  return prepared.space.elements.flatMap((element, e) => element.modes.map((_, m) => ({ element: e, mode: m })));
+}
+
+function isAllowed(prepared: Prepared, a: FaultChoice, b: FaultChoice): boolean {
+  return (
+    a.element !== b.element &&
+    !prepared.space.excludes.some(
+      ([one, other]) => (one === a.element && other === b.element) || (one === b.element && other === a.element),
+    )
+  );
+}
+
+function expectAgreement(cabinet: Cabinet, evidence: Evidence, random: Random, pairs: number): void {
+  const prepared = prepare(cabinet, evidence);
+  const evaluator = new Evaluator(prepared.plan, prepared.space, prepared.scenarios, cabinet, 0);
+  const choices = choicesOf(prepared);
+  const hypotheses: (readonly FaultChoice[])[] = [[]];
+  for (let i = 0; i < pairs; i += 1) {
+    hypotheses.push([random.pick(choices)]);
+    const [a, b] = [random.pick(choices), random.pick(choices)];
+    if (isAllowed(prepared, a, b)) {
+      hypotheses.push([a, b]);
+    }
+  }
+  for (const hypothesis of hypotheses) {
+    const faults = hypothesis.map(({ element, mode }) => prepared.space.faults[element]?.[mode]).filter((fault) => fault !== undefined);
+    const slow = referenceLikelihood(cabinet, evidence, faults);
+    const fast = evaluator.likelihood(hypothesis) * Math.exp(prepared.plan.largestLogFactor);
+    expect(fast, JSON.stringify(faults)).toBeCloseTo(slow, 12);
+    expect(Math.abs(fast - slow), JSON.stringify(faults)).toBeLessThanOrEqual(1e-9 * Math.max(fast, slow));
+  }
+}
+
+describe('the likelihood of a hypothesis', () => {
+  it('should be what the plain reading of the domain text gives, on random cabinets and random evidence', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 1, max: 1e9 }),
+        fc.integer({ min: 1, max: 6 }),
+        fc.constantFrom('default', 'mixed'),
+        (seed, units, behaviours) => {
+          const content = makeCabinet(seed, { units, behaviours, details: false });
+          const random = new Random(seed);
+          const evidence = makeEvidence(random, content);
+          expectAgreement(soundCabinet(content), { ...evidence, snapshots: evidence.snapshots.slice(0, 2) }, random, 6);
+        },
+      ),
+      { numRuns: 150, seed: 20261125 },
+    );
+  });
+
+  it('should be so with three snapshots, restarts and intermittent faults that repeat their readings', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 1e9 }), (seed) => {
+        const content = makeCabinet(seed, { units: 3, chains: 1, behaviours: 'mixed', details: false, offChain: 0, supplies: 1 });
+        const random = new Random(seed);
+        const { snapshots } = makeEvidence(random, content);
+        const [first] = snapshots;
+        if (first === undefined) {
+          return;
+        }
+        const again = { ...first, interventions: [], restarted: random.chance(0.5) };
+        expectAgreement(soundCabinet(content), { snapshots: [first, again, { ...again, halted: random.chance(0.5) }] }, random, 4);
+      }),
+      { numRuns: 60, seed: 20261125 },
+    );
+  });
+
+  it('should average over one type of unknown behaviour', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 1e9 }), (seed) => {
+        const random = new Random(seed);
+        const drawn = makeCabinet(seed, { units: 3, chains: 1, behaviours: 'mixed', details: false, offChain: 0, supplies: 1 });
+        const types = drawn.types?.map((type, index) =>
+          index === 0
+            ? { ...type, behaviour: { ...type.behaviour, lossScope: 'unknown', holds: 'unknown', onReceiveLoss: 'unknown' } as const }
+            : type,
+        );
+        const content: CabinetContent = types === undefined ? drawn : { ...drawn, types };
+        const { snapshots } = makeEvidence(random, content);
+        expectAgreement(soundCabinet(content), { snapshots: snapshots.slice(0, 1) }, random, 4);
+      }),
+      { numRuns: 40, seed: 20261125 },
+    );
+  });
+});
