@@ -35,12 +35,13 @@ function singleFile(
 }
 
 /** `dist/cli/linkwright.js` can be run by its name: the first line of the source says how, this sets the mode. */
-function executable(environment: string, outFile: string): Plugin {
+function executable(environment: string, folder: string): Plugin {
   return {
     name: 'linkwright:executable',
     applyToEnvironment: (env) => env.name === environment,
-    async writeBundle() {
-      await chmod(at(outFile), 0o755);
+    async writeBundle({ dir }, bundle) {
+      // Wherever it was put: a test builds it into a folder of its own.
+      for (const name of Object.keys(bundle)) await chmod(`${dir ?? at(folder)}/${name}`, 0o755);
     },
   };
 }
@@ -49,7 +50,7 @@ export default defineConfig({
   root: at('renderer'),
   // The page is served from the root of `linkwright://app/` and of the loopback server alike.
   base: '/',
-  plugins: [react(), executable('cli', 'dist/cli/linkwright.js')],
+  plugins: [react(), executable('cli', 'dist/cli')],
   worker: { format: 'es' },
   environments: {
     client: {

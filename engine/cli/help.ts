@@ -40,7 +40,7 @@ export function formatCommandHelp(name: CommandName, columns: number): string {
     ...words.about.map((text) => `\n${paragraph(text, columns)}`),
     section(headings.options, pairs(options, columns)),
     // Examples are not wrapped: they are there to be copied.
-    section(headings.examples, words.examples.map(({ says, line }) => `  ${says}:\n    ${line}\n`).join('')),
+    section(headings.examples, words.examples.map(({ says, line }) => `${paragraph(`${says}:`, columns, '  ')}    ${line}\n`).join('')),
   ].join('');
 }
 
