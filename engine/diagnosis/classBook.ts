@@ -1,6 +1,6 @@
 import type { UnitId } from '../base/index.ts';
 import type { FaultChoice, SearchElement } from '../search/index.ts';
-import { type Arrangement, type Effect, effectsOf } from '../simulation/index.ts';
+import { type Arrangement, type Effect, effectsOf, modeKey } from '../simulation/index.ts';
 import type { Cabinet } from '../topology/index.ts';
 import { type CompiledCabinet, compileCabinet, findUnpowered, isFeedEffect, OpsBuilder, type RegionOps } from './compiled.ts';
 import type { FaultSpace, SettledFault } from './elements.ts';
@@ -53,6 +53,7 @@ export function makeClassBook(cabinet: Cabinet, plan: Plan, space: FaultSpace, s
   const variants = listVariants(cabinet, scenarios);
   const mayHaveRun = scenarios.some(({ onsets }) => onsets.includes('while-running'));
   const classes = new Map<string, EffectOps>();
+  const compiledModes = new Map<string, CompiledMode>();
   const handles: ClassHandle[][] = [];
   const known = new Map<string, ClassHandle>();
   const joint = new Map<string, ReadonlyMap<number, RegionOps> | null>();
@@ -71,7 +72,10 @@ export function makeClassBook(cabinet: Cabinet, plan: Plan, space: FaultSpace, s
       if (fault === undefined) {
         throw new Error('every mode of a fault space stands for a fault');
       }
-      const { key, entry } = compileFault(fault);
+      // Steady or not, a fault does the same while it is there.
+      const name = modeKey(fault);
+      const { key, entry } = compiledModes.get(name) ?? compileFault(fault);
+      compiledModes.set(name, { key, entry });
       let ops = classes.get(key);
       if (ops === undefined) {
         ops = { ...entry, id: classes.size };
@@ -100,7 +104,7 @@ export function makeClassBook(cabinet: Cabinet, plan: Plan, space: FaultSpace, s
     jointOps,
   };
 
-  function compileFault(fault: SettledFault): { readonly key: string; readonly entry: Omit<EffectOps, 'id'> } {
+  function compileFault(fault: SettledFault): CompiledMode {
     const regions = new Set<number>();
     const withUnits = new Set<number>();
     const parts: string[] = [];
@@ -178,6 +182,12 @@ export function makeClassBook(cabinet: Cabinet, plan: Plan, space: FaultSpace, s
     }
     return found;
   }
+}
+
+/** What a mode does, with the key under which it shares a class. */
+interface CompiledMode {
+  readonly key: string;
+  readonly entry: Omit<EffectOps, 'id'>;
 }
 
 function missing(): never {

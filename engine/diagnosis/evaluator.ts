@@ -57,6 +57,11 @@ export class Evaluator {
     return this.weighers[scenario]?.listViews(...this.pairOf(faults)) ?? [];
   }
 
+  /** The key of what a mode does, its presence included: modes of one key are predicted alike. */
+  effectOf({ element, mode }: FaultChoice): string {
+    return this.book.elements[element]?.modes[mode]?.effect ?? `${element}/${mode}`;
+  }
+
   private pairOf(faults: readonly FaultChoice[]): [ClassHandle | null, ClassHandle | null] {
     const [one, other] = faults;
     return [one === undefined ? null : this.book.handleOf(one), other === undefined ? null : this.book.handleOf(other)];

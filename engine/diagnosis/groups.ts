@@ -1,6 +1,7 @@
 import { compareText } from '../base/index.ts';
 import type { FaultChoice } from '../search/index.ts';
 import { listFits } from './fit.ts';
+import { membersByEffect } from './members.ts';
 import { faultOf, type Searched } from './searched.ts';
 import type { AmbiguityGroup } from './types.ts';
 
@@ -28,8 +29,8 @@ export function makeGroups(searched: Searched): Groups {
   const { result, evaluator } = searched;
   const drafts = new Map<string, Draft>();
   const signatures = new Map<string, string>();
-  const members = membersByEffect(searched);
-  const effectsOf = (faults: readonly FaultChoice[]) => faults.map((choice) => effectOf(searched, choice)).sort();
+  const members = membersByEffect(evaluator);
+  const effectsOf = (faults: readonly FaultChoice[]) => faults.map((choice) => evaluator.effectOf(choice)).sort();
   const signatureOf = (faults: readonly FaultChoice[]): string => {
     const key = effectsOf(faults).join('\u0000');
     let signature = signatures.get(key);
@@ -61,7 +62,7 @@ export function makeGroups(searched: Searched): Groups {
     draft.probability += probability;
     const [first, second] = example;
     if (first !== undefined && second === undefined) {
-      for (const { choice, odds } of members.get(effectOf(searched, first)) ?? []) {
+      for (const { choice, odds } of members.get(evaluator.effectOf(first)) ?? []) {
         const { item } = faultOf(searched, choice);
         draft.items.set(item, (draft.items.get(item) ?? 0) + (odds * likelihood) / result.total);
         draft.hypotheses += 1;
@@ -86,27 +87,6 @@ export function makeGroups(searched: Searched): Groups {
       return signature === undefined ? -1 : (ids.get(signature) ?? -1);
     },
   };
-}
-
-function effectOf({ evaluator }: Searched, { element, mode }: FaultChoice): string {
-  return evaluator.book.elements[element]?.modes[mode]?.effect ?? `${element}/${mode}`;
-}
-
-function membersByEffect(searched: Searched): ReadonlyMap<string, readonly { readonly choice: FaultChoice; readonly odds: number }[]> {
-  const members = new Map<string, { choice: FaultChoice; odds: number }[]>();
-  searched.evaluator.book.elements.forEach((element, e) => {
-    element.modes.forEach(({ odds }, m) => {
-      const choice = { element: e, mode: m };
-      const effect = effectOf(searched, choice);
-      const list = members.get(effect);
-      if (list === undefined) {
-        members.set(effect, [{ choice, odds }]);
-      } else {
-        list.push({ choice, odds });
-      }
-    });
-  });
-  return members;
 }
 
 /** What a hypothesis predicts of all that was observed, as a text: each distinct pattern outcome with its share of the patterns. */

@@ -2,7 +2,7 @@ import type { Evidence } from '../schema/index.ts';
 import { type FaultChoice, type SearchResult, search } from '../search/index.ts';
 import { itemKey } from '../simulation/index.ts';
 import type { Cabinet } from '../topology/index.ts';
-import { type FaultSpace, listFaultSpace } from './elements.ts';
+import { type FaultSpace, listFaultSpace, type SettledFault } from './elements.ts';
 import { Evaluator } from './evaluator.ts';
 import { type Plan, planEvidence } from './plan.ts';
 import { defaultDaysSinceWhole, usesAssumedRates } from './rates.ts';
@@ -91,10 +91,16 @@ export function runSearch(prepared: Prepared, options: DiagnosisOptions = {}): S
 const overflowStep = 600;
 
 /** What a choice of the search stands for. */
-export function faultOf({ prepared }: Searched, { element, mode }: FaultChoice): HypothesisFault {
-  const fault = prepared.space.faults[element]?.[mode];
+export function faultOfChoice({ space }: Prepared, { element, mode }: FaultChoice): SettledFault {
+  const fault = space.faults[element]?.[mode];
   if (fault === undefined) {
     throw new Error('a choice outside the fault space');
   }
+  return fault;
+}
+
+/** The same with the key of its item, as answers hold it. */
+export function faultOf({ prepared }: Searched, choice: FaultChoice): HypothesisFault {
+  const fault = faultOfChoice(prepared, choice);
   return { item: itemKey(fault), fault };
 }
