@@ -60,6 +60,8 @@ export const statements = {
   lightLooks: 'Light, as it would be seen now. Never look into a fibre end or an optical port.',
   starIsNormal: '* A healthy link shows no light here either, because the far port stops sending once the plug is pulled.',
   seenAgainst: (hypothesis: string) => `What was seen, against what this predicts: ${hypothesis}`,
+  takenAsGone: 'What comes and goes is taken as gone here',
+  takenAsLikely: 'Where the behaviour of a type is not known, its likeliest values are taken',
   fits: '=',
   against: '≠',
   andMore: (count: number) => `${count} more`,

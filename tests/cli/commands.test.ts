@@ -225,6 +225,18 @@ describe('linkwright diagnose', () => {
     expect(row(ran.out, '-TB1')).toEqual(expect.arrayContaining(['not looked at', 'quiet']));
   });
 
+  it('should take what comes and goes as gone where that fits, and unknown behaviour as likely', async () => {
+    const later = await linkwright(['diagnose', 'sample-cabinets/two-chains.4.case.json', '--explain']);
+    expect(later.out).toContain('What comes and goes is taken as gone here');
+    expect(later.out.replace(/\s+/g, ' ')).toContain('loose, intermittent');
+    const unknown = await linkwright(['diagnose', 'sample-cabinets/mixed-behaviours.1.case.json', '--explain']);
+    expect(unknown.out.replace(/\s+/g, ' ')).toContain('its likeliest values are taken');
+    for (const { out, exit } of [later, unknown]) {
+      expect(exit).toBe(0);
+      expect(out).not.toContain('≠');
+    }
+  });
+
   it('should not point at a part when it is likelier that nothing is broken, and say what would change that', async () => {
     const ran = await linkwright(['diagnose', sample]);
     expect(ran.out).toContain('Most likely nothing is broken');
