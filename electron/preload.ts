@@ -2,8 +2,11 @@ import { contextBridge, ipcRenderer } from 'electron';
 import type { CallName, DesktopBridge, NoticeName } from './ipc/bridge.ts';
 import { callChannels, noticeChannels } from './ipc/channels.ts';
 
-// The answer's type is that of the call: the desktop program answers each channel with the type its name has in the list.
-const ask = (name: CallName) => (): Promise<never> => ipcRenderer.invoke(callChannels[name]) as Promise<never>;
+// Which arguments a call takes and what it answers is said by its name in the list; the desktop program checks the arguments again.
+const ask =
+  (name: CallName) =>
+  (...args: readonly unknown[]): Promise<never> =>
+    ipcRenderer.invoke(callChannels[name], ...args) as Promise<never>;
 
 const listen =
   (name: NoticeName) =>
@@ -20,6 +23,8 @@ const bridge: DesktopBridge = {
   describeProgram: ask('describeProgram'),
   takeNotices: ask('takeNotices'),
   takeHandedOverFiles: ask('takeHandedOverFiles'),
+  chooseFile: ask('chooseFile'),
+  saveFileAs: ask('saveFileAs'),
   onFilesHandedOver: listen('filesHandedOver'),
 };
 

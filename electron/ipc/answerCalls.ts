@@ -1,23 +1,34 @@
 import type { IpcMain, IpcMainInvokeEvent } from 'electron';
 import { z } from 'zod';
-import { fail, makeProblem, ok, type Result } from '../../engine/base/index.ts';
+import { fail, makeProblem, type Result } from '../../engine/base/index.ts';
+import { mostFileBytes } from '../files/limits.ts';
 import type { BridgeCalls, CallName } from './bridge.ts';
 import { callChannels } from './channels.ts';
 
 // The validator must not make code from text: the same rule as in the page.
 z.config({ jitless: true });
 
+// A bare name: no folder, no drive, nothing that a system refuses in a name.
+const proposedName = z
+  .string()
+  .min(1)
+  .max(200)
+  .refine((name) => !/[/\\:*?"<>|]/.test(name) && !name.startsWith('.') && !hasControlCharacter(name));
+const fileContent = z.instanceof(Uint8Array).refine((content) => content.byteLength <= mostFileBytes);
+
 const callArguments = {
   describeProgram: z.tuple([]),
   takeNotices: z.tuple([]),
   takeHandedOverFiles: z.tuple([]),
+  chooseFile: z.tuple([]),
+  saveFileAs: z.tuple([proposedName, fileContent]),
 } satisfies { readonly [Name in CallName]: z.ZodType<Parameters<BridgeCalls[Name]>> };
 
-/** What answers each call. The arguments have been validated. */
+/** What answers each call. The arguments have been validated; what can fail answers a `Result`. */
 export type CallHandlers = {
   readonly [Name in CallName]: (
     ...args: Parameters<BridgeCalls[Name]>
-  ) => ReturnType<BridgeCalls[Name]> | Promise<ReturnType<BridgeCalls[Name]>>;
+  ) => Result<ReturnType<BridgeCalls[Name]>> | Promise<Result<ReturnType<BridgeCalls[Name]>>>;
 };
 
 /**
@@ -42,12 +53,18 @@ async function answer(
   const parsed = callArguments[name].safeParse(args);
   if (!parsed.success) return refuse(name, 'malformed');
   try {
-    return ok(await handlers[name](...parsed.data));
+    // The arguments were validated by the entry of this very name; the table's union cannot carry that on.
+    const handle = handlers[name] as (...args: readonly unknown[]) => Result<unknown> | Promise<Result<unknown>>;
+    return await handle(...parsed.data);
   } catch (error) {
     // A bug of ours: the page hears that it failed, the log hears why.
     console.error(`call ${name} failed`, error);
     return refuse(name, 'failed');
   }
+}
+
+function hasControlCharacter(text: string): boolean {
+  return [...text].some((character) => character < ' ' || character === '\x7f');
 }
 
 function refuse(call: CallName, reason: 'elsewhere' | 'malformed' | 'failed'): Result<never> {

@@ -17,6 +17,9 @@ export interface ChosenFile {
   readonly content: Uint8Array;
 }
 
+/** Where something was saved, as far as the page may know. */
+export type SavedFile = Pick<ChosenFile, 'handle' | 'name'>;
+
 /** Every question the page can ask the desktop program, with its arguments and its answer. None takes a path. */
 export interface BridgeCalls {
   describeProgram(): ProgramFacts;
@@ -24,6 +27,10 @@ export interface BridgeCalls {
   takeNotices(): readonly Problem[];
   /** Files named on the command line, or handed over by a second start, that the page has not yet taken. */
   takeHandedOverFiles(): readonly Result<ChosenFile>[];
+  /** Lets the user choose a file to open in the system's dialog; null when nothing was chosen. */
+  chooseFile(): ChosenFile | null;
+  /** Lets the user choose where to save, and saves; null when nothing was chosen. The name is only what the dialog proposes. */
+  saveFileAs(proposedName: string, content: Uint8Array): SavedFile | null;
 }
 
 /** Every word the desktop program sends to the page unasked, with what it carries. */

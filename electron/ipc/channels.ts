@@ -5,6 +5,8 @@ export const callChannels: { readonly [Name in CallName]: string } = {
   describeProgram: 'linkwright:describe-program',
   takeNotices: 'linkwright:take-notices',
   takeHandedOverFiles: 'linkwright:take-handed-over-files',
+  chooseFile: 'linkwright:choose-file',
+  saveFileAs: 'linkwright:save-file-as',
 };
 
 /** The channel behind each notice. */

@@ -21,11 +21,7 @@ export async function startLoopbackServer(options: { readonly root: string; read
   const server = createServer();
   const port = await listen(server, options.port);
   server.on('request', (request, response) => {
-    answer(files, request, port).then(
-      ({ status, headers, body }) => response.writeHead(status, headers).end(body),
-      // A file of the build that vanished meanwhile: a new build is under way.
-      () => response.writeHead(503, { 'content-length': '0' }).end(),
-    );
+    void answer(files, request, port).then(({ status, headers, body }) => response.writeHead(status, headers).end(body));
   });
   return {
     address: `http://${loopbackAddress}:${port}/`,

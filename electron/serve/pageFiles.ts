@@ -24,7 +24,7 @@ export interface PageRequest {
 }
 
 export interface PageAnswer {
-  readonly status: 200 | 400 | 404 | 405 | 421;
+  readonly status: 200 | 400 | 404 | 405 | 421 | 503;
   readonly headers: Readonly<Record<string, string>>;
   /** Empty for HEAD and for refusals. */
   readonly body: Uint8Array<ArrayBuffer>;
@@ -61,7 +61,9 @@ export async function answerPageRequest(files: PageFiles, request: PageRequest):
   if (path === undefined) return refuse(400);
   const file = files.get(path);
   if (file === undefined) return refuse(404);
-  const content = await readFile(file);
+  const content = await readFile(file).catch(() => undefined);
+  // It was there when the list was made: a new build is under way.
+  if (content === undefined) return refuse(503);
   const headers = {
     ...protectiveHeaders,
     'content-type': mediaTypes[extname(file)] ?? 'application/octet-stream',

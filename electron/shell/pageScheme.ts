@@ -33,5 +33,7 @@ async function answerRequest(files: PageFiles, currentFailure: () => Failure, me
   if (url.pathname === failurePath) return renderFailurePage(currentFailure());
   const answer = await answerPageRequest(files, { method, path: url.pathname });
   // Without its first page the window would stay empty and silent.
-  return answer.status === 404 && url.pathname === new URL(pageAddress).pathname ? renderFailurePage(pageMissing) : answer;
+  return answer.status !== 200 && method === 'GET' && url.pathname === new URL(pageAddress).pathname
+    ? renderFailurePage(pageMissing)
+    : answer;
 }

@@ -1,6 +1,7 @@
 import { app, type BrowserWindow, ipcMain } from 'electron';
-import type { Problem } from '../../engine/base/index.ts';
+import { ok, type Problem } from '../../engine/base/index.ts';
 import { ChosenFiles } from '../files/chosenFiles.ts';
+import { askWhatToOpen, askWhereToSave } from '../files/dialogs.ts';
 import { answerCalls } from '../ipc/answerCalls.ts';
 import { noticeChannels } from '../ipc/channels.ts';
 import { listPageFiles, type PageFiles } from '../serve/pageFiles.ts';
@@ -54,14 +55,23 @@ export function runProgram(parts: BuiltParts): void {
   answerCalls(
     ipcMain,
     {
-      describeProgram: () => ({
-        version: app.getVersion(),
-        platform: process.platform,
-        runtime: process.versions.electron,
-        browser: process.versions['chrome'] ?? '',
-      }),
-      takeNotices: () => notices.splice(0),
-      takeHandedOverFiles: () => Promise.all(waiting.splice(0).map((path) => chosen.take(path))),
+      describeProgram: () =>
+        ok({
+          version: app.getVersion(),
+          platform: process.platform,
+          runtime: process.versions.electron,
+          browser: process.versions['chrome'] ?? '',
+        }),
+      takeNotices: () => ok(notices.splice(0)),
+      takeHandedOverFiles: async () => ok(await Promise.all(waiting.splice(0).map((path) => chosen.take(path)))),
+      chooseFile: async () => {
+        const path = window && (await askWhatToOpen(window));
+        return path === undefined ? ok(null) : chosen.take(path);
+      },
+      saveFileAs: async (proposedName, content) => {
+        const path = window && (await askWhereToSave(window, proposedName));
+        return path === undefined ? ok(null) : chosen.saveAs(path, content);
+      },
     },
     pageOrigin,
   );

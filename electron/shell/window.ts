@@ -27,6 +27,8 @@ export function openWindow(options: { readonly preload: string; readonly place: 
       spellcheck: false,
     },
   });
+  // The page has a menu of its own; the runtime's stays for its keys (and at the top of the screen where that is the custom).
+  window.setMenuBarVisibility(false);
   window.once('ready-to-show', () => {
     if (options.place.maximized) window.maximize();
     window.show();

@@ -82,6 +82,7 @@ export const problemFacts = {
   'figures-crossed': ['thing', 'quantity', 'low', 'high'],
   // The desktop program: `reason` is a short code, the system's (`ENOENT`) or `elsewhere`, `malformed`, `failed`.
   'file-unreadable': ['file', 'reason'],
+  'file-not-saved': ['file', 'reason'],
   'call-refused': ['call', 'reason'],
   'settings-set-aside': ['file'],
   'settings-not-kept': ['reason'],

@@ -7,6 +7,7 @@ type FileCode =
   | 'file-too-large'
   | 'file-not-utf8'
   | 'file-unreadable'
+  | 'file-not-saved'
   | 'call-refused'
   | 'settings-set-aside'
   | 'settings-not-kept'
@@ -96,6 +97,16 @@ const unreadableWords: Readonly<Record<string, string>> = {
   EISDIR: 'It is a folder.',
 };
 
+const unsavedWords: Readonly<Record<string, string>> = {
+  EACCES: 'You are not allowed to write there.',
+  EPERM: 'You are not allowed to write there, or another program holds the file open.',
+  EROFS: 'That disk can only be read.',
+  ENOSPC: 'That disk is full.',
+  EBUSY: 'Another program holds the file open.',
+  ENOENT: 'That folder is not there any more.',
+  EISDIR: 'That is a folder.',
+};
+
 const damaged = (title: string, explanation: string): ProblemWords => ({
   title,
   explanation: `${explanation} ${untouched}`,
@@ -128,6 +139,11 @@ export const fileProblemWords: WordsFor<FileCode> = {
     title: `${quote(file)} could not be read`,
     explanation: unreadableWords[reason] ?? `The system answered ${reason}.`,
     whatToDo: 'See that the file is there, that its drive or network is connected, and that you may read it; then open it again.',
+  }),
+  'file-not-saved': ({ file, reason }) => ({
+    title: `${quote(file)} could not be saved`,
+    explanation: `${unsavedWords[reason] ?? `The system answered ${reason}.`} Nothing was changed on the disk, and your work is still in the window.`,
+    whatToDo: 'Save it in another place, for example in your own folder.',
   }),
   'call-refused': ({ call, reason }) => ({
     title: `The program refused a request of its own window: ${call}`,

@@ -8,6 +8,8 @@ export const shellWords = {
   unresponsive: 'It may be busy with a long calculation. You can wait, or load the window again.',
   wait: 'Wait',
   loadAgain: 'Load again',
+  ourFiles: 'Cabinets and cases',
+  allFiles: 'All files',
   file: 'File',
   edit: 'Edit',
   view: 'View',

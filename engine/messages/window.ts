@@ -113,6 +113,7 @@ export const windowTexts = {
     show: (what: string) => `Show ${what}`,
     between: (before: string, after: string) => `between ${before} down and ${after} up`,
     atController: (chain: string, after: string) => `between the controller’s ${chain} and ${after} up`,
+    leadFrom: (from: string, to: string) => `from ${from} to ${to}`,
     enter: 'Enter displays',
     enterWhy: 'one after another, along the chain',
     working: 'Working out the suspects',
@@ -141,7 +142,7 @@ export const windowTexts = {
     code: (code: string) => `code ${code}`,
     lostHere: 'report: lost here',
     maybeLostHere: 'report: here?',
-    rail: (output: string) => `24 V ${output}`,
+    rail: (output: string) => `24 V ${output}`.trim(),
     output: (output: string, feeds: string) => `${output}: ${feeds}`,
     feedsOthers: (count: number) => wordCount(count, 'unit'),
     snapshot: (number: number, restarted: boolean) => `look ${number}${restarted ? ', after a restart' : ''}`,
@@ -155,6 +156,7 @@ export const windowTexts = {
     lost: 'lost',
     allReached: (count: number) => (count === 1 ? 'unit reached' : `all ${count} reached`),
     shortGap,
+    namedGap: (before: string, after: string) => `${before} | ${after}`,
     several: (count: number) => `${count} possible gaps`,
     title: (chain: string) => `What the controller reports of ${chain}`,
     hint: 'Or click the gap on the picture.',
@@ -223,7 +225,8 @@ export const windowTexts = {
         ...(displays > 0 ? [displays === 1 ? 'the display read' : `all ${displays} displays read`] : []),
         ...(reports > 0 ? [reports === 1 ? 'the report' : `all ${reports} reports`] : []),
       ]),
-    shows: (unit: string, reason: string) => `${unit}: ${reason.charAt(0).toLowerCase()}${reason.slice(1)}`,
+    taken: (fault: string) => `Take it that ${fault}.`,
+    shows: (unit: string, reason: string) => `Then ${unit} ${reason}.`,
     wouldShow: (unit: string, predicted: string, seen: string) => `${unit} would show ${predicted}, but shows ${seen}.`,
     wouldReport: (chain: string, predicted: string, seen: string) => `The report of ${chain} would be “${predicted}”, but is “${seen}”.`,
     tellApart: 'Not looked at, and would tell:',
@@ -248,13 +251,10 @@ export const windowTexts = {
           : kinds.includes('plug')
             ? `cable ${name} and its plugs`
             : `cable ${name}`,
-    /** "the board of -TB3, up port": what follows a comma stands after the owner. */
-    partOf: (part: string, owner: string) => {
-      const [what = '', ...rest] = part.split(', ');
-      return `the ${what} of ${owner}${rest.length > 0 ? `, ${rest.join(', ')}` : ''}`;
-    },
+    /** "the board of -TB3, up port". */
+    partOf: (part: string, owner: string, detail: string) => `the ${part} of ${owner}${detail === '' ? '' : `, ${detail}`}`,
     plugs: 'plugs',
-    unitKinds: { board: 'board', fuse: 'fuse', place: 'contact', wiring: 'exchanged plugs' },
+    unitKinds: { board: 'board', fuse: 'control fuse', place: 'place', wiring: 'wiring' },
     portOf: (chain: string) => `port of ${chain}`,
     allPorts: 'all chain ports',
     side: { up: 'up port', down: 'down port' },
@@ -315,7 +315,11 @@ export const windowTexts = {
   },
 
   refused: {
-    title: (name: string) => `${name} was not opened`,
+    title: {
+      open: (name = 'The file') => `${name} was not opened`,
+      save: (name = 'The file') => `${name} was not saved`,
+      start: () => 'Please note',
+    },
     untouched: 'The file was left as it is, and what was open stays open.',
     close: 'Close',
   },

@@ -41,7 +41,11 @@ export function RefusedDialog() {
   const dispatch = useDispatch();
   if (!refused) return null;
   return (
-    <Sheet title={windowTexts.refused.title(refused.name)} close={windowTexts.refused.close} onClose={() => dispatch('close-refused')}>
+    <Sheet
+      title={windowTexts.refused.title[refused.deed](refused.name)}
+      close={windowTexts.refused.close}
+      onClose={() => dispatch('close-refused')}
+    >
       <ul className="refused">
         {refused.problems.slice(0, mostProblems).map((problem) => {
           const { title, explanation, whatToDo } = wordProblem(problem);
@@ -57,7 +61,7 @@ export function RefusedDialog() {
         })}
         {refused.problems.length > mostProblems && <li>{windowTexts.moreProblems(refused.problems.length - mostProblems)}</li>}
       </ul>
-      <p className="quiet-text">{windowTexts.refused.untouched}</p>
+      {refused.deed === 'open' && <p className="quiet-text">{windowTexts.refused.untouched}</p>}
     </Sheet>
   );
 }

@@ -6,6 +6,7 @@ import type { Window } from '../state/useWorkbench.ts';
 import { applyTheme } from '../theme/applyTheme.ts';
 import { followDiagnosis } from '../worker/followDiagnosis.ts';
 import { makeEffects } from './effects.ts';
+import { followDesktop } from './followDesktop.ts';
 import { moveToRegion } from './SkipLinks.tsx';
 import { listenForShortcuts } from './shortcuts.ts';
 
@@ -20,6 +21,7 @@ export function openWindow(document: DocumentState, source: DocumentSource): Win
   );
   const diagnosis = followDiagnosis(bench.store);
   listenForShortcuts(bench);
+  followDesktop(bench);
   window.addEventListener('keydown', (event) => {
     if (event.key !== 'F6' || event.defaultPrevented) return;
     event.preventDefault();

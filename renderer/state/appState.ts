@@ -21,9 +21,11 @@ export type OpenEntry =
 /** Where the document came from. */
 export type DocumentSource = { readonly kind: 'sample'; readonly name: string } | { readonly kind: 'file'; readonly name: string };
 
-/** Something the program must tell in a dialog: a file that was not taken, with its problems. */
+/** Something the program must tell in a dialog: what went wrong when a file was opened or saved, or when the program started. */
 export interface RefusedFile {
-  readonly name: string;
+  readonly deed: 'open' | 'save' | 'start';
+  /** Name of the file, where the problems themselves do not say it. */
+  readonly name?: string;
   readonly problems: readonly Problem[];
 }
 

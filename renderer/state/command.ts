@@ -49,7 +49,7 @@ export interface EffectContext {
   readonly canvas: CanvasControl | null;
   readonly openSample: (name: string) => Promise<void>;
   readonly openFile: () => Promise<void>;
-  readonly saveCase: () => void;
+  readonly saveCase: () => Promise<void>;
 }
 
 /** Works through something other than the state: the history, the picture, a file. */

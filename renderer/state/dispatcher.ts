@@ -22,7 +22,7 @@ export interface Workbench {
   readonly dispatch: Dispatch;
   /** Takes another document in; its history begins anew. */
   readonly openDocument: (document: DocumentState, source: DocumentSource) => void;
-  /** Tells that a file was not taken, and leaves the document alone. */
+  /** Tells that something did not work, and leaves the document alone. */
   readonly refuse: (refused: RefusedFile) => void;
 }
 

@@ -203,7 +203,10 @@ describe.skipIf(missing)('the desktop program, attacked from its page', () => {
       node: ['require', 'process', 'module', 'Buffer', 'global', 'ipcRenderer', 'electron'].filter((name) => name in window),
       bridge: Object.keys((window as unknown as { linkwright: object }).linkwright).sort(), // put there by the preload
     }));
-    expect(found).toEqual({ node: [], bridge: ['describeProgram', 'onFilesHandedOver', 'takeHandedOverFiles', 'takeNotices'] });
+    expect(found).toEqual({
+      node: [],
+      bridge: ['chooseFile', 'describeProgram', 'onFilesHandedOver', 'saveFileAs', 'takeHandedOverFiles', 'takeNotices'],
+    });
   });
 
   it('should deny every permission but writing text to the clipboard and the full screen', async () => {

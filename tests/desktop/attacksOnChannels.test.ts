@@ -87,6 +87,11 @@ describe.skipIf(missing)('the channels of the desktop program, used by others', 
     }
   });
 
+  it('should save under no name that leads to a folder', async () => {
+    const script = `raw.invoke(${JSON.stringify(callChannels.saveFileAs)}, '../evil.json', new Uint8Array([1]))`;
+    expect(await inForeignWindow(home, script)).toEqual(refused('malformed'));
+  });
+
   it('should not listen on any other channel', async () => {
     expect(await inForeignWindow(home, invoke('linkwright:read-file', '/etc/passwd'))).toContain('No handler registered');
   });

@@ -2,18 +2,13 @@ import { mkdir, mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promis
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import type { DesktopBridge } from '../../electron/ipc/bridge.ts';
 import { findDesktop, type LaunchedDesktop, launchDesktop } from '../support/launchDesktop.ts';
 import { whyMissing } from '../support/required.ts';
 
 const missing = await whyMissing('the desktop runtime', findDesktop);
 
 const boundsOf = ({ app }: LaunchedDesktop) => app.evaluate(({ BrowserWindow }) => BrowserWindow.getAllWindows()[0]?.getBounds());
-const takeNotices = ({ page }: LaunchedDesktop) =>
-  page.evaluate(async () => {
-    const taken = await (window as unknown as { linkwright: DesktopBridge }).linkwright.takeNotices(); // put there by the preload
-    return taken.ok ? taken.value.map(({ code, facts }) => ({ code, facts })) : [];
-  });
+const dialogOf = ({ page }: LaunchedDesktop) => page.getByRole('dialog');
 
 describe.skipIf(missing)('the settings', () => {
   let userData: string;
@@ -34,7 +29,7 @@ describe.skipIf(missing)('the settings', () => {
     await first.close();
     const second = await launchDesktop({ userData });
     expect(await boundsOf(second)).toEqual(left);
-    expect(await takeNotices(second)).toEqual([]);
+    expect(await dialogOf(second).count()).toBe(0);
     await second.close();
   });
 
@@ -56,7 +51,7 @@ describe.skipIf(missing)('the settings', () => {
     await writeFile(file, text);
     const desktop = await launchDesktop({ userData });
     const aside = 'settings.damaged-1.json';
-    expect(await takeNotices(desktop)).toEqual([{ code: 'settings-set-aside', facts: { file: aside } }]);
+    await dialogOf(desktop).getByText(aside).waitFor();
     expect(await readFile(join(userData, aside), 'utf8')).toBe(text);
     await desktop.close();
     expect(await readdir(userData)).not.toContain('settings.damaged-2.json');
@@ -65,7 +60,7 @@ describe.skipIf(missing)('the settings', () => {
   it('should not keep the program from starting when they cannot be read', async () => {
     await mkdir(file);
     const desktop = await launchDesktop({ userData });
-    expect(await takeNotices(desktop)).toEqual([{ code: 'settings-not-kept', facts: { reason: 'EISDIR' } }]);
+    await dialogOf(desktop).getByText('EISDIR').waitFor();
     await desktop.close();
   });
 });

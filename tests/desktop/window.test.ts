@@ -1,11 +1,9 @@
-import { spawn } from 'node:child_process';
-import { cp, mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { cp, mkdir, mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { DesktopBridge } from '../../electron/ipc/bridge.ts';
 import { programFolder } from '../support/folders.ts';
-import { findDesktop, type LaunchedDesktop, launchDesktop, testSwitches } from '../support/launchDesktop.ts';
+import { findDesktop, launchDesktop } from '../support/launchDesktop.ts';
 import { whyMissing } from '../support/required.ts';
 
 const missing = await whyMissing('the desktop runtime', findDesktop);
@@ -16,63 +14,6 @@ beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'linkwright-window-'));
 });
 afterAll(() => rm(folder, { recursive: true, force: true, maxRetries: 5 }));
-
-/** Takes what was handed over, as the page does. */
-const takeFiles = ({ page }: LaunchedDesktop) =>
-  page.evaluate(async () => {
-    const bridge = (window as unknown as { linkwright: DesktopBridge }).linkwright; // put there by the preload
-    const taken = await bridge.takeHandedOverFiles();
-    if (!taken.ok) return taken.problems.map(({ code }) => code);
-    return taken.value.map((file) =>
-      file.ok
-        ? { keys: Object.keys(file.value).sort(), name: file.value.name, text: new TextDecoder().decode(file.value.content) }
-        : { code: file.problems[0]?.code, facts: file.problems[0]?.facts },
-    );
-  });
-
-describe.skipIf(missing)('files handed to the window', () => {
-  it('should reach the page by name and content, never by path', async () => {
-    const file = join(folder, 'named.cabinet.json');
-    await writeFile(file, '{"hello":1}');
-    const desktop = await launchDesktop({ files: [file, join(folder, 'gone.case.json'), folder] });
-    expect(await takeFiles(desktop)).toEqual([
-      { keys: ['content', 'handle', 'name'], name: 'named.cabinet.json', text: '{"hello":1}' },
-      { code: 'file-unreadable', facts: { file: 'gone.case.json', reason: 'ENOENT' } },
-    ]);
-    // Taken once, they wait no longer.
-    expect(await takeFiles(desktop)).toEqual([]);
-    await desktop.close();
-  });
-
-  it('should be refused when far too large, before they are read', async () => {
-    const file = join(folder, 'huge.cabinet.json');
-    await writeFile(file, Buffer.alloc(22 * 1024 * 1024, ' '));
-    const desktop = await launchDesktop({ files: [file] });
-    expect(await takeFiles(desktop)).toEqual([{ code: 'file-too-large', facts: { megabytes: 22, limitMegabytes: 21 } }]);
-    await desktop.close();
-  });
-
-  it('should come from a second start too, which then ends', async () => {
-    const file = join(folder, 'second.cabinet.json');
-    await writeFile(file, '{}');
-    const desktop = await launchDesktop();
-    await desktop.page.evaluate(() => {
-      const bridge = (window as unknown as { linkwright: DesktopBridge }).linkwright; // put there by the preload
-      Object.assign(window, { told: 0 });
-      bridge.onFilesHandedOver(() => {
-        Object.assign(window, { told: (window as unknown as { told: number }).told + 1 });
-      });
-    });
-    const second = spawn(await findDesktop(), [...testSwitches(desktop.userData), programFolder, 'second.cabinet.json'], {
-      cwd: folder,
-      stdio: 'ignore',
-    });
-    expect(await new Promise((resolve) => second.on('close', resolve))).toBe(0);
-    await expect.poll(() => desktop.page.evaluate(() => (window as unknown as { told: number }).told)).toBe(1);
-    expect(await takeFiles(desktop)).toMatchObject([{ name: 'second.cabinet.json', text: '{}' }]);
-    await desktop.close();
-  });
-});
 
 describe.skipIf(missing)('the window when something breaks', () => {
   it('should say in plain words that the page was not built', async () => {

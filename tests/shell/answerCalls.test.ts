@@ -2,6 +2,7 @@ import type { IpcMain, IpcMainInvokeEvent } from 'electron';
 import { describe, expect, it, vi } from 'vitest';
 import { answerCalls, type CallHandlers } from '../../electron/ipc/answerCalls.ts';
 import { callChannels } from '../../electron/ipc/channels.ts';
+import { ok } from '../../engine/base/index.ts';
 
 const origin = 'linkwright://app';
 const facts = { version: '1', platform: 'linux', runtime: '1', browser: '1' };
@@ -11,7 +12,14 @@ type Listener = (event: IpcMainInvokeEvent, ...args: unknown[]) => unknown;
 function listen(handlers: Partial<CallHandlers> = {}) {
   const listeners = new Map<string, Listener>();
   const ipc: Pick<IpcMain, 'handle'> = { handle: (channel, listener) => void listeners.set(channel, listener) };
-  answerCalls(ipc, { describeProgram: () => facts, takeNotices: () => [], takeHandedOverFiles: () => [], ...handlers }, origin);
+  const none: CallHandlers = {
+    describeProgram: () => ok(facts),
+    takeNotices: () => ok([]),
+    takeHandedOverFiles: () => ok([]),
+    chooseFile: () => ok(null),
+    saveFileAs: () => ok(null),
+  };
+  answerCalls(ipc, { ...none, ...handlers }, origin);
   return async (channel: string, frame: { origin: string } | null, mainFrame: unknown, ...args: unknown[]) =>
     // Only the fields that the listener looks at.
     listeners.get(channel)?.({ senderFrame: frame, sender: { mainFrame } } as unknown as IpcMainInvokeEvent, ...args);
@@ -35,7 +43,7 @@ describe('answerCalls', () => {
     ['an opaque origin', { origin: 'null' }, undefined],
     ['a frame inside our page', { origin }, { origin }],
   ])('should refuse %s, without asking the handler', async (_what, frame, mainFrame) => {
-    const describeProgram = vi.fn(() => facts);
+    const describeProgram = vi.fn(() => ok(facts));
     const call = listen({ describeProgram });
     for (const channel of Object.values(callChannels)) {
       expect(await call(channel, frame, mainFrame === undefined ? frame : mainFrame)).toEqual(refused('elsewhere'));
@@ -44,10 +52,41 @@ describe('answerCalls', () => {
   });
 
   it.each([[['/etc/passwd']], [[undefined]], [[{}, {}]], [[{ __proto__: null }]]])('should refuse the arguments %j', async (args) => {
-    const describeProgram = vi.fn(() => facts);
+    const describeProgram = vi.fn(() => ok(facts));
     const frame = { origin };
     expect(await listen({ describeProgram })(callChannels.describeProgram, frame, frame, ...args)).toEqual(refused('malformed'));
     expect(describeProgram).not.toHaveBeenCalled();
+  });
+
+  const content = new Uint8Array([1]);
+  it.each([
+    ['a folder', ['../evil.json', content]],
+    ['a folder of another system', ['..\\evil.json', content]],
+    ['a root', ['/etc/passwd', content]],
+    ['a drive', ['C:evil.json', content]],
+    ['a hidden name', ['.profile', content]],
+    ['no name', ['', content]],
+    ['an endless name', ['x'.repeat(201), content]],
+    ['a control character', ['evil\n.json', content]],
+    ['an end mark', ['evil.json\0.txt', content]],
+    ['a name that is no text', [1, content]],
+    ['content that is text', ['good.json', 'text']],
+    ['content that only looks like bytes', ['good.json', { length: 1, 0: 1 }]],
+    ['content without end', ['good.json', new Uint8Array(21 * 1024 * 1024 + 1)]],
+    ['one argument more', ['good.json', content, '/etc/passwd']],
+    ['one argument less', ['good.json']],
+  ])('should not save under %s', async (_what, args) => {
+    const saveFileAs = vi.fn(() => ok(null));
+    const frame = { origin };
+    expect(await listen({ saveFileAs })(callChannels.saveFileAs, frame, frame, ...args)).toEqual(refused('malformed'));
+    expect(saveFileAs).not.toHaveBeenCalled();
+  });
+
+  it('should save under a plain name', async () => {
+    const saveFileAs = vi.fn(() => ok(null));
+    const frame = { origin };
+    expect(await listen({ saveFileAs })(callChannels.saveFileAs, frame, frame, 'Grinder +C1 (2).case.json', content)).toEqual(ok(null));
+    expect(saveFileAs).toHaveBeenCalledWith('Grinder +C1 (2).case.json', content);
   });
 
   it('should tell the page nothing of what broke inside', async () => {

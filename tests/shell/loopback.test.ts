@@ -122,6 +122,17 @@ describe('the loopback server', () => {
     expect((await fetch(server.address)).status).toBe(200);
   });
 
+  it('should answer, and go on, when a file of the build vanishes', async () => {
+    const passing = join(root, 'passing.js');
+    writeFileSync(passing, 'export {};');
+    const own = await startLoopbackServer({ root, port: 0 });
+    expect((await fetch(`${own.address}passing.js`)).status).toBe(200);
+    rmSync(passing);
+    expect((await fetch(`${own.address}passing.js`)).status).toBe(503);
+    expect((await fetch(own.address)).status).toBe(200);
+    await own.close();
+  });
+
   it('should not be reached from another machine', async () => {
     const outside = Object.values(networkInterfaces())
       .flatMap((addresses) => addresses ?? [])

@@ -72,7 +72,8 @@ export async function launchDesktop(options: DesktopOptions = {}): Promise<Launc
   });
   const page = await app.firstWindow();
   const complaints = collectComplaints(page);
-  await page.waitForLoadState('load');
+  // The page has put itself together, or what stands in its place says why not.
+  await page.waitForSelector('#root:not(:empty), [role=alert]');
   return {
     app,
     page,

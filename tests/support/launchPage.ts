@@ -45,6 +45,7 @@ export async function launchPage(options: PageOptions = {}): Promise<LaunchedPag
   const page = await context.newPage();
   const complaints = collectComplaints(page);
   await page.goto(server.address + (options.at ?? ''));
+  await page.waitForSelector('#root:not(:empty)');
   return {
     page,
     context,

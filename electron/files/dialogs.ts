@@ -1,0 +1,23 @@
+import { type BrowserWindow, dialog } from 'electron';
+import { shellWords } from '../../engine/messages/index.ts';
+
+const filters = [
+  { name: shellWords.ourFiles, extensions: ['json'] },
+  { name: shellWords.allFiles, extensions: ['*'] },
+];
+
+/** Asks which file to open; undefined when the user chose none. */
+export async function askWhatToOpen(window: BrowserWindow): Promise<string | undefined> {
+  const { filePaths, canceled } = await dialog.showOpenDialog(window, { filters, properties: ['openFile'] });
+  return canceled ? undefined : filePaths[0];
+}
+
+/** Asks where to save; undefined when the user chose no place. The system itself asks before an existing file is replaced. */
+export async function askWhereToSave(window: BrowserWindow, proposedName: string): Promise<string | undefined> {
+  const { filePath, canceled } = await dialog.showSaveDialog(window, {
+    filters,
+    defaultPath: proposedName,
+    properties: ['showOverwriteConfirmation'],
+  });
+  return canceled ? undefined : filePath;
+}
