@@ -1,7 +1,8 @@
 export { consistentHypotheses } from './consistent.ts';
 export { diagnose } from './diagnose.ts';
-export { misreading } from './likelihood.ts';
+export { displayLogFactors, misreading } from './likelihood.ts';
 export { presentChance } from './patterns.ts';
+export { lookOutcomes } from './plan.ts';
 export { defaultDaysSinceWhole, type Rate, rateOf } from './rates.ts';
 export type { DiagnosisOptions } from './searched.ts';
 export type {

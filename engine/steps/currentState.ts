@@ -1,0 +1,37 @@
+import type { Evidence, Intervention, Onset } from '../schema/index.ts';
+
+/** Where the search stands: what the last snapshot's machine looks like, and everything done to it so far. */
+export interface CurrentState {
+  readonly onset: Onset;
+  readonly halted: boolean;
+  /** Done before the last trip, in order. */
+  readonly beforeTrip: readonly Intervention[];
+  /** Done since, without a restart. */
+  readonly sinceTrip: readonly Intervention[];
+}
+
+/** The state after the last snapshot. An unknown onset counts as `while-running`, an unobserved halt as halted. */
+export function currentState(evidence: Evidence): CurrentState {
+  let onset: Onset = 'while-running';
+  let halted = true;
+  let beforeTrip: readonly Intervention[] = [];
+  let sinceTrip: readonly Intervention[] = [];
+  evidence.snapshots.forEach((snapshot, index) => {
+    const acts = snapshot.interventions ?? [];
+    const isHalted = snapshot.halted !== false;
+    const isFirst = index === 0;
+    const isNewTrip = isFirst || snapshot.restarted === true || (!halted && isHalted);
+    if (!isHalted || (isNewTrip && !(isFirst && snapshot.restarted !== true))) {
+      beforeTrip = [...beforeTrip, ...sinceTrip, ...acts];
+      sinceTrip = [];
+    } else {
+      sinceTrip = [...sinceTrip, ...acts];
+    }
+    if (isNewTrip) {
+      const usual = snapshot.restarted === true ? 'at-power-up' : 'while-running';
+      onset = snapshot.onset === undefined || snapshot.onset === 'unknown' ? usual : snapshot.onset;
+    }
+    halted = isHalted;
+  });
+  return { onset, halted, beforeTrip, sinceTrip };
+}

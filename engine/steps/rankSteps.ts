@@ -1,0 +1,203 @@
+import type { UnitId } from '../base/index.ts';
+import { compareText } from '../base/index.ts';
+import { type Diagnosis, displayLogFactors, lookOutcomes, misreading, presentChance, type RankedHypothesis } from '../diagnosis/index.ts';
+import { displayMeanings, type Evidence, type Fault, supplyMeanings } from '../schema/index.ts';
+import { type MomentState, predictLook, type SimulationInput, simulate } from '../simulation/index.ts';
+import type { Cabinet } from '../topology/index.ts';
+import { type CurrentState, currentState } from './currentState.ts';
+import { listSteps } from './listSteps.ts';
+import type { RankedStep, Step, StepOutcome } from './types.ts';
+
+/** Hypotheses that together have less than this share are left out of the sums. */
+const leftOut = 0.02;
+const mostHypotheses = 60;
+
+/**
+ * What could be done next, by the information that each step is expected to give about which hypothesis holds: entropy of its
+ * outcomes less what stays uncertain about them under each hypothesis (de Kleer and Williams 1987; Shannon 1948). Hypotheses are
+ * those of the diagnosis that carry the bulk of the probability; units of unknown behaviour act as documented or by default.
+ * Costs and machine states are not weighed here.
+ */
+export function rankSteps(cabinet: Cabinet, evidence: Evidence, diagnosis: Diagnosis): readonly RankedStep[] {
+  const hypotheses = bulkOf(diagnosis.hypotheses);
+  const setting = makeSetting(cabinet, evidence);
+  return listSteps(cabinet, evidence, diagnosis)
+    .map((step) => rankStep(step, setting, hypotheses))
+    .filter(({ information, mends }) => information > 0 || mends > 0)
+    .sort((a, b) => b.information - a.information || b.mends - a.mends || compareText(JSON.stringify(a.step), JSON.stringify(b.step)));
+}
+
+function bulkOf(hypotheses: readonly RankedHypothesis[]): readonly RankedHypothesis[] {
+  const kept: RankedHypothesis[] = [];
+  let rest = hypotheses.reduce((sum, { probability }) => sum + probability, 0);
+  for (const hypothesis of hypotheses) {
+    if (rest <= leftOut || kept.length >= mostHypotheses) {
+      break;
+    }
+    kept.push(hypothesis);
+    rest -= hypothesis.probability;
+  }
+  return kept;
+}
+
+function rankStep(step: Step, setting: Setting, hypotheses: readonly RankedHypothesis[]): RankedStep {
+  const outcomes = new Map<string, { probability: number; items: Map<string, number> }>();
+  const total = hypotheses.reduce((sum, { probability }) => sum + probability, 0);
+  let within = 0;
+  let mends = 0;
+  for (const { faults, probability } of hypotheses) {
+    const weight = probability / total;
+    const spread = predictStep(
+      step,
+      setting,
+      faults.map(({ fault }) => fault),
+    );
+    within += weight * entropy([...spread.values()]);
+    mends += step.do === 'act' ? weight * (spread.get('runs') ?? 0) : 0;
+    for (const [outcome, share] of spread) {
+      const entry = outcomes.get(outcome) ?? { probability: 0, items: new Map<string, number>() };
+      outcomes.set(outcome, entry);
+      entry.probability += weight * share;
+      for (const item of new Set(faults.map(({ item: key }) => key))) {
+        entry.items.set(item, (entry.items.get(item) ?? 0) + weight * share);
+      }
+    }
+  }
+  const list: StepOutcome[] = [...outcomes]
+    .map(([outcome, { probability, items }]) => ({
+      outcome,
+      probability,
+      suspects: [...items]
+        .map(([item, share]) => ({ item, probability: share / probability }))
+        .sort((a, b) => b.probability - a.probability || compareText(a.item, b.item))
+        .slice(0, mostSuspects),
+    }))
+    .sort((a, b) => b.probability - a.probability || compareText(a.outcome, b.outcome));
+  const information = Math.max(0, entropy(list.map(({ probability }) => probability)) - within);
+  // Rounding alone can leave a trace where every hypothesis predicts the same.
+  return { step, information: information < leastInformation ? 0 : information, mends, outcomes: list };
+}
+
+const mostSuspects = 3;
+const leastInformation = 1e-9;
+
+function entropy(weights: readonly number[]): number {
+  return weights.reduce((sum, weight) => (weight > 0 ? sum - weight * Math.log2(weight) : sum), 0);
+}
+
+/**
+ * The outcomes of a step if these faults are there, with their probabilities. A fault that comes and goes may be there now or
+ * not: what the last snapshot's displays show speaks for one or the other. Looks are misread now and then.
+ */
+function predictStep(step: Step, setting: Setting, faults: readonly Fault[]): ReadonlyMap<string, number> {
+  const spread = new Map<string, number>();
+  const drawn = presences(faults);
+  // After a restart every such fault is there or not anew.
+  const weights = drawn.map(({ present, share }) => share * (step.do === 'act' || drawn.length === 1 ? 1 : setting.fitOf(faults, present)));
+  const total = weights.reduce((sum, weight) => sum + weight, 0) || 1;
+  drawn.forEach(({ present }, index) => {
+    const outcome = predictOutcome(step, setting, faults, present);
+    spread.set(outcome, (spread.get(outcome) ?? 0) + (weights[index] ?? 0) / total);
+  });
+  return withMisreadings(step, setting.cabinet, spread);
+}
+
+function withMisreadings(step: Step, cabinet: Cabinet, spread: ReadonlyMap<string, number>): ReadonlyMap<string, number> {
+  const outcomes = outcomesOf(step, cabinet);
+  if (outcomes.length < 2) {
+    return spread;
+  }
+  return new Map(
+    outcomes.map((outcome) => {
+      const right = spread.get(outcome) ?? 0;
+      return [outcome, right * (1 - misreading) + ((1 - right) * misreading) / (outcomes.length - 1)];
+    }),
+  );
+}
+
+/** What can be read by mistake; nothing for a report, which the control writes out, and for a restart, which shows itself. */
+function outcomesOf(step: Step, cabinet: Cabinet): readonly string[] {
+  switch (step.do) {
+    case 'read-display':
+      return cabinet.units.get(step.unit)?.kind === 'supply' ? supplyMeanings : displayMeanings;
+    case 'look':
+      return lookOutcomes(step.look);
+    default:
+      return [];
+  }
+}
+
+function presences(faults: readonly Fault[]): readonly { readonly present: readonly Fault[]; readonly share: number }[] {
+  let list: { present: readonly Fault[]; share: number }[] = [{ present: [], share: 1 }];
+  for (const fault of faults) {
+    list =
+      fault.presence === 'intermittent'
+        ? list.flatMap(({ present, share }) => [
+            { present: [...present, fault], share: share * presentChance },
+            { present, share: share * (1 - presentChance) },
+          ])
+        : list.map(({ present, share }) => ({ present: [...present, fault], share }));
+  }
+  return list;
+}
+
+/** What all predictions of one ranking share. */
+interface Setting {
+  readonly cabinet: Cabinet;
+  readonly state: CurrentState;
+  /** Likelihood of the last snapshot's displays, if of these faults just the present ones are there now. */
+  readonly fitOf: (faults: readonly Fault[], present: readonly Fault[]) => number;
+}
+
+function makeSetting(cabinet: Cabinet, evidence: Evidence): Setting {
+  const state = currentState(evidence);
+  const seen = evidence.snapshots[evidence.snapshots.length - 1]?.displays ?? [];
+  const fitOf = (faults: readonly Fault[], present: readonly Fault[]) => {
+    const { displays, now } = simulate(inputOf(cabinet, state, faults, present));
+    // While the machine runs, nothing that breaks a chain is there.
+    if (!state.halted && !isWhole(now)) {
+      return 0;
+    }
+    let log = 0;
+    for (const { unit, meanings } of seen) {
+      const predicted = displays.get(unit as UnitId)?.meaning;
+      if (predicted !== undefined) {
+        const isSupply = cabinet.units.get(unit as UnitId)?.kind === 'supply';
+        log += displayLogFactors(meanings, isSupply)[displayMeanings.indexOf(predicted)] ?? 0;
+      }
+    }
+    return Math.exp(log);
+  };
+  return { cabinet, state, fitOf };
+}
+
+function inputOf(
+  cabinet: Cabinet,
+  { onset, halted, beforeTrip, sinceTrip }: CurrentState,
+  faults: readonly Fault[],
+  present: readonly Fault[],
+): SimulationInput {
+  return { cabinet, faults, faultsNow: present, onset, halted, beforeTrip, sinceTrip };
+}
+
+function predictOutcome(step: Step, { cabinet, state }: Setting, faults: readonly Fault[], present: readonly Fault[]): string {
+  const input = inputOf(cabinet, state, faults, present);
+  switch (step.do) {
+    case 'read-display':
+      return simulate(input).displays.get(step.unit)?.meaning ?? 'quiet';
+    case 'read-report':
+      return String(simulate(input).reports.get(step.chain)?.gap ?? 'none');
+    case 'look':
+      return predictLook(step.look, input) ?? 'none';
+    case 'act': {
+      // A restart makes a new trip, of a machine as it is after the acts, with the faults that are there then.
+      const beforeTrip = [...state.beforeTrip, ...state.sinceTrip, ...step.acts];
+      const { trip } = simulate({ cabinet, faults: present, onset: 'at-power-up', beforeTrip });
+      return isWhole(trip) ? 'runs' : 'halts';
+    }
+  }
+}
+
+function isWhole({ links }: MomentState): boolean {
+  return [...links.values()].every((link) => link.outbound.hears && link.return.hears);
+}

@@ -1,0 +1,29 @@
+import type { ChainId, UnitId } from '../base/index.ts';
+import type { Intervention } from '../schema/index.ts';
+import type { Look } from '../simulation/index.ts';
+
+/** Something that can be done next, and whose outcome tells something. */
+export type Step =
+  | { readonly do: 'read-display'; readonly unit: UnitId }
+  | { readonly do: 'read-report'; readonly chain: ChainId }
+  | { readonly do: 'look'; readonly look: Look }
+  /** Does the acts, restarts, and sees whether the machine runs. */
+  | { readonly do: 'act'; readonly acts: readonly Intervention[] };
+
+/** One outcome of a step, how likely it is, and what would be suspected after it (most probable first, shares of the whole). */
+export interface StepOutcome {
+  /** A display meaning, a gap (`2`, `none`), a look's outcome, or `runs` / `halts`. */
+  readonly outcome: string;
+  readonly probability: number;
+  readonly suspects: readonly { readonly item: string; readonly probability: number }[];
+}
+
+/** A step with what it is expected to tell. */
+export interface RankedStep {
+  readonly step: Step;
+  /** Expected information in bit: how much less uncertain the suspects are expected to be afterwards. */
+  readonly information: number;
+  /** Probability that the act mends the machine; 0 for a step that only looks. */
+  readonly mends: number;
+  readonly outcomes: readonly StepOutcome[];
+}
