@@ -9,6 +9,8 @@ describe.skipIf(missing)('the desktop program', () => {
     const { page, shoot, close } = await launchDesktop();
     expect(page.url()).toBe('linkwright://app/index.html');
     await expect.poll(() => page.locator('#root').textContent()).toContain('Linkwright');
+    // The search runs in a worker, which the page's policy must let through.
+    await page.getByText('likely').first().waitFor();
     await shoot('desktop-opens');
     await close();
   });
