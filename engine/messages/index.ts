@@ -1,5 +1,5 @@
 export { actWords, wordAct } from './acts.ts';
-export { behaviourWords, findValueWords, type ParameterWords, unknownBehaviourWords, wordBehaviourValue } from './behaviour.ts';
+export { behaviourWords, type ParameterWords, unknownBehaviourWords, wordBehaviourValue } from './behaviour.ts';
 export { type CautionCode, cautionsDefer, cautionWords } from './cautions.ts';
 export { wordContents, wordFindings } from './checks.ts';
 export { circumstanceWords, wordCircumstance } from './circumstances.ts';
@@ -44,7 +44,7 @@ export { startSentence, wordCount, wordList, wordProbability, wordUpperBound } f
 export { severityWords, wordProblem } from './problems.ts';
 export type { ProblemWords } from './problemWords.ts';
 export { shellWords, startWords } from './programWords.ts';
-export { type ThingWord, thingWords, type UsageCode, type UsageFacts, type UsageProblem, wordUsage } from './usage.ts';
+export { type ThingWord, type UsageCode, type UsageFacts, type UsageProblem, wordUsage } from './usage.ts';
 export { type CommandLabel, type CountedPlace, windowTexts } from './window.ts';
 export {
   directionWords,

@@ -100,5 +100,4 @@ export function wordOutcomes(kind: LookKind, outcomes: readonly string[]): strin
 }
 
 /** Said beside a look for light that a healthy link would answer alike. */
-export const healthyLooksDark =
-  'A healthy link shows no light here either: the far port stops sending, and is dark, once this plug is pulled.';
+export const healthyLooksDark = 'A healthy link shows no light here either: once the plug is pulled, a port that hears nothing is dark.';

@@ -129,6 +129,26 @@ describe('linkwright simulate', () => {
     expect(ran.out).toContain('Never look into a fibre end');
   });
 
+  it('should mark where a healthy link shows no light either', async () => {
+    const content = {
+      id: 'x',
+      name: 'x',
+      chains: [{ id: 'c', number: 1 }],
+      units: [
+        { id: 'u', kind: 'servo-drive', designation: '-U', type: 't' },
+        { id: 's', kind: 'supply', designation: '-S' },
+      ],
+      links: [{ id: 'w', designation: '-W', upper: { chain: 'c' }, lower: { unit: 'u' } }],
+      leads: [{ id: 'd', from: { unit: 's' }, to: { unit: 'u' } }],
+      types: [{ id: 't', name: 't', behaviour: { onReceiveLoss: 'mute', idleLight: 'no' } }],
+    };
+    const files = { 'x.json': JSON.stringify({ format: 'linkwright-cabinet', formatVersion: 1, content }) };
+    const ran = await linkwright(['simulate', 'x.json', '--light'], files);
+    // The unit's port goes dark when it hears nothing; the controller's port keeps its idle light.
+    expect(row(ran.out, 'cable -W')?.slice(1, 5)).toEqual(['none *', 'bright', 'bright', 'none *']);
+    expect(ran.out).toContain('* A healthy link shows no light here either');
+  });
+
   it('should refuse everything that is wrong at once, and compute nothing', async () => {
     const args = ['simulate', sample, '--fault', 'cabel:-WH3:cut', '--fault', 'cable:-WH33:cut', '--onset', 'soon', '--before-trip', 'x'];
     const ran = await linkwright(args);

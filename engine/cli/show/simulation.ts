@@ -1,6 +1,7 @@
 import type { ChainId } from '../../base/index.ts';
 import {
   headings,
+  healthyLooksDark,
   meaningWords,
   momentWords,
   type Names,
@@ -167,5 +168,5 @@ function formatLooks({ names, columns }: ShownSimulation, looks: readonly JsonLo
     rows,
     columns,
   );
-  return `\n${paragraph(statements.lightLooks, columns)}${table}${normal ? paragraph(statements.starIsNormal, columns) : ''}`;
+  return `\n${paragraph(statements.lightLooks, columns)}${table}${normal ? paragraph(`* ${healthyLooksDark}`, columns) : ''}`;
 }
