@@ -27,7 +27,10 @@ async function tryDesktop(options: StartOptions): Promise<{ readonly code: numbe
   const { program, present } = locateRuntime(packageFolder, process.env);
   if (!present) return { why: startWords.runtimeMissing(program) };
   const switches = options.noSandbox ? ['--no-sandbox'] : [];
-  const run = await runDesktop(program, [...switches, programFolder, ...options.files]);
+  const run = await runDesktop(program, [...switches, programFolder, ...options.files], () => {
+    say(startWords.windowOpen);
+    say(startWords.howToEnd);
+  });
   return run.ran ? { code: run.code } : { why: startWords.windowRefused(firstLine(run.said)) };
 }
 

@@ -4,16 +4,18 @@ import { spawn } from 'node:child_process';
 export type DesktopRun = { readonly ran: true; readonly code: number } | { readonly ran: false; readonly said: string };
 
 /**
- * Runs the desktop program and waits for its end. Interrupts are passed on to it. A program that ends badly before it said that its
+ * Runs the desktop program and waits for its end; `onOpen` is called once its window is there. Interrupts are passed on to it. A program that ends badly before it said that its
  * window is open has not run: the system refused it, for example for a missing library.
  */
-export function runDesktop(program: string, args: readonly string[]): Promise<DesktopRun> {
+export function runDesktop(program: string, args: readonly string[], onOpen: () => void): Promise<DesktopRun> {
   return new Promise((resolve) => {
     const child = spawn(program, args, { stdio: ['inherit', 'inherit', 'pipe', 'ipc'], windowsHide: false });
     let opened = false;
     let said = '';
     child.on('message', (message) => {
-      if (message === 'window open') opened = true;
+      if (message !== 'window open' || opened) return;
+      opened = true;
+      onOpen();
     });
     child.stderr?.setEncoding('utf8').on('data', (text: string) => {
       if (opened) process.stderr.write(text);

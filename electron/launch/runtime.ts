@@ -45,8 +45,11 @@ export function fetchRuntime(folder: string, limit: number): Promise<undefined |
   });
 }
 
-/** The first line that says something, shortened for one line of a terminal. */
+/** The first line that says something, without the runtime's stamp of process and time, shortened for one line of a terminal. */
 export function firstLine(text: string): string {
   const line = text.split('\n').find((candidate) => candidate.trim() !== '') ?? '';
-  return line.trim().slice(0, 200);
+  return line
+    .replace(/^\[\d[^\]]*\]/, '')
+    .trim()
+    .slice(0, 200);
 }

@@ -34,7 +34,7 @@ Example: npm start -- --web --port 8080`,
   fileMissing: (file: string) => `There is no file ${file}.`,
   noWindow: {
     'no-display': 'no display was found (neither DISPLAY nor WAYLAND_DISPLAY is set).',
-    root: 'the desktop runtime does not work for root. Start it as an ordinary user for a window of its own.',
+    root: 'the desktop runtime does not work for root. Start it as an ordinary user; on a test machine: npm start -- --no-sandbox',
   },
   fetching: (minutes: number) =>
     `The desktop runtime is not here yet. Fetching it, once, for at most ${minutes} minutes.\nTo do without: Ctrl-C, then npm start -- --web`,
@@ -46,6 +46,7 @@ Example: npm start -- --web --port 8080`,
   servedBecause: (why: string) => `Linkwright runs as a page in your browser: ${why}`,
   address: (address: string) => `Open this address in a browser on this machine:\n\n  ${address}\n`,
   openFilesYourself: (files: readonly string[]) => `A page cannot read files by itself. Open there: ${files.join(', ')}`,
+  windowOpen: 'Linkwright runs in a window of its own.',
   howToEnd: 'Ctrl-C ends it.',
   notServed: (port: number, said: string) =>
     `The page could not be served${port ? ` on port ${port}` : ''} (${said}). Try another port, and whether "npm run build" works.`,

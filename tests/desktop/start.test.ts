@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { findDesktop } from '../support/launchDesktop.ts';
 import { whyMissing } from '../support/required.ts';
-import { type RunningStart, runStart } from '../support/runStart.ts';
+import { type RunningStart, runStart, waitForPrint } from '../support/runStart.ts';
 
 const missing = await whyMissing('the desktop runtime', findDesktop);
 
@@ -32,7 +32,8 @@ describe.skipIf(missing)('npm start where a window is to be had', () => {
 
   it('should open the window, serve no page, and end cleanly when interrupted', async () => {
     const run = start();
-    expect(await stillRuns(run, 4000)).toBe(true);
+    await waitForPrint(run, /in a window of its own/);
+    expect(await stillRuns(run, 500)).toBe(true);
     expect(run.printed()).not.toContain('http://');
     run.child.kill('SIGINT');
     expect(await run.ended).toBe(0);
@@ -40,7 +41,7 @@ describe.skipIf(missing)('npm start where a window is to be had', () => {
 
   it('should hand the file of a second start to the first, and end', async () => {
     const first = start();
-    expect(await stillRuns(first, 3000)).toBe(true);
+    await waitForPrint(first, /in a window of its own/);
     const file = join(home, 'second.cabinet.json');
     await writeFile(file, '{}');
     const second = start(file);

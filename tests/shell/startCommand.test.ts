@@ -1,7 +1,7 @@
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeEach, describe, expect, it, vi } from 'vitest';
 import { runDesktop } from '../../electron/launch/desktop.ts';
 import { parseStartOptions } from '../../electron/launch/options.ts';
 import { fetchRuntime, firstLine, locateRuntime } from '../../electron/launch/runtime.ts';
@@ -85,15 +85,20 @@ describe('the desktop runtime', () => {
   it('should shorten what is said to one line', () => {
     expect(firstLine(`\n  ${'x'.repeat(500)}\nmore`)).toHaveLength(200);
     expect(firstLine('')).toBe('');
+    expect(firstLine('[12:1125/094257.2:ERROR:x11.cc(240)] Missing X server')).toBe('Missing X server');
   });
 });
 
 describe('runDesktop', () => {
-  const run = (text: string) => runDesktop(process.execPath, [script('program.js', text)]);
+  const onOpen = vi.fn();
+  beforeEach(() => onOpen.mockClear());
+
+  const run = (text: string) => runDesktop(process.execPath, [script('program.js', text)], onOpen);
 
   it('should have run when a window opened, whatever the end', async () => {
     expect(await run("process.send('window open', () => process.exit(0));")).toEqual({ ran: true, code: 0 });
     expect(await run("process.send('window open', () => process.exit(7));")).toEqual({ ran: true, code: 7 });
+    expect(onOpen).toHaveBeenCalledTimes(2);
   });
 
   it('should have run when it ended well without a window: it handed its file to the one that runs', async () => {
@@ -106,9 +111,10 @@ describe('runDesktop', () => {
       said: 'error while loading shared libraries: libx.so\n',
     });
     expect(await run("process.kill(process.pid, 'SIGKILL');")).toEqual({ ran: false, said: '' });
+    expect(onOpen).not.toHaveBeenCalled();
   });
 
   it('should not have run when there is no such program', async () => {
-    expect(await runDesktop(join(folder, 'nowhere'), [])).toMatchObject({ ran: false, said: expect.stringContaining('ENOENT') });
+    expect(await runDesktop(join(folder, 'nowhere'), [], onOpen)).toMatchObject({ ran: false, said: expect.stringContaining('ENOENT') });
   });
 });
