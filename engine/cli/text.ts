@@ -3,10 +3,12 @@ import wrapAnsi from 'wrap-ansi';
 
 /**
  * Makes text from a file fit to be shown: control characters, which could move the cursor or recolour a terminal, and characters
- * that turn the reading direction become a visible mark. Line breaks and tabs become spaces.
+ * that turn the reading direction become a visible mark. Line breaks and tabs become spaces. Letters are put into their composed
+ * form (NFC), in which their width is counted.
  */
 export function cleanText(text: string): string {
   return text
+    .normalize()
     .replace(/[\r\n\t\u2028\u2029]+/g, ' ')
     .replace(/[\p{Cc}\p{Zl}\p{Zp}\u200e\u200f\u202a-\u202e\u2066-\u2069\ufeff]/gu, '\ufffd');
 }

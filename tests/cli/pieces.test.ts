@@ -7,6 +7,8 @@ import { type OptionSpecs, splitArguments } from '../../engine/cli/options.ts';
 import { formatTable } from '../../engine/cli/table.ts';
 import { cleanText, paragraph, wrapText } from '../../engine/cli/text.ts';
 
+const seed = 20_261_125;
+
 const specs: OptionSpecs = { fault: { value: true, many: true }, onset: { value: true }, json: {} };
 const split = (...args: string[]) => {
   const { given, problems } = splitArguments('simulate', args, specs, { fault: 'FAULT', onset: 'WHEN' });
@@ -53,6 +55,7 @@ describe('splitArguments', () => {
         const taken = Object.values(options).flat().length + rest.length + problems.length;
         expect(taken === 0).toBe(args.filter((arg) => arg !== '--').length === 0 && args.length < 2);
       }),
+      { seed },
     );
   });
 });
@@ -77,6 +80,7 @@ describe('cleanText', () => {
       fc.property(fc.string({ unit: 'binary' }), (text) => {
         expect(cleanText(text)).not.toMatch(/[\p{Cc}\u2028\u2029\u202a-\u202e]/u);
       }),
+      { seed },
     );
   });
 });
@@ -123,7 +127,7 @@ describe('formatTable', () => {
           expect(letters(table)).toBe(letters(heads.join('') + rows.flat().map(cleanText).join('')));
         },
       ),
-      { numRuns: 200 },
+      { seed, numRuns: 200 },
     );
   });
 });
@@ -162,7 +166,7 @@ describe('splitLines', () => {
           expect(read.map(({ line }) => line)).toEqual(lines.map((_, i) => i + 1));
         },
       ),
-      { numRuns: 100 },
+      { seed, numRuns: 100 },
     );
   });
 
