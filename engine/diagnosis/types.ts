@@ -50,7 +50,7 @@ export type ObservationRef =
   | { readonly kind: 'look'; readonly snapshot: number; readonly index: number }
   | { readonly kind: 'halted'; readonly snapshot: number };
 
-/** Nothing visited explains all that was seen. */
+/** The most probable hypothesis does not explain all that was seen: either something was misread, or something rarer is the matter. */
 export interface Contradiction {
   /** What the most probable hypothesis mispredicts. */
   readonly mispredicted: readonly ObservationRef[];
