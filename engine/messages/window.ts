@@ -94,8 +94,7 @@ export const windowTexts = {
     nothingBroken: 'Nothing seems to be broken.',
     noteFirst: 'Note what every display shows.',
     noteFirstWhy: 'Then the controller’s report. Do not switch off before: switching off erases them.',
-    contradiction: 'No single fault and no pair explains all of this.',
-    contradictionWhy: 'One observation stands against all the rest. See below which, and what follows if it was misread.',
+    contradiction: 'This does not fit everything that was seen. The box among the suspects says what stands against it.',
     impossible: 'What was entered excludes every fault.',
     unsound: 'This cabinet cannot be worked with yet.',
     unsoundWhy: (count: number) => `${wordCount(count, 'error')} in its description. They are listed at the right.`,
@@ -134,6 +133,7 @@ export const windowTexts = {
     down: 'down',
     cap: 'cap',
     controller: 'controller',
+    chain: (number: number) => `chain ${number}`,
     offChain: 'not on a chain',
     orphan: 'reached by no chain',
     walk: 'Enter displays',
@@ -225,8 +225,10 @@ export const windowTexts = {
         ...(displays > 0 ? [displays === 1 ? 'the display read' : `all ${displays} displays read`] : []),
         ...(reports > 0 ? [reports === 1 ? 'the report' : `all ${reports} reports`] : []),
       ]),
-    taken: (fault: string) => `Take it that ${fault}.`,
-    shows: (unit: string, reason: string) => `Then ${unit} ${reason}.`,
+    /** "Take it that cable -WH3 is cut: then -TB2 hears nothing from below, -TB3 hears nothing from above." */
+    taken: (fault: string, then: readonly string[]) => `Take it that ${fault}: then ${then.join(', ')}.`,
+    shows: (unit: string, reason: string) => `${unit} ${reason}`,
+    hearsNothing: { upstream: 'hears nothing from above', downstream: 'hears nothing from below' },
     wouldShow: (unit: string, predicted: string, seen: string) => `${unit} would show ${predicted}, but shows ${seen}.`,
     wouldReport: (chain: string, predicted: string, seen: string) => `The report of ${chain} would be “${predicted}”, but is “${seen}”.`,
     tellApart: 'Not looked at, and would tell:',
@@ -261,7 +263,7 @@ export const windowTexts = {
     /** "upper plug 30 · cable 18": per cent, as the figure above them. */
     partsOf: (parts: readonly { readonly words: string; readonly percent: string }[]) =>
       parts.map(({ words, percent }) => `${words} ${percent.replace(/ %$/, '')}`).join(' · '),
-    contradiction: 'Nothing fits it all',
+    contradiction: 'Does not fit everything',
     problems: 'Errors in the cabinet',
   },
 

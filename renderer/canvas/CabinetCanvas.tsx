@@ -47,6 +47,7 @@ function Drawing() {
         aria-label={windowTexts.cabinet.region}
         onKeyDown={onKeyDown}
         onFocus={view.onFocus}
+        data-roomy={view.roomy}
       >
         <CanvasHead />
         {size !== null && (

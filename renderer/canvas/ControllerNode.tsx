@@ -23,7 +23,9 @@ export const ControllerNode = memo(function ControllerNode({ data: { view } }: N
           </span>
         )}
       </span>
-      {detail === 'full' && view.chains[0]?.folded === false && <span className="kind">{windowTexts.cabinet.controller}</span>}
+      {detail === 'full' && view.chains[0]?.folded === false && view.designation !== windowTexts.cabinet.controller && (
+        <span className="kind">{windowTexts.cabinet.controller}</span>
+      )}
       {view.chains.map((chain, index) => (
         <ChainWindow key={chain.chain} view={chain} first={index === 0} />
       ))}

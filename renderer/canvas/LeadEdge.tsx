@@ -18,7 +18,7 @@ export const LeadEdge = memo(function LeadEdge({ data }: EdgeProps<LeadEdgeType>
         <EdgeLabelRenderer>
           <span
             className={`tag lead-share${view.chosen ? '' : ' outlined'}`}
-            style={{ transform: `translate(-50%, -50%) translate(${first.x}px, ${first.y + 12}px)` }}
+            style={{ transform: `translate(-50%, -50%) translate(${first.x}px, ${first.y}px)` }}
           >
             {view.share}
           </span>

@@ -3,7 +3,7 @@ import { type Edge, EdgeLabelRenderer, type EdgeProps } from 'reactflow';
 import { windowTexts } from '../../engine/messages/index.ts';
 import { useDispatch } from '../state/useWorkbench.ts';
 import { useDetail } from './DetailContext.ts';
-import { fibreOffset, port } from './geometry.ts';
+import { type Detail, fibreOffset, port, strip } from './geometry.ts';
 import type { LinkView, Point } from './views.ts';
 
 export type LinkEdgeType = Edge<{ readonly view: LinkView }, 'link'>;
@@ -26,7 +26,6 @@ export const LinkEdge = memo(function LinkEdge({ data }: EdgeProps<LinkEdgeType>
   const { from, to, turnY } = view;
   const middle = turnY === null ? { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 } : { x: to.x - port.width / 2 - 8, y: to.y };
   const width = Math.max(10, to.x - from.x - port.width);
-  const small = detail !== 'full';
   return (
     <>
       <g className={`link${view.chosen ? ' chosen' : ''}${view.lost ? ` lost-${view.lost}` : ''} detail-${detail}`} data-link={view.id}>
@@ -44,31 +43,41 @@ export const LinkEdge = memo(function LinkEdge({ data }: EdgeProps<LinkEdgeType>
         )}
       </g>
       <EdgeLabelRenderer>
-        <LinkLabels view={view} at={middle} width={width} small={small} />
+        <LinkLabels view={view} at={middle} width={gapWidth(view, detail)} detail={detail} />
       </EdgeLabelRenderer>
     </>
   );
 });
 
+/** Width of the place to click: between the ports; on a strip between the marks, which keep their size on the screen. */
+function gapWidth({ from, to }: LinkView, detail: Detail): string {
+  const between = Math.max(0, to.x - from.x);
+  return detail === 'strip' ? `calc(${between}px - ${strip.width + 4}px / var(--zoom))` : `${Math.max(10, between - port.width)}px`;
+}
+
 function LinkLabels({
   view,
   at,
   width,
-  small,
+  detail,
 }: {
   readonly view: LinkView;
   readonly at: Point;
-  readonly width: number;
-  readonly small: boolean;
+  readonly width: string;
+  readonly detail: Detail;
 }) {
   const dispatch = useDispatch();
+  const small = detail !== 'full';
   const enter = () => {
     dispatch('enter-report', { chain: view.chain, gaps: [view.gap], at: new Date().toISOString() });
     dispatch('announce', { text: windowTexts.report.entered(view.name) });
   };
   const place = { transform: `translate(-50%, -50%) translate(${at.x}px, ${at.y}px)` };
   return (
-    <div className={`link-labels${view.folded ? ' folded' : ''}${small ? ' small' : ''}`} style={place}>
+    <div
+      className={`link-labels${view.folded ? ' folded' : ''}${small ? ' small' : ''}${detail === 'strip' ? ' strip' : ''}`}
+      style={place}
+    >
       {/* With the keyboard the report is entered at the controller's window; here it is one click on the gap. */}
       <button
         type="button"

@@ -1,7 +1,6 @@
 import { memo } from 'react';
 import { Handle, type Node, type NodeProps, Position } from 'reactflow';
 import { windowTexts } from '../../engine/messages/index.ts';
-import { toneOf } from '../marks/DisplayMark.tsx';
 import { Sign } from '../marks/Sign.tsx';
 import { useDispatch } from '../state/useWorkbench.ts';
 import { useDetail } from './DetailContext.ts';
@@ -92,9 +91,10 @@ function FullUnit({ view }: { readonly view: UnitView }) {
           ))}
         </span>
       )}
-      {!view.folded && view.footer !== '' && (
+      {!view.folded && !view.onChain && view.kind !== 'supply' && <span className="apart-words">{view.footer}</span>}
+      {!view.folded && view.kind !== 'supply' && (
         <span className="foot">
-          <span>{view.footer}</span>
+          <span>{view.onChain ? view.footer : ''}</span>
           <b>{view.axes}</b>
         </span>
       )}
@@ -123,7 +123,7 @@ function MiddleUnit({ view }: { readonly view: UnitView }) {
   return (
     <span className="counter-scaled">
       <span className="designation">{view.designation}</span>
-      <SeenWindow reading={view.reading} size={18} />
+      <SeenWindow reading={view.reading} size={16} />
       <PredictedWindow reading={view.reading} size={16} words={false} />
     </span>
   );
@@ -132,18 +132,18 @@ function MiddleUnit({ view }: { readonly view: UnitView }) {
 /** Marks only; what complains turns inside out and keeps its word in a label above. */
 function StripUnit({ view }: { readonly view: UnitView }) {
   const { seen } = view.reading;
-  const complains = toneOf(seen.mark) === 'loss' || toneOf(seen.mark) === 'dark' || toneOf(seen.mark) === 'other';
   const numbered = view.position === null || view.position === 1 || view.position % 5 === 0;
   return (
     <span className="counter-scaled">
-      {(complains || view.lit) && (
-        <span className={`callout rank-${(view.position ?? 0) % 2}`}>
+      {view.callout && (
+        <span className={`callout ${view.callout.side}`} style={{ bottom: `calc(100% + ${3 + view.callout.level * 20}px)` }}>
           <b>{view.designation}</b> {seen.words}
         </span>
       )}
       <SeenWindow reading={view.reading} size={16} words={false} />
       <PredictedWindow reading={view.reading} size={14} words={false} />
       {numbered && <span className="number">{view.position ?? view.designation}</span>}
+      <span className="strip-name">{view.designation}</span>
     </span>
   );
 }

@@ -1,6 +1,6 @@
 import type { Topology } from '../../engine/topology/index.ts';
 import { type Detail, detailFrom, type Metrics, strip } from './geometry.ts';
-import { type Placement, type PlacementOptions, placeCabinet } from './placement.ts';
+import { apartRow, type Placement, type PlacementOptions, placeCabinet } from './placement.ts';
 
 /** The room for the drawing, in screen pixels, after what lies over its edges is taken off. */
 export interface Room {
@@ -44,10 +44,11 @@ export function fitCabinet(request: FitRequest): Fit {
   const { topology, room, metrics, foldable, wrap } = request;
   const pitch = metrics.module + metrics.gap;
   const columns = Math.max(1, Math.floor((room.width - metrics.controller) / pitch));
-  const base = { metrics, columns, unitsPerRow: null, folded: new Set<string>(), stripZoom: detailFrom.middle };
+  const base = { metrics, columns, unitsPerRow: null, folded: new Set<string>(), stripZoom: detailFrom.middle, stripGap: strip.callout };
   const tries: readonly Omit<PlacementOptions, 'detail'>[] = [
     base,
     { ...base, folded: foldable },
+    { ...base, folded: new Set([...foldable, apartRow]) },
     ...(wrap ? wrapped(topology, base, foldable) : []),
   ];
   const whole = tries.map((options) => ({ options, zoom: zoomFor(placeCabinet(topology, { ...options, detail: 'full' }), room) }));
@@ -56,9 +57,11 @@ export function fitCabinet(request: FitRequest): Fit {
   const middle = tries.map((options) => ({ options, zoom: zoomFor(placeCabinet(topology, { ...options, detail: 'middle' }), room) }));
   const inMiddle = best(middle.filter(({ zoom }) => zoom >= detailFrom.middle));
   if (inMiddle) return { zoom: Math.min(inMiddle.zoom, detailFrom.full - 0.01), detail: 'middle', options: inMiddle.options };
-  const wide = placeCabinet(topology, { ...base, detail: 'middle' }).width;
-  const zoom = Math.min(detailFrom.middle - 0.01, Math.max((strip.width + 1) / pitch, room.width / wide));
-  return { zoom, detail: 'strip', options: { ...base, stripZoom: zoom } };
+  const wide = placeCabinet(topology, { ...base, detail: 'full' }).width - metrics.controller;
+  const zoom = Math.min(detailFrom.middle - 0.01, Math.max((strip.width + 1) / pitch, (room.width - strip.controller) / wide));
+  const rows = placeCabinet(topology, { ...base, detail: 'strip' }).rows.length;
+  const stripGap = Math.min(strip.callout, Math.max(strip.leastCallout, room.height / Math.max(1, rows) - strip.height));
+  return { zoom, detail: 'strip', options: { ...base, stripZoom: zoom, stripGap } };
 }
 
 /** Rows of equal length, from two per chain to five. */

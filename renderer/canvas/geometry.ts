@@ -23,7 +23,7 @@ export function detailAt(zoom: number): Detail {
 }
 
 /** Heights in flow units. A folded row shows one line of windows. */
-export const heights = { module: 187, folded: 60, rowGap: 34, railStep: 7 } as const;
+export const heights = { module: 187, folded: 60, rowGap: 34, railStep: 12, reportTag: 29, foldedReportTag: 19 } as const;
 
 /** Port centre from the module's top, and half of its height. */
 export const portCentre = { module: 148, folded: 30 } as const;
@@ -32,5 +32,5 @@ export const port = { width: 15, height: 38 } as const;
 /** Distance of the two fibres from the port's centre. */
 export const fibreOffset = 8;
 
-/** The strip in screen pixels: a mark is 24 wide, a module with number and prediction 64 high, callouts need 46 above. */
-export const strip = { width: 24, height: 64, callout: 46 } as const;
+/** The strip in screen pixels: a mark is 24 wide, a module with number and prediction 64 high, callouts need 46 above; links run at 13. */
+export const strip = { width: 24, height: 64, callout: 46, leastCallout: 24, port: 13, controller: 92 } as const;

@@ -43,6 +43,7 @@ export interface Placement {
   readonly rails: ReadonlyMap<string, Rail>;
   readonly width: number;
   readonly height: number;
+  readonly stripZoom: number;
 }
 
 export interface PlacementOptions {
@@ -52,11 +53,16 @@ export interface PlacementOptions {
   readonly columns: number;
   /** A chain longer than this goes on in the next row; null: one row per chain. */
   readonly unitsPerRow: number | null;
-  /** Chains drawn as one line of windows. */
+  /** Chains drawn as one line of windows; `apartRow` for the rows of what stands apart. */
   readonly folded: ReadonlySet<string>;
   /** Zoom at which the strip will be seen: it keeps its size in screen pixels. */
   readonly stripZoom: number;
+  /** Room above each row of a strip for the words of what complains, screen pixels. */
+  readonly stripGap: number;
 }
+
+/** Stands in `folded` for the rows of what is on no chain; no id has a space. */
+export const apartRow = 'stands apart';
 
 interface RowPlan {
   readonly chain: string | null;
@@ -74,7 +80,7 @@ interface RowPlan {
  */
 export function placeCabinet(topology: Topology, options: PlacementOptions): Placement {
   const rows = planChains(topology, options);
-  placeApart(topology, rows, options.columns);
+  placeApart(topology, rows, options);
   return measure(topology, rows, options);
 }
 
@@ -90,7 +96,7 @@ function planChains(topology: Topology, { unitsPerRow, folded }: PlacementOption
 }
 
 /** Puts what is on no chain into free slots: columns beyond the longest chain, then ends of short rows, then rows of its own. */
-function placeApart(topology: Topology, rows: RowPlan[], columns: number): void {
+function placeApart(topology: Topology, rows: RowPlan[], { columns, folded }: PlacementOptions): void {
   const apart = [...topology.orphans, ...topology.offChain, ...topology.supplies];
   const longest = Math.max(0, ...rows.map(({ used }) => used));
   const free: { readonly row: RowPlan; readonly column: number }[] = [];
@@ -108,7 +114,7 @@ function placeApart(topology: Topology, rows: RowPlan[], columns: number): void 
       continue;
     }
     if (!own || own.units.length >= perRow) {
-      own = { chain: null, first: false, folded: false, units: [], columns: [], used: 0 };
+      own = { chain: null, first: false, folded: folded.has(apartRow), units: [], columns: [], used: 0 };
       rows.push(own);
     }
     own.columns.push(own.units.length);
@@ -117,21 +123,22 @@ function placeApart(topology: Topology, rows: RowPlan[], columns: number): void 
 }
 
 function measure(topology: Topology, plans: readonly RowPlan[], options: PlacementOptions): Placement {
-  const { metrics, detail, stripZoom } = options;
+  const { metrics, detail, stripZoom, stripGap } = options;
   const pitch = metrics.module + metrics.gap;
   const sources = railSources(topology, plans);
   const rows: PlacedRow[] = [];
   const units = new Map<UnitId, PlacedUnit>();
   const rails = new Map<string, Rail>();
-  let y = detail === 'strip' ? strip.callout / stripZoom : 0;
-  let width = metrics.controller;
+  let y = detail === 'strip' ? stripGap / stripZoom : 0;
+  const controllerWidth = widthOfController(options);
+  let width = controllerWidth;
   plans.forEach((plan, index) => {
     const folded = plan.folded && detail === 'full';
     const height = detail === 'strip' ? strip.height / stripZoom : folded ? heights.folded : heights.module;
     rows.push({ y, height, folded, chain: plan.chain, first: plan.first, used: plan.used });
     plan.units.forEach((unit, at) => {
       const column = plan.columns[at] ?? at;
-      const x = metrics.controller + metrics.gap + column * pitch;
+      const x = controllerWidth + metrics.gap + column * pitch;
       units.set(unit, { x, y, width: metrics.module, height, folded, row: index, column });
       width = Math.max(width, x + metrics.module);
     });
@@ -139,16 +146,28 @@ function measure(topology: Topology, plans: readonly RowPlan[], options: Placeme
     fed.forEach((source, rank) => {
       rails.set(`${index} ${source}`, { row: index, source, y: y + height + 12 + rank * heights.railStep });
     });
-    const gap = detail === 'strip' ? strip.callout / stripZoom : heights.rowGap + Math.max(0, fed.length - 1) * heights.railStep;
+    const gap = detail === 'strip' ? stripGap / stripZoom : heights.rowGap + Math.max(0, fed.length - 1) * heights.railStep;
     y += height + gap;
   });
   const chainRows = rows.filter(({ chain }) => chain !== null);
   const [first] = chainRows;
   const last = chainRows[chainRows.length - 1];
-  const controller = first && last ? { x: 0, y: first.y, width: metrics.controller, height: last.y + last.height - first.y } : null;
+  const controller = first && last ? { x: 0, y: first.y, width: controllerWidth, height: last.y + last.height - first.y } : null;
   const bottom = rows[rows.length - 1];
-  const railRoom = detail === 'strip' || rails.size === 0 ? 0 : heights.rowGap - 18;
-  return { controller, rows, units, rails, width, height: bottom ? bottom.y + bottom.height + railRoom : 0 };
+  // Rails, and the words of a report under a gap, reach below the last row.
+  const lowest = Math.max(
+    0,
+    ...[...rails.values()].map((rail) => rail.y + 4),
+    (last?.y ?? 0) + (last?.height ?? 0) + (last?.folded ? heights.foldedReportTag : heights.reportTag),
+  );
+  const height = bottom ? Math.max(bottom.y + bottom.height, detail === 'strip' ? 0 : lowest) : 0;
+  return { controller, rows, units, rails, width, height, stripZoom };
+}
+
+/** The controller's words need a width on the screen, whatever the zoom. */
+function widthOfController({ metrics, detail, stripZoom }: PlacementOptions): number {
+  if (detail === 'full') return metrics.controller;
+  return detail === 'middle' ? 1.9 * metrics.controller : strip.controller / stripZoom;
 }
 
 /** For each row the sources of 24 V that feed something in it, by their key, in order. */
@@ -185,6 +204,6 @@ export function feedSource(topology: Topology, feed: Topology['feeds'][number]):
 
 /** Where the port of a unit stands, from the top of its module. */
 export function portOffset(placed: { readonly folded: boolean; readonly height: number }, detail: Detail): number {
-  if (detail === 'strip') return placed.height / 2;
+  if (detail === 'strip') return (placed.height * strip.port) / strip.height;
   return placed.folded ? portCentre.folded : portCentre.module;
 }

@@ -3,16 +3,17 @@ import { windowTexts, wordGap, wordProbability } from '../../engine/messages/ind
 import { spotKey, spotOf } from '../find/candidates.ts';
 import { reportAgreement } from '../find/predict.ts';
 import { findReport } from '../state/evidence.ts';
-import { feedSource, portOffset } from './placement.ts';
+import { feedRootsOf, feedSource, portOffset } from './placement.ts';
 import type { Sources } from './projectUnits.ts';
 import type { CaptionView, ChainView, ControllerView, LeadView, LinkView, Point } from './views.ts';
 
 const leastShown = 0.01;
 
 /** What of the chosen candidate lies at a spot, and how probable it is that the fault is there. */
-function suspicion({ model }: Sources, key: string) {
-  const share = model.shares.get(key) ?? 0;
+export function suspicion({ model }: Sources, key: string) {
   const chosen = model.chosen?.candidate.best.faults.some(({ fault }) => spotKey(spotOf(fault)) === key) ?? false;
+  // What is laid over bears the figure that its list entry bears; all else the share of the spot.
+  const share = chosen ? (model.chosen?.candidate.probability ?? 0) : (model.shares.get(key) ?? 0);
   return { share: share >= leastShown || chosen ? wordProbability(share) : null, chosen };
 }
 
@@ -34,8 +35,10 @@ function projectLink(sources: Sources, chain: ChainId, link: LinkId, gap: number
   const from = upper && placement.units.get(upper);
   const row = placement.rows.find((one) => one.chain === chain && one.first);
   if (!to || !row || !placement.controller) return null;
+  // Strip marks are narrower than their slots: the line runs on behind them.
+  const inset = detail === 'strip' ? to.width / 2 : 0;
   const start: Point = from
-    ? { x: from.x + from.width, y: from.y + portOffset(from, detail) }
+    ? { x: from.x + from.width - inset, y: from.y + portOffset(from, detail) }
     : { x: placement.controller.x + placement.controller.width, y: row.y + portOffset(row, detail) };
   const gaps = findReport(snapshot, chain)?.gaps ?? [];
   return {
@@ -44,7 +47,7 @@ function projectLink(sources: Sources, chain: ChainId, link: LinkId, gap: number
     chain,
     gap,
     from: start,
-    to: { x: to.x, y: to.y + portOffset(to, detail) },
+    to: { x: to.x + inset, y: to.y + portOffset(to, detail) },
     turnY: from && from.row !== to.row ? to.y - 9 : null,
     folded: to.folded,
     ...suspicion(sources, spotKey({ kind: 'link', link })),
@@ -61,15 +64,14 @@ function gapLines(sources: Sources, chain: ChainId, gaps: readonly (number | 'no
   return [windowTexts.report.lost, gapWords(sources, chain, only)];
 }
 
-/** "drive 2 | 3" */
-export function gapWords({ topology }: Pick<Sources, 'topology'>, chain: string, gap: number | 'none'): string {
-  if (gap === 'none') return windowTexts.report.none;
-  const found = topology.chains.find(({ id }) => id === chain);
-  const place = (position: number) => {
-    const unit = found?.units[position - 1];
-    return (unit && topology.placeOf.get(unit)) ?? null;
-  };
-  return windowTexts.report.shortGap(place(gap - 1), place(gap));
+/** "drive 2 | 3"; where the two are counted in different groups their designations are shorter: "-TB2 | -KE1". */
+function gapWords({ topology, names }: Sources, chain: ChainId, gap: number): string {
+  const units = topology.chainById.get(chain)?.units ?? [];
+  const before = units[gap - 2];
+  const after = units[gap - 1];
+  const [a, b] = [before && topology.placeOf.get(before), after && topology.placeOf.get(after)];
+  if (a && b && a.group !== b.group) return windowTexts.report.namedGap(names.unit(before ?? ''), names.unit(after ?? ''));
+  return windowTexts.report.shortGap(a ?? null, b ?? null);
 }
 
 export function projectController(sources: Sources): ControllerView | null {
@@ -80,7 +82,8 @@ export function projectController(sources: Sources): ControllerView | null {
     const chain = topology.chains.find(({ id }) => id === row.chain);
     if (!chain || !row.first) return [];
     const report = findReport(sources.snapshot, chain.id);
-    const predicted = model.chosen?.prediction?.simulation.reports.get(chain.id) ?? null;
+    const simulated = model.chosen?.prediction?.simulation.reports.get(chain.id);
+    const predicted = simulated?.speaks ? simulated : null;
     const agreement = predicted && reportAgreement(report?.gaps, predicted.gap);
     const seen = report ? gapLines(sources, chain.id, report.gaps, chain.units.length) : null;
     const predictedLines = predicted && gapLines(sources, chain.id, [predicted.gap], predicted.length);
@@ -88,7 +91,7 @@ export function projectController(sources: Sources): ControllerView | null {
     return [
       {
         chain: chain.id,
-        label: names.chain(chain.id),
+        label: windowTexts.cabinet.chain(chain.record.number),
         rowY: row.y - box.y,
         portY: row.y - box.y + portOffset(row, detail),
         folded: row.folded,
@@ -113,7 +116,7 @@ export function projectController(sources: Sources): ControllerView | null {
     ];
   });
   return {
-    designation: names.controller(),
+    designation: topology.content.controller?.designation.trim() || windowTexts.cabinet.controller,
     width: box.width,
     height: box.height,
     chosen: model.chosen?.candidate.best.faults.some(({ fault }) => fault.item === 'controller') ?? false,
@@ -169,14 +172,13 @@ export function projectCaptions(sources: Sources): readonly CaptionView[] {
     const [unit = '', output] = rail.source.split(' ');
     const supply = [...topology.units.values()].find(({ id }) => id === unit);
     const outputName = supply?.supply?.outputs?.find(({ id }) => id === output)?.name ?? '';
-    const words = [manySupplies || outputName === '' ? names.unit(unit) : '', outputName].filter((part) => part !== '').join(' ');
-    const fed = [...placement.units].filter(([id, placed]) => placed.row === rail.row && topology.units.get(id)?.kind !== 'supply');
+    const words = [manySupplies ? names.unit(unit) : '', outputName].filter((part) => part !== '').join(' ');
+    const fed = [...placement.units].filter(([id, placed]) => placed.row === rail.row && feedRootsOf(topology, id).includes(rail.source));
     const left = Math.min(...fed.map(([, placed]) => placed.x + placed.width / 2));
-    const rank = [...placement.rails.values()].filter((one) => one.row === rail.row).indexOf(rail);
     return {
       key: `rail ${rail.row} ${rail.source}`,
       kind: 'rail',
-      at: { x: left + 10 + rank * 92, y: rail.y },
+      at: { x: left + 10, y: rail.y },
       words: windowTexts.cabinet.rail(words),
     };
   });

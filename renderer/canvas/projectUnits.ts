@@ -16,6 +16,8 @@ import type { FindModel } from '../find/findModel.ts';
 import { displayAgreement } from '../find/predict.ts';
 import { markOf } from '../marks/DisplayMark.tsx';
 import { findDisplay } from '../state/evidence.ts';
+import { shortUnitName } from '../state/names.ts';
+import { type CalloutRequest, placeCallouts } from './callouts.ts';
 import type { Detail } from './geometry.ts';
 import { type PlacedUnit, type Placement, portOffset } from './placement.ts';
 import type { ReadingView, UnitView } from './views.ts';
@@ -36,11 +38,27 @@ export interface Sources {
 
 export function projectUnits(sources: Sources): readonly UnitView[] {
   // In chain order, then what stands apart: the order in which Tab walks.
-  return inReadingOrder(sources.topology).flatMap((id) => {
+  const views = inReadingOrder(sources.topology).flatMap((id) => {
     const placed = sources.placement.units.get(id);
     const record = sources.topology.units.get(id);
     return placed && record ? [projectUnit(sources, id, placed)] : [];
   });
+  return sources.detail === 'strip' ? withCallouts(views, sources.placement) : views;
+}
+
+/** On a strip whatever is not quiet keeps its words, above its row. */
+function withCallouts(views: readonly UnitView[], { units, stripZoom }: Placement): readonly UnitView[] {
+  const rows = new Map<number, CalloutRequest[]>();
+  for (const view of views) {
+    const placed = [...units].find(([id]) => id === view.id)?.[1];
+    const { mark, words } = view.reading.seen;
+    if (!placed || (!view.lit && (mark === 'quiet' || mark === 'not-looked-at'))) continue;
+    const row = rows.get(placed.row) ?? [];
+    row.push({ id: view.id, x: (placed.x + placed.width / 2) * stripZoom, words: `${view.designation} ${words}` });
+    rows.set(placed.row, row);
+  }
+  const places = new Map([...rows.values()].flatMap((row) => [...placeCallouts(row)]));
+  return views.map((view) => ({ ...view, callout: places.get(view.id) ?? null }));
 }
 
 /** Units in the order of the chains, then what is on none. */
@@ -55,13 +73,14 @@ function projectUnit(sources: Sources, id: UnitId, placed: PlacedUnit): UnitView
   const chain = place && topology.chainById.get(place.chain);
   const reading = readingOf(sources, id);
   const seen = findDisplay(snapshot, id)?.meanings ?? [];
-  const share = unitShare(sources, id);
   const kind = record?.kind ?? 'servo-drive';
-  const fault = model.chosen?.candidate.best.faults.find((one) => standsAt(sources, one.fault, id));
+  const chosen = model.chosen?.candidate.best.faults.find((one) => standsAt(sources, one.fault, id));
+  // What is laid over bears the figure that its list entry bears; all else the share of what stands there.
+  const share = chosen ? (model.chosen?.candidate.probability ?? 0) : unitShare(sources, id);
   const deaf = (side: DisplayMeaning) => seen.length > 0 && seen.every((meaning) => meaning === side || meaning === 'both-losses');
   return {
     id,
-    designation: names.unit(id),
+    designation: shortUnitName(topology, id),
     kind,
     kindWords: unitKindWords[kind],
     onChain: place !== undefined,
@@ -72,13 +91,14 @@ function projectUnit(sources: Sources, id: UnitId, placed: PlacedUnit): UnitView
     reading,
     deafUp: place !== undefined && deaf('upstream-loss'),
     deafDown: place !== undefined && deaf('downstream-loss'),
-    share: share >= leastShown || fault ? wordProbability(share) : null,
-    chosen: fault !== undefined,
+    share: share >= leastShown || chosen ? wordProbability(share) : null,
+    chosen: chosen !== undefined,
     lit: sources.lit.has(id),
     footer: footerOf(sources, id),
     axes: (record?.axes ?? []).map(({ name }) => name).join(' '),
     outputs: kind === 'supply' ? outputsOf(sources, id) : [],
     position: place?.position ?? null,
+    callout: null,
     name: windowTexts.unitName({
       unit: names.unit(id),
       kind: unitKindWords[kind],

@@ -19,6 +19,8 @@ interface Size {
 /** Room taken at the edges: the head above, a margin all around. */
 const margin = { top: 48, side: 14, bottom: 4 } as const;
 const narrowWindow = '(max-width: 1400px)';
+/** Designations under the marks of a strip need this pitch, screen pixels. */
+const roomyPitch = 48;
 /** How long a jump takes, milliseconds; none for those who asked for less motion. */
 const glide = 200;
 
@@ -139,7 +141,9 @@ export function useCabinetView(frame: React.RefObject<HTMLElement | null>, size:
     return () => registerCanvas(null);
   }, [flow, duration, showWhole, registerCanvas, store, dispatch]);
 
-  return { detail, placement, onMove, onFocus };
+  // In a strip with room to spare every mark has its designation under it, else every fifth its number.
+  const pitch = fit.options.metrics.module + fit.options.metrics.gap;
+  return { detail, placement, onMove, onFocus, roomy: fit.options.stripZoom * pitch >= roomyPitch };
 }
 
 /** How far a span must move to lie between two limits; nothing when it is longer than the room. */

@@ -1,6 +1,7 @@
 import type { UnitKind } from '../../engine/schema/index.ts';
 import type { Agreement } from '../find/predict.ts';
 import type { MarkName } from '../marks/DisplayMark.tsx';
+import type { CalloutPlace } from './callouts.ts';
 
 /*
  * What the drawing shows of each thing, as plain data: projected from document and answer, compared by value, so that a node whose
@@ -49,6 +50,8 @@ export interface UnitView {
   readonly outputs: readonly string[];
   /** Its position on the chain, for the strip. */
   readonly position: number | null;
+  /** Its words above a strip; null where they need not be said. */
+  readonly callout: CalloutPlace | null;
   /** Whole description for a screen reader. */
   readonly name: string;
 }

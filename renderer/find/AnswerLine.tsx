@@ -5,6 +5,7 @@ import type { AppState } from '../state/appState.ts';
 import { currentSnapshot, hasObservations } from '../state/evidence.ts';
 import { namesOf } from '../state/names.ts';
 import { useApp, useDispatch, useWindow } from '../state/useWorkbench.ts';
+import type { Spot } from './candidates.ts';
 import { type CandidateWords, useCandidateWords } from './candidateWords.ts';
 import { type FindModel, type Row, selectFindModel } from './findModel.ts';
 import './answer.css';
@@ -80,13 +81,10 @@ function Answered({ model }: { readonly model: FindModel }) {
   if (top.candidate.spots.length === 0) return <Say head={words.nothingBroken} why={why} />;
   const subject = candidateWords.subject(top.candidate);
   const spot = top.candidate.spots[0];
-  const where = spot?.kind === 'link' ? whereIs(spot.link, topology, names) : spot?.kind === 'unit' ? names.place(spot.unit) : '';
+  const where = spot ? whereIs(spot, topology, names) : '';
   return (
     <>
-      <Say
-        head={words.lookFirst(candidateWords.object(top.candidate))}
-        why={diagnosis.contradiction ? `${words.contradiction} ${words.contradictionWhy}` : why}
-      >
+      <Say head={words.lookFirst(candidateWords.object(top.candidate))} why={diagnosis.contradiction ? words.contradiction : why}>
         {' '}
         <span className="share">{wordProbability(top.candidate.probability)}</span> <span className="likely">{words.likely}</span>
       </Say>
@@ -105,10 +103,17 @@ function show(dispatch: ReturnType<typeof useDispatch>, candidateWords: Candidat
   dispatch('choose-candidate', { chosen: { by: 'rank' }, subject });
 }
 
-function whereIs(link: string, topology: AppState['checked']['topology'], names: ReturnType<typeof namesOf>): string {
+/** Where to go: between which ports, on which chain, from what to what. */
+function whereIs(spot: Spot, topology: AppState['checked']['topology'], names: ReturnType<typeof namesOf>): string {
+  if (spot.kind === 'unit') return names.place(spot.unit);
+  if (spot.kind === 'lead') {
+    const feed = topology.feeds.find(({ lead }) => lead === spot.lead);
+    return feed ? words.leadFrom(names.unit(feed.from), names.unit(feed.to)) : '';
+  }
+  if (spot.kind !== 'link') return '';
   for (const chain of topology.chains) {
     // The link of a spot is one of the cabinet's.
-    const index = chain.links.indexOf(link as LinkId);
+    const index = chain.links.indexOf(spot.link as LinkId);
     if (index < 0) continue;
     const after = names.unit(chain.units[index] ?? '');
     const before = chain.units[index - 1];

@@ -88,7 +88,7 @@ function Cell({
   if (column.kind === 'link') return <td className="cell">{here && <FaultHere />}</td>;
   if (column.kind === 'report') {
     const report = simulation?.reports.get(column.chain);
-    if (!report) return <td className="cell" />;
+    if (!report?.speaks) return <td className="cell" />;
     const seen = findReport(snapshot, column.chain)?.gaps;
     const agreement = reportAgreement(seen, report.gap);
     const predicted = wordGaps(names, column.chain, [report.gap]);

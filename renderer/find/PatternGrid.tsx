@@ -1,10 +1,11 @@
 import { useMemo } from 'react';
 import { windowTexts } from '../../engine/messages/index.ts';
+import type { Snapshot } from '../../engine/schema/index.ts';
 import { Sign } from '../marks/Sign.tsx';
-import { currentSnapshot } from '../state/evidence.ts';
-import { namesOf } from '../state/names.ts';
+import { currentSnapshot, findDisplay } from '../state/evidence.ts';
+import { namesOf, shortUnitName } from '../state/names.ts';
 import { useApp } from '../state/useWorkbench.ts';
-import { selectFindModel } from './findModel.ts';
+import { type Row, selectFindModel } from './findModel.ts';
 import { GridRow } from './GridRow.tsx';
 import { type GridColumn, listColumns } from './gridColumns.ts';
 import { SeenRow } from './SeenRow.tsx';
@@ -13,6 +14,9 @@ import './grid.css';
 const words = windowTexts.grid;
 /** From this many units on a cell that fits and is quiet shrinks to a dot. */
 const denseFrom = 20;
+
+/** As in the style sheet, pixels. */
+const denseWidths = { plain: 11, unit: 26, link: 0, space: 7, report: 58 } as const;
 
 /** One row for what was seen, one for each candidate: agreement and disagreement at a glance, without colour. */
 export function PatternGrid() {
@@ -33,21 +37,21 @@ export function PatternGrid() {
         <Legend />
       </div>
       <div className="grid-scroll">
-        <table className="grid">
+        <table className="grid" style={dense ? denseWidth(columns, rows, snapshot) : undefined}>
           <caption className="screen-reader">{words.caption}</caption>
           <colgroup>
             <col className="col-letter" />
             <col className="col-name" />
             <col className="col-share" />
             {columns.map((column) => (
-              <col key={column.key} className={`col-${column.kind}`} />
+              <col key={column.key} className={`col-${column.kind}${dense && isPlain(column, rows, snapshot) ? ' plain' : ''}`} />
             ))}
           </colgroup>
           <thead>
             <Heads columns={columns} dense={dense} />
           </thead>
           <tbody>
-            <SeenRow columns={columns} snapshot={snapshot} />
+            <SeenRow columns={columns} snapshot={snapshot} isPlain={(column) => dense && isPlain(column, rows, snapshot)} />
             {rows.map((row, index) => (
               <GridRow
                 key={row.candidate.key}
@@ -67,8 +71,24 @@ export function PatternGrid() {
   );
 }
 
+/** Width of the columns of a dense grid, for the style sheet, which adds that of the names. */
+function denseWidth(columns: readonly GridColumn[], rows: readonly Row[], snapshot: Snapshot): React.CSSProperties {
+  const width = columns.reduce((sum, column) => sum + (isPlain(column, rows, snapshot) ? denseWidths.plain : denseWidths[column.kind]), 0);
+  // The type of styles knows no custom properties.
+  return { '--columns': `${width}px` } as React.CSSProperties;
+}
+
+/** Nobody complains in it, and nobody is predicted to: in a dense grid such a column needs no room. */
+function isPlain(column: GridColumn, rows: readonly Row[], snapshot: Snapshot): boolean {
+  if (column.kind !== 'unit') return false;
+  const seen = findDisplay(snapshot, column.unit)?.meanings ?? [];
+  const quiet = seen.length === 0 || (seen.length === 1 && seen[0] === 'quiet');
+  return quiet && rows.every(({ prediction }) => (prediction?.simulation.displays.get(column.unit)?.meaning ?? 'quiet') === 'quiet');
+}
+
 function Heads({ columns, dense }: { readonly columns: readonly GridColumn[]; readonly dense: boolean }) {
-  const names = useApp((state) => namesOf(state.checked.topology));
+  const topology = useApp((state) => state.checked.topology);
+  const names = namesOf(topology);
   const chains = columns.filter(({ kind }) => kind === 'report').length;
   return (
     <tr>
@@ -91,13 +111,13 @@ function Heads({ columns, dense }: { readonly columns: readonly GridColumn[]; re
         const name = names.unit(column.unit);
         // Forty designations have no room: every fifth position is numbered, the designation is in the cell's name.
         return (
-          <th key={column.key} scope="col" title={name}>
+          <th key={column.key} scope="col" title={name} className={column.position === null || column.position % 5 === 0 ? 'numbered' : ''}>
             {!dense ? (
-              <span className="designation">{name}</span>
+              <span className="designation">{shortUnitName(topology, column.unit)}</span>
             ) : (
               <>
                 <span className="screen-reader">{name}</span>
-                <span aria-hidden="true">
+                <span className="number" aria-hidden="true">
                   {column.position !== null && (column.position === 1 || column.position % 5 === 0) ? column.position : ''}
                 </span>
               </>

@@ -1,4 +1,5 @@
 import { windowTexts, wordProblem } from '../../engine/messages/index.ts';
+import { Words } from '../marks/Words.tsx';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
 
 const mostListed = 12;
@@ -15,7 +16,10 @@ export function ProblemList() {
         const [subject] = problem.subjects;
         return (
           <li key={`${problem.code} ${problem.where} ${problem.subjects.join(' ')}`}>
-            <b>{title}</b> {explanation} {whatToDo}{' '}
+            <b>
+              <Words>{title}</Words>
+            </b>{' '}
+            <Words>{`${explanation} ${whatToDo}`}</Words>{' '}
             {subject !== undefined && (
               <button type="button" className="text-button" onClick={() => dispatch('show-on-cabinet', { subject })}>
                 {windowTexts.commands.showOnCabinet}

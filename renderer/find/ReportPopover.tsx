@@ -15,7 +15,8 @@ export function ReportPopover({ chain: chainId }: { readonly chain: string }) {
   const topology = useApp((state) => state.checked.topology);
   const gaps = useApp((state) => findReport(currentSnapshot(state.caseRecord), chainId)?.gaps);
   const anchor = useRef<Element | null>(null);
-  anchor.current = document.getElementById(chainElementId(chainId));
+  // Under the controller, so that the units that light up can be seen.
+  anchor.current = document.getElementById(chainElementId(chainId))?.closest('.controller') ?? null;
   const names = namesOf(topology);
   const chain = topology.chains.find(({ id }) => id === chainId);
   if (!chain) return null;
@@ -38,8 +39,8 @@ export function ReportPopover({ chain: chainId }: { readonly chain: string }) {
       isOpen
       isNonModal
       onOpenChange={(open) => !open && close()}
-      placement="right top"
-      offset={14}
+      placement="bottom start"
+      offset={6}
       className="entry-popover"
       // A click on a gap of the picture is an answer too.
       shouldCloseOnInteractOutside={(element) => !element.closest('.cabinet')}
@@ -65,7 +66,6 @@ export function ReportPopover({ chain: chainId }: { readonly chain: string }) {
           </button>
         </div>
         {chain.units.length > 0 && <GapByOrdinals chain={chain} gaps={gaps} onEnter={enter} onDone={close} />}
-        <p className="entry-hint quiet-text">{windowTexts.report.hint}</p>
       </Dialog>
     </Popover>
   );
@@ -146,6 +146,7 @@ function GapByOrdinals({
       <output className="gap-answer">
         {problem ?? (found ? windowTexts.report.gapIs(found.map((gap) => wordGap(names, chain.id, gap)).join(', ')) : '')}
       </output>
+      <p className="entry-hint quiet-text">{windowTexts.report.hint}</p>
       <button type="submit" className="button small">
         {windowTexts.report.done}
       </button>

@@ -9,7 +9,15 @@ import type { GridColumn } from './gridColumns.ts';
 const words = windowTexts.grid;
 
 /** The row of facts: dark glass, as on the units. */
-export function SeenRow({ columns, snapshot }: { readonly columns: readonly GridColumn[]; readonly snapshot: Snapshot }) {
+export function SeenRow({
+  columns,
+  snapshot,
+  isPlain,
+}: {
+  readonly columns: readonly GridColumn[];
+  readonly snapshot: Snapshot;
+  readonly isPlain: (column: GridColumn) => boolean;
+}) {
   const names = useApp((state) => namesOf(state.checked.topology));
   const units = columns.filter(({ kind }) => kind === 'unit');
   const seen = units.filter((column) => column.kind === 'unit' && findDisplay(snapshot, column.unit)).length;
@@ -45,7 +53,7 @@ export function SeenRow({ columns, snapshot }: { readonly columns: readonly Grid
         return (
           <td key={column.key} className="cell" title={said}>
             <span className={`glass tone-${toneOf(mark)}`}>
-              <DisplayMark name={mark} size={16} />
+              {isPlain(column) ? <i className="dot" /> : <DisplayMark name={mark} size={16} />}
               <span className="screen-reader">{wordMeanings(meanings)}</span>
             </span>
           </td>

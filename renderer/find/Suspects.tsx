@@ -2,12 +2,14 @@ import {
   cannotTellApart,
   rankedByRatesOnly,
   windowTexts,
+  wordBehaviourBelief,
   wordContradiction,
   wordNote,
   wordProbability,
   wordUnvisitedShare,
 } from '../../engine/messages/index.ts';
 import { Sign } from '../marks/Sign.tsx';
+import { Words } from '../marks/Words.tsx';
 import { hasObservations } from '../state/evidence.ts';
 import { namesOf } from '../state/names.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
@@ -113,7 +115,7 @@ function Suspect({ row }: { readonly row: Row }) {
     >
       <Sign name={candidateWords.sign(candidate)} size={18} />
       <span className="name">
-        <b className="designation">{title.strong}</b> {title.rest}
+        <b className="designation">{title.strong}</b> <Words>{title.rest}</Words>
       </span>
       <span className="bar" style={shareStyle(candidate.probability)} />
       <span className="share">{share}</span>
@@ -161,13 +163,18 @@ function Reasons() {
             <Sign name="abnormal" size={16} /> {words.contradiction}
           </h3>
           {wordContradiction(names, evidence, diagnosis.contradiction).map((sentence) => (
-            <p key={sentence}>{sentence}</p>
+            <p key={sentence}>
+              <Words>{sentence}</Words>
+            </p>
           ))}
         </div>
       )}
       {reasons.map(({ head, sentences }) => (
         <p key={head} className="why">
-          <b>{head}</b> {sentences.join(' ')}
+          <b>
+            <Words>{head}</Words>
+          </b>{' '}
+          <Words>{sentences.join(' ')}</Words>
         </p>
       ))}
     </>
@@ -177,13 +184,16 @@ function Reasons() {
 function Notes() {
   const notes = useApp((state) => selectFindModel(state).diagnosis?.notes);
   const names = useApp((state) => namesOf(state.checked.topology));
+  const beliefs = useApp((state) => selectFindModel(state).diagnosis?.behaviours);
   const told = (notes ?? []).filter(({ code }) => code !== 'nothing-observed');
+  const sentences = [...(beliefs ?? []).map((belief) => wordBehaviourBelief(names, belief)), ...told.map((note) => wordNote(names, note))];
   return (
     <ul className="notes">
-      {told.map((note) => {
-        const sentence = wordNote(names, note);
-        return <li key={sentence}>{sentence}</li>;
-      })}
+      {sentences.map((sentence) => (
+        <li key={sentence}>
+          <Words>{sentence}</Words>
+        </li>
+      ))}
     </ul>
   );
 }

@@ -51,7 +51,12 @@ export function makeCandidateWords(names: Names): CandidateWords {
   };
   return {
     title,
-    object: (candidate) => wordList(candidate.spots.map((spot) => spotObject(names, spot, partsAt(candidate, spot)))) || nothingBrokenLabel,
+    object: (candidate) => {
+      const [only, second] = candidate.spots;
+      if (!only) return nothingBrokenLabel;
+      if (!second) return spotObject(names, only, candidate.parts);
+      return wordList(candidate.spots.map((spot) => spotTitle(names, spot, partsAt(candidate, spot)).strong));
+    },
     parts: (candidate) => wordParts(candidate),
     sign: (candidate) => (candidate.spots[0] ? spotSigns[candidate.spots[0].kind] : 'fits'),
     subject: (candidate) => (candidate.spots[0] ? spotSubject(candidate.spots[0]) : null),
@@ -110,6 +115,28 @@ const partsAt = (candidate: Candidate, spot: Spot) => candidate.parts.filter((pa
 
 /** A cable is named with what else of it is under suspicion; a board with the port, where all of it points to one. */
 function spotTitle(names: Names, spot: Spot, parts: readonly CandidatePart[]): { readonly strong: string; readonly rest: string } {
+  if (spot.kind !== 'unit') return otherTitle(names, spot, parts);
+  const { kinds, detail } = unitWords(parts);
+  return { strong: names.unit(spot.unit), rest: detail === '' ? kinds : `${kinds}, ${detail}` };
+}
+
+/** What of a unit is suspected, and the port or the mode where all of it points to one. */
+function unitWords(parts: readonly CandidatePart[]): { readonly kinds: string; readonly detail: string } {
+  const kinds = wordList(
+    kindsOf(parts, ['board', 'fuse', 'place', 'wiring']).map((kind) => windowTexts.suspects.unitKinds[kind]),
+    'or',
+  );
+  const mode = onlyMode(parts);
+  if (mode !== null && parts[0]?.kind === 'board' && !sideOf(mode)) return { kinds, detail: wordMode('board', mode) };
+  const [side, ...others] = new Set(parts.map(({ fault }) => sideOf(fault.mode)));
+  return { kinds, detail: side && others.length === 0 ? windowTexts.suspects.side[side] : '' };
+}
+
+function otherTitle(
+  names: Names,
+  spot: Exclude<Spot, { kind: 'unit' }>,
+  parts: readonly CandidatePart[],
+): { readonly strong: string; readonly rest: string } {
   switch (spot.kind) {
     case 'link': {
       const name = names.link(spot.link);
@@ -117,15 +144,13 @@ function spotTitle(names: Names, spot: Spot, parts: readonly CandidatePart[]): {
       const bare = name.startsWith(`${itemKindWords.cable.label} `) ? name.slice(itemKindWords.cable.label.length + 1) : name;
       return { strong: bare, rest: windowTexts.suspects.linkKinds(kinds) };
     }
-    case 'unit': {
-      const kinds = kindsOf(parts, ['board', 'fuse', 'place', 'wiring']).map((kind) => windowTexts.suspects.unitKinds[kind]);
-      const sides = new Set(parts.map(({ fault }) => sideOf(fault.mode)));
-      const [side] = sides;
-      const port = sides.size === 1 && side ? `, ${windowTexts.suspects.side[side]}` : '';
-      return { strong: names.unit(spot.unit), rest: `${wordList(kinds, 'or')}${port}` };
+    case 'supply': {
+      const mode = onlyMode(parts);
+      return {
+        strong: names.unit(spot.unit),
+        rest: `${itemKindWords.supply.label}${mode === null ? '' : `, ${wordMode('supply', mode)}`}`,
+      };
     }
-    case 'supply':
-      return { strong: names.unit(spot.unit), rest: itemKindWords.supply.label };
     case 'chain-port':
       return { strong: names.controller(), rest: windowTexts.suspects.portOf(names.chain(spot.chain)) };
     case 'controller':
@@ -147,13 +172,26 @@ function spotObject(names: Names, spot: Spot, parts: readonly CandidatePart[]): 
     case 'lead':
     case 'feedback':
       return strong;
+    case 'supply':
+      return `${itemKindWords.supply.label} ${strong}`;
+    case 'unit': {
+      const { kinds, detail } = unitWords(parts);
+      return windowTexts.suspects.partOf(kinds, strong, detail);
+    }
     default:
-      return windowTexts.suspects.partOf(rest, strong);
+      return windowTexts.suspects.partOf(rest, strong, '');
   }
 }
 
 function kindsOf<K extends ItemKind>(parts: readonly CandidatePart[], order: readonly K[]): readonly K[] {
   return order.filter((kind) => parts.some((part) => part.kind === kind));
+}
+
+/** The mode, where all parts are in the same one. */
+function onlyMode(parts: readonly CandidatePart[]): string | null {
+  const modes = new Set(parts.map(({ fault }) => fault.mode));
+  const [mode] = modes;
+  return modes.size === 1 && mode !== undefined ? mode : null;
 }
 
 function sideOf(mode: string): 'up' | 'down' | null {
@@ -162,6 +200,7 @@ function sideOf(mode: string): 'up' | 'down' | null {
 }
 
 function wordParts(candidate: Candidate): string {
+  if (candidate.spots.length > 1) return windowTexts.suspects.twoFaults;
   const shares = new Map<string, number>();
   for (const part of partsToName(candidate.parts)) shares.set(part.words, (shares.get(part.words) ?? 0) + part.probability);
   const listed = [...shares].filter(([, share]) => share >= 0.005);

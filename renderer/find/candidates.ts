@@ -103,7 +103,31 @@ export function listCandidates(diagnosis: Diagnosis): readonly Candidate[] {
     const [best] = hypotheses;
     return best ? [makeCandidate(spots, hypotheses, best)] : [];
   });
-  return inGroups(withoutNeedless(candidates));
+  return inGroups(withoutNeedless(mergeAlike(candidates)));
+}
+
+/** A steady and an intermittent fault of one kind are one candidate, also where what was seen tells the two apart. */
+function mergeAlike(candidates: readonly Candidate[]): readonly Candidate[] {
+  const byKey = new Map<string, Candidate>();
+  for (const candidate of candidates) {
+    const before = byKey.get(candidate.key);
+    byKey.set(candidate.key, before ? joinCandidates(before, candidate) : candidate);
+  }
+  return [...byKey.values()];
+}
+
+function joinCandidates(a: Candidate, b: Candidate): Candidate {
+  const [main, other] = a.best.probability >= b.best.probability ? [a, b] : [b, a];
+  return { ...main, probability: main.probability + other.probability, parts: joinParts([...main.parts, ...other.parts]) };
+}
+
+function joinParts(parts: readonly CandidatePart[]): readonly CandidatePart[] {
+  const byMode = new Map<string, CandidatePart>();
+  for (const part of parts) {
+    const key = modeKey(part.fault);
+    byMode.set(key, { ...part, probability: (byMode.get(key)?.probability ?? 0) + part.probability });
+  }
+  return [...byMode.values()].sort((a, b) => b.probability - a.probability || (a.item < b.item ? -1 : 1));
 }
 
 /** Leaves out two faults of which one alone predicts the same: they say nothing that the one does not. */
@@ -115,23 +139,16 @@ function withoutNeedless(candidates: readonly Candidate[]): readonly Candidate[]
 }
 
 function makeCandidate(spots: readonly Spot[], hypotheses: readonly RankedHypothesis[], best: RankedHypothesis): Candidate {
-  const parts = new Map<string, CandidatePart>();
-  let probability = 0;
-  for (const hypothesis of hypotheses) {
-    probability += hypothesis.probability;
-    for (const { item, fault } of hypothesis.faults) {
-      const key = modeKey(fault);
-      const before = parts.get(key);
-      parts.set(key, { item, kind: fault.item, fault, probability: (before?.probability ?? 0) + hypothesis.probability });
-    }
-  }
+  const parts = hypotheses.flatMap(({ faults, probability }) =>
+    faults.map(({ item, fault }): CandidatePart => ({ item, kind: fault.item, fault, probability })),
+  );
   return {
     key: [...spots.map(spotKey), ...best.faults.map(({ fault }) => modeKey(fault))].join(' '),
     spots,
     group: best.group,
-    probability,
+    probability: hypotheses.reduce((sum, { probability }) => sum + probability, 0),
     best,
-    parts: [...parts.values()].sort((a, b) => b.probability - a.probability || (a.item < b.item ? -1 : 1)),
+    parts: joinParts(parts),
   };
 }
 

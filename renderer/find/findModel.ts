@@ -53,7 +53,7 @@ function computeFindModel({ cabinet, record, diagnosis, stale, chosen, all }: In
   const letters = letterGroups(listed);
   const rows = listed.map((candidate) => ({
     candidate,
-    prediction: predict(cabinet, record.evidence, candidate.best.faults),
+    prediction: predict(cabinet, record.evidence, diagnosis, candidate.best.faults),
     letter: letters.get(candidate.group) ?? null,
   }));
   const laid = chosen.by === 'nobody' ? null : (rows.find((row) => row.candidate === wanted) ?? rows[0] ?? null);

@@ -1,6 +1,9 @@
+import type { ChainId, UnitId } from '../../engine/base/index.ts';
+import { documentedBehaviour } from '../../engine/cabinet/index.ts';
 import type { Diagnosis, HypothesisFault } from '../../engine/diagnosis/index.ts';
-import type { DisplayMeaning, Evidence, Fault, Intervention, Onset, Snapshot } from '../../engine/schema/index.ts';
+import type { Behaviour, DisplayMeaning, Evidence, Fault, Onset, Snapshot } from '../../engine/schema/index.ts';
 import { type Simulation, simulate } from '../../engine/simulation/index.ts';
+import { currentState } from '../../engine/steps/index.ts';
 import type { Cabinet } from '../../engine/topology/index.ts';
 
 /** Does what was seen agree with what is predicted? `open`: nobody has looked. */
@@ -15,8 +18,6 @@ export interface Prediction {
   readonly against: number;
 }
 
-type Moment = Pick<Parameters<typeof simulate>[0], 'onset' | 'halted' | 'beforeTrip' | 'sinceTrip'>;
-
 /** Agreement of one display. A set that contains "other" fits whatever is lit: nobody can predict a code that is not ours. */
 export function displayAgreement(seen: readonly DisplayMeaning[], predicted: DisplayMeaning): Agreement {
   if (seen.length === 0) return 'open';
@@ -28,80 +29,74 @@ export function reportAgreement(seen: readonly (number | 'none')[] | undefined, 
   return seen.includes(predicted) ? 'fits' : 'against';
 }
 
-/** The moments at which the last snapshot may have been taken: one, or two where the onset is not known. */
-function momentsOf(evidence: Evidence): readonly { readonly moment: Moment; readonly assumed: Onset | null }[] {
-  const beforeTrip: Intervention[] = [];
-  let sinceTrip: Intervention[] = [];
-  let trip: Snapshot = {};
-  for (const snapshot of evidence.snapshots) {
-    if (snapshot.restarted) {
-      beforeTrip.push(...sinceTrip, ...(snapshot.interventions ?? []));
-      sinceTrip = [];
-      trip = snapshot;
-    } else {
-      sinceTrip = [...sinceTrip, ...(snapshot.interventions ?? [])];
-      trip = { ...trip, ...snapshot };
-    }
-  }
-  const rest = { beforeTrip, sinceTrip, halted: trip.halted ?? true };
-  const onset = trip.restarted ? 'at-power-up' : (trip.onset ?? 'unknown');
-  if (onset !== 'unknown') return [{ moment: { ...rest, onset }, assumed: null }];
-  const either: readonly Onset[] = ['while-running', 'at-power-up'];
-  return either.map((one) => ({ moment: { ...rest, onset: one }, assumed: one }));
+/** Whether the last trip is also the first one: at that one every fault was present. */
+function isFirstTrip({ snapshots }: Evidence): boolean {
+  return snapshots.every((snapshot, index) => index === 0 || (snapshot.restarted !== true && snapshots[index - 1]?.halted !== false));
 }
 
-/** An intermittent fault may be there now or not; both are tried. */
-function presencesOf(faults: readonly HypothesisFault[]): readonly (readonly Fault[])[] {
+/** The onsets that the last trip may have had: one, or both where that is not known. */
+function onsetsOf(evidence: Evidence, usual: Onset): readonly Onset[] {
+  const known = evidence.snapshots.some(({ onset, restarted }) => restarted === true || (onset !== undefined && onset !== 'unknown'));
+  return known ? [usual] : ['while-running', 'at-power-up'];
+}
+
+/** The ways in which faults may be there: an intermittent one may be gone now, and at a later trip may have been gone as well. */
+function presencePatterns(faults: readonly HypothesisFault[], isFirst: boolean): readonly (readonly Fault[])[] {
   return faults.reduce<readonly (readonly Fault[])[]>(
-    (sets, { fault }) =>
-      sets.flatMap((set) =>
-        fault.presence === 'intermittent'
-          ? [
-              [...set, fault],
-              [...set, { ...fault, absentNow: true }],
-            ]
-          : [[...set, fault]],
-      ),
+    (patterns, { fault }) => {
+      const present: readonly Fault[] = [fault];
+      const gone: readonly Fault[] = [{ ...fault, absentNow: true }];
+      const ways = fault.presence === 'steady' ? [present] : [present, gone, ...(isFirst ? [] : [[]])];
+      return ways.flatMap((way) => patterns.map((pattern) => [...pattern, ...way]));
+    },
     [[]],
   );
 }
 
+/** The documented behaviour of a unit, with the likeliest value of every parameter that is not known. */
+function likeliestBehaviour(cabinet: Cabinet, { behaviours }: Diagnosis): (unit: UnitId) => Behaviour {
+  return (unit) => {
+    const type = cabinet.units.get(unit)?.type;
+    const likeliest = behaviours
+      .filter((belief) => belief.type === type)
+      .map(({ parameter, values: [first] }) => [parameter, first?.value]);
+    // Each value is one of its own parameter: the diagnosis lists them so, likeliest first.
+    return { ...documentedBehaviour(cabinet, unit), ...(Object.fromEntries(likeliest) as Partial<Behaviour>) };
+  };
+}
+
 /**
- * What a hypothesis predicts. Where its onset is not known, or an intermittent fault may be gone, the reading that agrees best with
- * what was seen is shown, the first one where several agree alike.
+ * What a hypothesis predicts of the last snapshot. Where its onset is not known, or an intermittent fault may be gone, the reading
+ * that agrees best with what was seen is shown; where several agree alike, the first: running, and everything present.
  */
-export function predict(cabinet: Cabinet, evidence: Evidence, faults: readonly HypothesisFault[]): Prediction | null {
+export function predict(cabinet: Cabinet, evidence: Evidence, diagnosis: Diagnosis, faults: readonly HypothesisFault[]): Prediction | null {
   const seen = evidence.snapshots[evidence.snapshots.length - 1] ?? {};
+  const { onset: usual, ...input } = currentState(evidence);
+  const onsets = onsetsOf(evidence, usual);
+  const behaviourOf = likeliestBehaviour(cabinet, diagnosis);
   let best: Prediction | null = null;
-  for (const { moment, assumed } of momentsOf(evidence)) {
-    for (const set of presencesOf(faults)) {
-      const simulation = simulate({ cabinet, faults: set, ...moment });
+  for (const onset of onsets) {
+    for (const pattern of presencePatterns(faults, isFirstTrip(evidence))) {
+      const simulation = simulate({ cabinet, faults: pattern, behaviourOf, onset, ...input });
       const { fitting, against } = countAgreement(seen, simulation);
-      if (!best || against < best.against) best = { simulation, assumedOnset: assumed, fitting, against };
+      if (!best || against < best.against) best = { simulation, assumedOnset: onsets.length > 1 ? onset : null, fitting, against };
     }
   }
   return best;
 }
 
-function countAgreement(seen: Snapshot, simulation: Simulation) {
-  const agreements: Agreement[] = [
-    // Ids in a file are plain texts; the maps are keyed by the same texts, branded.
+function countAgreement(seen: Snapshot, { displays, reports }: Simulation) {
+  // Ids of observations are those of the cabinet; the maps are keyed by the branded ones.
+  const agreements: readonly Agreement[] = [
     ...(seen.displays ?? []).map(({ unit, meanings }) => {
-      const predicted = simulation.displays.get(unit as never);
+      const predicted = displays.get(unit as UnitId);
       return predicted ? displayAgreement(meanings, predicted.meaning) : 'open';
     }),
     ...(seen.reports ?? []).map(({ chain, gaps }) => {
-      const predicted = simulation.reports.get(chain as never);
-      return predicted ? reportAgreement(gaps, predicted.gap) : 'open';
+      const predicted = reports.get(chain as ChainId);
+      return predicted?.speaks ? reportAgreement(gaps, predicted.gap) : 'open';
     }),
   ];
-  return {
-    fitting: agreements.filter((one) => one === 'fits').length,
-    against: agreements.filter((one) => one === 'against').length,
-  };
-}
-
-/** Whether the evidence leaves anything to rank; before that a list of suspects would only repeat the rates. */
-export function isRankedByEvidence(diagnosis: Diagnosis): boolean {
-  return !diagnosis.notes.some(({ code }) => code === 'nothing-observed');
+  const count = (wanted: Agreement) => agreements.filter((one) => one === wanted).length;
+  return { fitting: count('fits'), against: count('against') };
 }

@@ -1,6 +1,16 @@
 import { useMemo } from 'react';
-import { meaningWords, type Names, windowTexts, wordDisplayReason, wordGaps, wordMeanings } from '../../engine/messages/index.ts';
+import {
+  meaningWords,
+  type Names,
+  windowTexts,
+  wordDisplayTerm,
+  wordFaultClause,
+  wordGaps,
+  wordList,
+  wordMeanings,
+} from '../../engine/messages/index.ts';
 import type { Snapshot } from '../../engine/schema/index.ts';
+import type { DisplayPrediction } from '../../engine/simulation/index.ts';
 import type { Topology } from '../../engine/topology/index.ts';
 import { inReadingOrder } from '../canvas/projectUnits.ts';
 import { currentSnapshot, findDisplay, findReport } from '../state/evidence.ts';
@@ -44,8 +54,7 @@ function listReasons(model: FindModel, row: Row, topology: Topology, snapshot: S
     if (!predicted) continue;
     const seen = findDisplay(snapshot, unit)?.meanings ?? [];
     const agreement = displayAgreement(seen, predicted.meaning);
-    if (agreement === 'fits' && predicted.meaning !== 'quiet')
-      explained.push(words.shows(names.unit(unit), wordDisplayReason(names, predicted)));
+    if (agreement === 'fits' && predicted.meaning !== 'quiet') explained.push(words.shows(names.unit(unit), shortReason(names, predicted)));
     if (agreement === 'against')
       contrary.push(words.wouldShow(names.unit(unit), meaningWords[predicted.meaning].label, wordMeanings(seen)));
     if (agreement === 'open' && othersDiffer(model, row, unit, predicted.meaning)) {
@@ -54,17 +63,32 @@ function listReasons(model: FindModel, row: Row, topology: Topology, snapshot: S
   }
   for (const [chain, report] of simulation.reports) {
     const seen = findReport(snapshot, chain)?.gaps;
-    if (seen && reportAgreement(seen, report.gap) === 'against') {
+    if (seen && report.speaks && reportAgreement(seen, report.gap) === 'against') {
       contrary.push(words.wouldReport(names.chain(chain), wordGaps(names, chain, [report.gap]), wordGaps(names, chain, seen)));
     }
   }
+  const faults = wordList(row.candidate.best.faults.map(({ fault }) => wordFaultClause(names, fault)));
   const all = words.observations(snapshot.displays?.length ?? 0, snapshot.reports?.length ?? 0);
   const fit = against === 0 ? words.fitsAll(all) : words.fitsSome(fitting, fitting + against);
   return [
-    { head: `${words.why} ${name}?`, sentences: [...explained.slice(0, mostSentences), fit] },
+    {
+      head: `${words.why} ${name}?`,
+      sentences: [...(explained.length > 0 ? [words.taken(faults, explained.slice(0, mostSentences))] : []), fit],
+    },
     ...(contrary.length > 0 ? [{ head: `${words.againstIt}:`, sentences: contrary.slice(0, mostSentences) }] : []),
     ...(telling.length > 0 ? [{ head: words.tellApart, sentences: telling.slice(0, mostSentences) }] : []),
   ];
+}
+
+/** The reason of a display; that its cause is the fault itself goes without saying, a cause that lies between is told. */
+function shortReason(names: Names, { because }: DisplayPrediction): string {
+  const parts = because.map((term) => {
+    if (term.code !== 'lost' || term.causes.some(({ code }) => code !== 'fault')) return wordDisplayTerm(names, term);
+    return term.scope === 'neighbour' && term.moment === 'now'
+      ? words.hearsNothing[term.side]
+      : wordDisplayTerm(names, { ...term, causes: [] });
+  });
+  return wordList([...new Set(parts)]);
 }
 
 /** Whether a unit that nobody has looked at would show something else if another listed candidate were the fault. */

@@ -35,6 +35,18 @@ export function listSamples(): readonly SampleCabinet[] {
   return [...samples].sort((a, b) => Number(firstSample.startsWith(`${b.name}.`)) - Number(firstSample.startsWith(`${a.name}.`)));
 }
 
+/** The title of every sample case by its file name, as the case itself gives it; one that cannot be read has none. */
+export async function loadCaseTitles(): Promise<ReadonlyMap<string, string>> {
+  const cases = fileNames.filter((file) => file.endsWith('.case.json'));
+  const titles = await Promise.all(
+    cases.map(async (file) => {
+      const read = await loadSample(file);
+      return read.ok ? ([[file, read.value.caseRecord.name]] as const) : [];
+    }),
+  );
+  return new Map(titles.flat());
+}
+
 /** Reads a sample file by its name. */
 export async function loadSample(file: string): Promise<Result<DocumentState>> {
   const load = texts[Object.keys(texts).find((path) => path.endsWith(`/${file}`)) ?? ''];

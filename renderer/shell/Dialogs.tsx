@@ -2,7 +2,7 @@ import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
 import { windowTexts, wordProblem } from '../../engine/messages/index.ts';
 import { commands } from '../state/commands.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
-import { listShortcuts, wordKeys } from './shortcuts.ts';
+import { listShortcuts, shortcutsOf, wordKeys } from './shortcuts.ts';
 import './dialogs.css';
 
 const mostProblems = 20;
@@ -82,8 +82,9 @@ export function ShortcutsDialog() {
     ['R', words.report],
     ['Esc', words.escape],
   ];
+  const ids = [...new Set(listShortcuts().map(({ id }) => id))];
   const everywhere = [
-    ...listShortcuts().map(({ keys, id }) => [wordKeys(keys), windowTexts.commands[commands[id].label]] as const),
+    ...ids.map((id) => [shortcutsOf(id).map(wordKeys).join(', '), windowTexts.commands[commands[id].label]] as const),
     ['F6', words.regions] as const,
   ];
   return (

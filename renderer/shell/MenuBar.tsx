@@ -1,8 +1,9 @@
-import { Check, Contrast, Redo2, Undo2 } from 'lucide-react';
-import { Button, Header, Menu, MenuItem, MenuSection, MenuTrigger, Popover, Separator } from 'react-aria-components';
+import { Check, ChevronRight, Contrast, Redo2, Undo2 } from 'lucide-react';
+import { useState } from 'react';
+import { Button, Header, Menu, MenuItem, MenuSection, MenuTrigger, Popover, Separator, SubmenuTrigger } from 'react-aria-components';
 import { windowTexts } from '../../engine/messages/index.ts';
 import { HouseSign } from '../marks/Sign.tsx';
-import { listSamples } from '../samples/sampleCabinets.ts';
+import { listSamples, loadCaseTitles, type SampleCabinet } from '../samples/sampleCabinets.ts';
 import { themeChoices } from '../state/appState.ts';
 import { type CommandId, commands } from '../state/commands.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
@@ -43,9 +44,17 @@ export function MenuBar() {
   );
 }
 
-function TopMenu({ label, children }: { readonly label: string; readonly children: React.ReactNode }) {
+function TopMenu({
+  label,
+  children,
+  onOpenChange,
+}: {
+  readonly label: string;
+  readonly children: React.ReactNode;
+  readonly onOpenChange?: (open: boolean) => void;
+}) {
   return (
-    <MenuTrigger>
+    <MenuTrigger {...(onOpenChange ? { onOpenChange } : {})}>
       <Button className="menu-button">{label}</Button>
       <Popover className="menu-popover" placement="bottom start" offset={2}>
         {children}
@@ -135,26 +144,47 @@ function ViewMenu() {
 }
 
 function SamplesMenu() {
-  const dispatch = useDispatch();
-  const open = useApp((state) => (state.source.kind === 'sample' ? state.source.name : null));
-  const entry = (file: string, words: string) => (
-    <MenuItem key={file} className="menu-item" textValue={words} onAction={() => dispatch('open-sample', { name: file })}>
-      <span className="menu-check">{file === open && <Check size={14} aria-hidden="true" />}</span>
-      <span className="menu-text">{words}</span>
-    </MenuItem>
-  );
+  const [titles, setTitles] = useState<ReadonlyMap<string, string>>(new Map());
+  // The titles stand in the files, which are only fetched once somebody wants to choose.
+  const loadTitles = (open: boolean) => {
+    if (open && titles.size === 0) void loadCaseTitles().then(setTitles);
+  };
   return (
-    <TopMenu label={windowTexts.menus.samples}>
+    <TopMenu label={windowTexts.menus.samples} onOpenChange={loadTitles}>
       <Menu aria-label={windowTexts.menus.samples} className="menu samples">
         {listSamples().map((sample) => (
-          <MenuSection key={sample.name}>
-            <Header className="menu-head">{windowTexts.sampleName(sample.name)}</Header>
-            {sample.caseFiles.map((file, index) => entry(file, windowTexts.sampleCase(index + 1)))}
-            {entry(sample.cabinetFile, windowTexts.samplesWithoutCase)}
-          </MenuSection>
+          <SubmenuTrigger key={sample.name}>
+            <MenuItem className="menu-item" textValue={windowTexts.sampleName(sample.name)}>
+              <span className="menu-check" />
+              <span className="menu-text">{windowTexts.sampleName(sample.name)}</span>
+              <ChevronRight size={14} aria-hidden="true" />
+            </MenuItem>
+            <Popover className="menu-popover" offset={-2}>
+              <SampleCases sample={sample} titles={titles} />
+            </Popover>
+          </SubmenuTrigger>
         ))}
       </Menu>
     </TopMenu>
+  );
+}
+
+function SampleCases({ sample, titles }: { readonly sample: SampleCabinet; readonly titles: ReadonlyMap<string, string> }) {
+  const dispatch = useDispatch();
+  const open = useApp((state) => (state.source.kind === 'sample' ? state.source.name : null));
+  const entries = [
+    ...sample.caseFiles.map((file, index) => ({ file, words: titles.get(file) ?? windowTexts.sampleCase(index + 1) })),
+    { file: sample.cabinetFile, words: windowTexts.samplesWithoutCase },
+  ];
+  return (
+    <Menu aria-label={windowTexts.sampleName(sample.name)} className="menu">
+      {entries.map(({ file, words }) => (
+        <MenuItem key={file} className="menu-item" textValue={words} onAction={() => dispatch('open-sample', { name: file })}>
+          <span className="menu-check">{file === open && <Check size={14} aria-hidden="true" />}</span>
+          <span className="menu-text">{words}</span>
+        </MenuItem>
+      ))}
+    </Menu>
   );
 }
 
