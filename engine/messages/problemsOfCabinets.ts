@@ -58,6 +58,7 @@ const referenceWords: Readonly<Record<string, string>> = {
   cabinetPhotos: 'is shown by the picture',
   fibre: 'is made of the fibre',
   output: 'comes from the output',
+  dcLinkSupply: 'hangs on the DC link of the supply',
 };
 
 const openEnds: Readonly<Record<string, string>> = {

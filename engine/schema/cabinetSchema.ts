@@ -65,17 +65,23 @@ const control24Need = z.strictObject({
   inrushA: amount.optional(),
   minimumV: amount.optional(),
   maximumV: amount.optional(),
+  source: line.optional(),
 });
 
 /** What a supply can give. */
 const supplyRatings = z.strictObject({
-  control24: z.strictObject({ nominalV: amount.optional(), ratedA: amount.optional(), inrushA: amount.optional() }).optional(),
+  control24: z
+    .strictObject({ nominalV: amount.optional(), ratedA: amount.optional(), inrushA: amount.optional(), source: line.optional() })
+    .optional(),
   dcLink: z
     .strictObject({
       ratedKw: amount.optional(),
       capacitanceUf: amount.optional(),
       dischargeOhm: amount.optional(),
       lineVoltageV: amount.optional(),
+      /** How far the line voltage may be above its nominal figure. */
+      lineTolerancePercent: amount.optional(),
+      source: line.optional(),
     })
     .optional(),
   outputs: z
@@ -102,6 +108,8 @@ const unit = z.strictObject({
   control24: control24Need.optional(),
   dcLinkKw: amount.optional(),
   dcLinkCapacitanceUf: amount.optional(),
+  /** The supply to whose DC link a drive is connected. Left out: the only one that has a DC link. */
+  dcLinkSupply: id.optional(),
   supply: supplyRatings.optional(),
   photos: z.array(id).max(100).optional(),
   notes: text.optional(),
@@ -138,9 +146,23 @@ const fibreType = z.strictObject({
   id,
   name: line,
   medium: z.enum(['plastic', 'hard-clad-silica', 'glass']).optional(),
+  /** The greatest attenuation; the budget counts with it. */
   attenuationDbPerM: amount.optional(),
+  /** The least attenuation; the check against too much light counts with it. */
+  leastAttenuationDbPerM: amount.optional(),
   maximumLengthM: amount.optional(),
+  /** Greatest length up to a data rate, where pulses are smeared before the light is used up. */
+  lengthLimits: z
+    .array(z.strictObject({ dataRateMbd: amount, maximumLengthM: amount, source: line.optional() }))
+    .max(50)
+    .optional(),
   minimumBendMm: amount.optional(),
+  /** Loss of a quarter turn at the minimum bend radius; a wider one loses no more. */
+  quarterBendDb: amount.optional(),
+  /** Loss of one coupler in the run of the cable. */
+  couplerDb: amount.optional(),
+  /** Loss at each end, where the powers of the ports do not include it already. */
+  endDb: amount.optional(),
   source: line.optional(),
 });
 
@@ -242,7 +264,16 @@ export const cabinetContent = z.strictObject({
   spares: z.array(spare).max(2_000).optional(),
   rates: z.array(rate).max(200).optional(),
   axisLimits: z
-    .array(z.strictObject({ cycleClass: line, maximumAxes: z.int().nonnegative().max(10_000), source: line.optional() }))
+    .array(
+      z.strictObject({
+        cycleClass: line,
+        maximumAxes: z.int().nonnegative().max(10_000),
+        /** Length of the control cycle, and bytes that each axis takes of it in one direction: a limit beyond the wire is told. */
+        cycleUs: amount.optional(),
+        bytesPerAxis: amount.optional(),
+        source: line.optional(),
+      }),
+    )
     .max(100)
     .optional(),
   ageingReserveDb: amount.optional(),

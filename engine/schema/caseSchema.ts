@@ -134,17 +134,20 @@ export const caseContent = z.strictObject({
 export type CaseContent = z.infer<typeof caseContent>;
 
 /** A fault as a person or a file names it: which item or place, which mode, and how steadily. */
+const steadiness = { presence: z.enum(presences).optional(), absentNow: z.boolean().optional() };
 const at = <K extends keyof typeof faultModes, R extends z.ZodRawShape>(kind: K, ref: R) =>
-  z.strictObject({
-    item: z.literal(kind),
-    ...ref,
-    mode: z.enum(faultModes[kind]),
-    presence: z.enum(presences).optional(),
-    absentNow: z.boolean().optional(),
-  });
+  z.strictObject({ item: z.literal(kind), ...ref, mode: z.enum(faultModes[kind]), ...steadiness });
+
+const cable = { item: z.literal('cable'), link: id };
+const dimModes = ['outbound-dim', 'return-dim'] as const satisfies readonly (typeof faultModes.cable)[number][];
+/** A dim fibre may say by how much: what it loses more than when it was new, in dB. Left out: too much for telegrams. */
+const cableFault = z.discriminatedUnion('mode', [
+  z.strictObject({ ...cable, mode: z.enum(faultModes.cable).exclude(dimModes), ...steadiness }),
+  z.strictObject({ ...cable, mode: z.enum(dimModes), ...steadiness, lossDb: amount.optional() }),
+]);
 
 export const fault = z.discriminatedUnion('item', [
-  at('cable', { link: id }),
+  cableFault,
   at('plug', end),
   at('route', { link: id }),
   at('board', { unit: id }),

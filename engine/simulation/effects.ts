@@ -113,7 +113,7 @@ function cableEffects(fault: Extract<Fault, { item: 'cable' }>, arrangement: Arr
     case 'fibres-crossed':
       return [{ at: 'holes', link, is: 'crossed' }];
     default:
-      return assertNever(fault.mode);
+      return assertNever(fault);
   }
 }
 

@@ -34,8 +34,10 @@ export function checkReferences({ content }: Topology): readonly Problem[] {
     look(fibres, link.fibre, ['links', index, 'fibre'], { id: link.id, name: cableName(link) });
   }
   const outputs = new Map<string, ReadonlySet<string>>();
+  const supplies = idsOf((content.units ?? []).filter(({ kind }) => kind === 'supply'));
   for (const [index, unit] of (content.units ?? []).entries()) {
     outputs.set(unit.id, idsOf(unit.supply?.outputs));
+    look(supplies, unit.dcLinkSupply, ['units', index, 'dcLinkSupply'], { id: unit.id, name: unitName(unit) });
     for (const [at, photo] of (unit.photos ?? []).entries()) {
       look(photos, photo, ['units', index, 'photos', at], { id: unit.id, name: unitName(unit) });
     }

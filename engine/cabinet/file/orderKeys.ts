@@ -9,7 +9,7 @@ import { z } from 'zod';
 export function orderKeys(schema: z.core.$ZodType, value: unknown): unknown {
   if (schema instanceof z.ZodOptional) return orderKeys(schema.unwrap(), value);
   if (schema instanceof z.ZodArray) return Array.isArray(value) ? value.map((item) => orderKeys(schema.element, item)) : value;
-  if (schema instanceof z.ZodUnion) return orderKeys(chooseOption(schema.options, value), value);
+  if (schema instanceof z.ZodUnion) return orderKeys(chooseOption(flatOptions(schema), value), value);
   if (!(schema instanceof z.ZodObject) || !isObject(value)) return value;
   const shape: Readonly<Record<string, z.core.$ZodType>> = schema.shape;
   const known = Object.keys(shape);
@@ -23,6 +23,11 @@ export function orderKeys(schema: z.core.$ZodType, value: unknown): unknown {
     if (member !== undefined) members.push([key, memberSchema === undefined ? member : orderKeys(memberSchema, member)]);
   }
   return Object.fromEntries(members);
+}
+
+/** The options of a union; those of a union within it are its own. */
+function flatOptions(union: z.ZodUnion): readonly z.core.$ZodType[] {
+  return union.options.flatMap((option) => (option instanceof z.ZodUnion ? flatOptions(option) : [option]));
 }
 
 /** The option that takes the value; among shapes the first that knows all its members and allows its fixed words. */
