@@ -3,7 +3,7 @@ export { diagnose } from './diagnose.ts';
 export { displayLogFactors, misreading } from './likelihood.ts';
 export { presentChance } from './patterns.ts';
 export { lookOutcomes } from './plan.ts';
-export { defaultDaysSinceWhole, type Rate, rateOf } from './rates.ts';
+export type { Rate } from './rates.ts';
 export type { DiagnosisOptions } from './searched.ts';
 export type {
   AmbiguityGroup,

@@ -38,8 +38,24 @@ export function logSum(a: number, b: number): number {
   return a > b ? a + Math.log1p(Math.exp(b - a)) : b + Math.log1p(Math.exp(a - b));
 }
 
-/** More joint patterns of presence than this are not enumerated one by one; see `Weigher`. */
-export const patternBudget = 4096;
+/** More joint patterns of presence than this are not weighed one by one: a sample of them stands for all. */
+const patternBudget = 4096;
+
+/** Whether a plan has so many moments that a pair of intermittent faults may need a sample of its patterns. */
+export function mayBeSampled(plan: Plan): boolean {
+  const free = plan.draws - (plan.firstTripDraw < 0 ? 0 : 1);
+  return plan.snapshots.length > 1 && 4 ** free > patternBudget;
+}
+
+/**
+ * About `patternBudget` of a longer list, picked by a multiplicative hash of the index (Knuth, The Art of Computer Programming
+ * vol. 3, section 6.4, from memory), so that the pick is the same every time and favours no moment. All patterns are equally
+ * likely, so the mean over the sample estimates the mean over all.
+ */
+export function thinOut<T>(patterns: T[]): T[] {
+  const share = patternBudget / patterns.length;
+  return share >= 1 ? patterns : patterns.filter((_, index) => (Math.imul(index + 1, 0x9e3779b1) >>> 0) / 2 ** 32 < share);
+}
 
 /** Groups the snapshots of a plan by trip. */
 export function groupTrips(plan: Plan): readonly TripGroup[] {

@@ -4,6 +4,7 @@ import { itemKey } from '../simulation/index.ts';
 import type { Cabinet } from '../topology/index.ts';
 import { type FaultSpace, listFaultSpace, type SettledFault } from './elements.ts';
 import { Evaluator } from './evaluator.ts';
+import { mayBeSampled } from './patterns.ts';
 import { type Plan, planEvidence } from './plan.ts';
 import { defaultDaysSinceWhole, usesAssumedRates } from './rates.ts';
 import { listScenarios, type Scenario } from './scenarios.ts';
@@ -37,6 +38,7 @@ export function prepare(cabinet: Cabinet, evidence: Evidence): Prepared {
   const notes: DiagnosisNote[] = [
     ...(usesAssumedRates(cabinet.content) ? [{ code: 'rates-assumed' } as const] : []),
     ...setToDefault.map((type) => ({ code: 'type-set-to-default', type }) as const),
+    ...(mayBeSampled(plan) ? [{ code: 'presence-sampled' } as const] : []),
     ...(plan.observations.length === 0 ? [{ code: 'nothing-observed' } as const] : []),
   ];
   return { cabinet, plan, space, scenarios, notes };

@@ -63,6 +63,8 @@ export type DiagnosisNote =
   | { readonly code: 'rates-assumed' }
   | { readonly code: 'type-set-to-default'; readonly type: TypeId }
   | { readonly code: 'margin-assumed' }
+  /** So many moments that the presence of intermittent faults was averaged over a sample of its patterns. */
+  | { readonly code: 'presence-sampled' }
   | { readonly code: 'nothing-observed' };
 
 /** For an equipment type of unknown behaviour: how the evidence spreads over one of its parameters. */

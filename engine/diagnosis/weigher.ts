@@ -1,7 +1,7 @@
 import type { LookOutcome } from '../simulation/index.ts';
 import { outcomeAt, type PlacedEffect } from '../simulation/index.ts';
 import type { ClassBook, ClassHandle, EffectOps } from './classBook.ts';
-import { logSum, patternBudget, presentLog, type TripGroup } from './patterns.ts';
+import { logSum, presentLog, type TripGroup, thinOut } from './patterns.ts';
 import type { Plan, PlanObservation } from './plan.ts';
 import { RegionWork } from './regionWork.ts';
 import type { Scenario } from './scenarios.ts';
@@ -429,16 +429,12 @@ export class Weigher {
         let withTrip = patterns;
         for (let i = 0; i < group.snapshots.length; i += 1) {
           const nows = group.isRunning ? [trip] : subsets(absentable, full);
-          withTrip = withTrip.flatMap((pattern) => nows.map((now) => [...pattern, [trip, now] as const]));
+          withTrip = thinOut(withTrip.flatMap((pattern) => nows.map((now) => [...pattern, [trip, now] as const])));
         }
         next.push(...withTrip);
       }
       patterns = next;
-      if (patterns.length > patternBudget) {
-        // Beyond the budget every n-th pattern stands for its neighbours: the mean stays a mean over presence.
-        const stride = Math.ceil(patterns.length / patternBudget);
-        patterns = patterns.filter((_, index) => index % stride === 0);
-      }
+      patterns = thinOut(patterns);
     }
     return patterns;
   }

@@ -1,4 +1,4 @@
-export { type DiagnoseLine, diagnoseLine, plainLook, type SimulateLine, simulateLine } from './batchSchema.ts';
+export { type DiagnoseLine, diagnoseLine, type SimulateLine, simulateLine } from './batchSchema.ts';
 export {
   type CabinetContent,
   type ChainRecord,
@@ -17,7 +17,6 @@ export {
   caseContent,
   comparisonOutcomes,
   type Evidence,
-  evidence,
   type Fault,
   fault,
   type Intervention,
@@ -29,7 +28,6 @@ export {
   look,
   plugLightOutcomes,
   type Snapshot,
-  snapshot,
   type TruthContent,
   truthContent,
   voltageOutcomes,

@@ -38,11 +38,6 @@ export function endKey(link: LinkId, end: LinkEnd): string {
   return `${link}/${end}`;
 }
 
-/** The cabinet as documented: everything in its place, nothing mended. */
-export function documentedArrangement(cabinet: Cabinet): Arrangement {
-  return arrange(cabinet, []);
-}
-
 /** The cabinet after `interventions`, done in order. Those that name nothing in this cabinet change nothing. */
 export function arrange(cabinet: Cabinet, interventions: readonly Intervention[]): Arrangement {
   const state = new Workbench(cabinet);

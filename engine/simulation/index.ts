@@ -2,9 +2,9 @@ export { type Arrangement, arrange, arrangedChains, endKey } from './arrangement
 export { type Effect, effectsOf } from './effects.ts';
 export { itemKey, modeKey } from './itemKey.ts';
 export { isNoLightNormal, type Look, type LookOutcome, outcomeAt, predictLook } from './looks.ts';
-export { type Moment, type PlacedEffect, placeFaults } from './moment.ts';
+export type { Moment, PlacedEffect } from './moment.ts';
 export { findPowered } from './power.ts';
-export { layOut, simulate } from './simulate.ts';
+export { simulate } from './simulate.ts';
 export type {
   DisplayPrediction,
   DisplayTerm,

@@ -6,10 +6,10 @@ import { fullEvidence, middleCut, plainCabinet, plainContent } from './cabinets.
 
 /*
  * `npm run bench`: how long the engine takes, how that grows, and what a general solver takes for the same question in the same run.
- * `npm run bench -- --quick` makes few runs, to see that it works.
+ * With BENCH_SMOKE=1 it makes few runs, to see that it works.
  */
 
-const isQuick = process.argv.includes('--quick');
+const isQuick = process.env['BENCH_SMOKE'] === '1';
 const sizes: readonly (readonly [chains: number, perChain: number])[] = [
   [1, 10],
   [1, 30],

@@ -46,6 +46,7 @@ const codes = [
   'rates-assumed',
   'type-set-to-default',
   'margin-assumed',
+  'presence-sampled',
   'nothing-observed',
 ].filter((code) => /[-A-Z]/.test(code));
 

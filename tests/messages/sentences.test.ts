@@ -279,6 +279,7 @@ describe('the words for a diagnosis', () => {
       'rates-assumed': { code: 'rates-assumed' },
       'type-set-to-default': { code: 'type-set-to-default', type: ids.type },
       'margin-assumed': { code: 'margin-assumed' },
+      'presence-sampled': { code: 'presence-sampled' },
       'nothing-observed': { code: 'nothing-observed' },
     };
     for (const note of Object.values(notes)) expectSentence(wordNote(names, note));
