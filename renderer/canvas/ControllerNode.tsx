@@ -41,16 +41,16 @@ function ChainWindow({ view, first }: { readonly view: ChainView; readonly first
   return (
     <>
       <Handle id={view.chain} type="source" position={Position.Right} style={{ top: view.portY }} isConnectable={false} />
-      <button
-        type="button"
-        id={chainElementId(view.chain)}
-        className={`chain-windows${view.folded ? ' folded' : ''}${first ? ' first' : ''}`}
-        style={{ top: view.rowY }}
-        aria-label={view.name}
-        data-chain={view.chain}
-        onClick={open}
-      >
-        <span className="counter-scaled-inner">
+      <div className={`chain-windows${view.folded ? ' folded' : ''}${first ? ' first' : ''}`} style={{ top: view.rowY }}>
+        <button
+          type="button"
+          id={chainElementId(view.chain)}
+          className="hit"
+          aria-label={view.name}
+          data-chain={view.chain}
+          onClick={open}
+        />
+        <span className="counter-scaled-inner" aria-hidden="true">
           {detail !== 'full' && <span className="chain-label-small">{view.label}</span>}
           <span className={`window seen tone-${tone}`}>
             <span className="words">
@@ -78,11 +78,11 @@ function ChainWindow({ view, first }: { readonly view: ChainView; readonly first
             </span>
           )}
         </span>
-      </button>
+      </div>
       {detail === 'full' && (
         <>
           {!view.folded && (
-            <span className="chain-label" style={{ top: view.portY }}>
+            <span className="chain-label" aria-hidden="true" style={{ top: view.portY }}>
               {view.share !== null && <span className={`tag${view.chosen ? '' : ' outlined'}`}>{view.share}</span>}
               <b>{view.label}</b>
             </span>

@@ -24,23 +24,20 @@ export const UnitNode = memo(function UnitNode({ data: { view } }: NodeProps<Uni
     view.folded ? 'folded' : '',
     view.chosen ? 'suspect' : '',
     view.lit ? 'lit' : '',
+    view.entering ? 'entering' : '',
   ];
   return (
     <>
       <Ends view={view} />
-      {/* Keys are heard by the cabinet as a whole; Enter and space click. */}
-      <button
-        type="button"
-        id={unitElementId(view.id)}
-        className={classes.join(' ')}
-        aria-label={view.name}
-        data-unit={view.id}
-        onClick={open}
-      >
-        {detail === 'full' && <FullUnit view={view} />}
-        {detail === 'middle' && <MiddleUnit view={view} />}
-        {detail === 'strip' && <StripUnit view={view} />}
-      </button>
+      <div className={classes.join(' ')}>
+        {/* The button's name says all that the picture shows. Keys are heard by the cabinet as a whole; Enter and space click. */}
+        <button type="button" id={unitElementId(view.id)} className="hit" aria-label={view.name} data-unit={view.id} onClick={open} />
+        <div className="module" aria-hidden="true">
+          {detail === 'full' && <FullUnit view={view} />}
+          {detail === 'middle' && <MiddleUnit view={view} />}
+          {detail === 'strip' && <StripUnit view={view} />}
+        </div>
+      </div>
     </>
   );
 });

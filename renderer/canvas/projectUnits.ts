@@ -34,6 +34,8 @@ export interface Sources {
   readonly detail: Detail;
   /** Units named by the report that is being entered. */
   readonly lit: ReadonlySet<string>;
+  /** The unit whose display is being entered. */
+  readonly entering: string | null;
 }
 
 export function projectUnits(sources: Sources): readonly UnitView[] {
@@ -94,6 +96,7 @@ function projectUnit(sources: Sources, id: UnitId, placed: PlacedUnit): UnitView
     share: share >= leastShown || chosen ? wordProbability(share) : null,
     chosen: chosen !== undefined,
     lit: sources.lit.has(id),
+    entering: sources.entering === id,
     footer: footerOf(sources, id),
     axes: (record?.axes ?? []).map(({ name }) => name).join(' '),
     outputs: kind === 'supply' ? outputsOf(sources, id) : [],

@@ -27,9 +27,10 @@ export function useProjection(placement: Placement, detail: Detail) {
   const snapshot = useApp((state) => currentSnapshot(state.caseRecord));
   const model = useApp(selectFindModel);
   const lit = useApp(litUnits);
+  const entering = useApp(({ entry }) => (entry?.kind === 'display' ? entry.unit : null));
   const [caches] = useState(makeCaches);
   return useMemo(() => {
-    const sources: Sources = { topology, names: namesOf(topology), snapshot, model, placement, detail, lit };
+    const sources: Sources = { topology, names: namesOf(topology), snapshot, model, placement, detail, lit, entering };
     const units = projectUnits(sources).map((view) => ({ view, at: placement.units.get(view.id as never) })); // ids of the same cabinet
     const controller = projectController(sources);
     const nodes = [
@@ -61,7 +62,7 @@ export function useProjection(placement: Placement, detail: Detail) {
       ),
     ];
     return { nodes, edges, captions: projectCaptions(sources) };
-  }, [topology, snapshot, model, placement, detail, lit, caches]);
+  }, [topology, snapshot, model, placement, detail, lit, entering, caches]);
 }
 
 type At = { readonly x: number; readonly y: number; readonly width: number; readonly height: number };

@@ -44,6 +44,8 @@ export interface UnitView {
   readonly chosen: boolean;
   /** Named by the report that is being entered. */
   readonly lit: boolean;
+  /** What it shows is being entered. */
+  readonly entering: boolean;
   /** "drive 2", or why it is on no chain. */
   readonly footer: string;
   readonly axes: string;

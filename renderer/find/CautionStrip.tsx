@@ -7,7 +7,7 @@ const words = windowTexts.cautions;
 /** The cautions that hold while one looks at a halted cabinet. It stays at the lower edge and never scrolls. */
 export function CautionStrip() {
   return (
-    <section className="caution" aria-label={words.region}>
+    <section id="caution" className="caution" aria-label={words.region}>
       <b className="caution-head">
         <Sign name="danger" size={18} />
         {words.head}

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
-import { Dialog, Popover } from 'react-aria-components';
+import { Popover } from 'react-aria-components';
 import { unitKindWords, windowTexts, wordMeanings } from '../../engine/messages/index.ts';
 import { nextUnit } from '../canvas/neighbours.ts';
 import { focusUnit, unitElementId } from '../canvas/unitElement.ts';
@@ -9,6 +9,7 @@ import { currentSnapshot, findDisplay } from '../state/evidence.ts';
 import { type CodeReading, findLegend, readCode } from '../state/legend.ts';
 import { namesOf } from '../state/names.ts';
 import { useApp, useWindow } from '../state/useWorkbench.ts';
+import { EntryDialog } from './EntryDialog.tsx';
 import { type EntryChoice, entryChoices } from './entryChoices.ts';
 import './entry.css';
 
@@ -21,7 +22,8 @@ export function EntryPopover({ entry }: { readonly entry: DisplayEntry }) {
   const observation = useApp((state) => findDisplay(currentSnapshot(state.caseRecord), entry.unit));
   const names = namesOf(topology);
   const unit = [...topology.units.values()].find(({ id }) => id === entry.unit);
-  const anchor = useAnchor(unitElementId(entry.unit));
+  // On a walk the answers stay where they are, so that the hand does; else they open beside the display.
+  const anchor = useAnchor(entry.walking ? 'caution' : unitElementId(entry.unit));
   if (!unit) return null;
   const choices = entryChoices(unit.kind);
 
@@ -65,22 +67,24 @@ export function EntryPopover({ entry }: { readonly entry: DisplayEntry }) {
       isOpen
       isNonModal
       onOpenChange={(open) => !open && close()}
-      placement="bottom start"
-      offset={10}
+      placement={entry.walking ? 'top start' : 'bottom start'}
+      offset={entry.walking ? 8 : 10}
       className="entry-popover"
-      key={entry.unit}
+      key={entry.walking ? 'walk' : entry.unit}
     >
-      <Dialog className="entry" aria-label={windowTexts.entry.title(names.unit(entry.unit))}>
-        {/* biome-ignore lint/a11y/noStaticElementInteractions: the digits belong to the dialog as a whole; every answer is a button too */}
-        <div className="entry-body" onKeyDown={onKeyDown}>
-          <p className="entry-head">
-            <b className="designation">{names.unit(entry.unit)}</b> <span>{unitKindWords[unit.kind]}</span>
-            <span className="quiet-text">{topology.placeOf.has(unit.id as never) ? names.place(unit.id) : ''}</span>
-          </p>
-          <Choices choices={choices} chosen={observation?.code === undefined ? (observation?.meanings ?? []) : []} onTake={take} />
-          <CodeField key={entry.unit} unit={entry.unit} code={observation?.code ?? ''} onTake={takeCode} />
-        </div>
-      </Dialog>
+      <EntryDialog label={windowTexts.entry.title(names.unit(entry.unit))} onKeyDown={onKeyDown}>
+        <p className="entry-head">
+          <b className="designation">{names.unit(entry.unit)}</b> <span>{unitKindWords[unit.kind]}</span>
+          <span className="quiet-text">{topology.placeOf.has(unit.id as never) ? names.place(unit.id) : ''}</span>
+        </p>
+        <Choices
+          key={entry.unit}
+          choices={choices}
+          chosen={observation?.code === undefined ? (observation?.meanings ?? []) : []}
+          onTake={take}
+        />
+        <CodeField key={entry.unit} unit={entry.unit} code={observation?.code ?? ''} onTake={takeCode} />
+      </EntryDialog>
     </Popover>
   );
 }
@@ -104,7 +108,7 @@ function Choices({
   const first = useRef<HTMLButtonElement>(null);
   const isChosen = ({ meanings }: EntryChoice) => meanings.length === chosen.length && meanings.every((one) => chosen.includes(one));
   const focused = choices.find((choice) => choice.meanings.length > 0 && isChosen(choice)) ?? choices[0];
-  useEffect(() => first.current?.focus(), []);
+  useEffect(() => first.current?.focus({ preventScroll: true }), []);
   const one = choices.filter(({ meanings }) => meanings.length === 1);
   const others = choices.filter(({ meanings }) => meanings.length !== 1);
   const button = (choice: EntryChoice, wide: boolean) => (

@@ -1,5 +1,5 @@
 import { useRef, useState } from 'react';
-import { Dialog, Popover } from 'react-aria-components';
+import { Popover } from 'react-aria-components';
 import { groupWords, windowTexts, wordGap, wordGaps } from '../../engine/messages/index.ts';
 import { type OrdinalGroup, ordinalGroups } from '../../engine/schema/index.ts';
 import type { ChainTopology } from '../../engine/topology/index.ts';
@@ -7,6 +7,7 @@ import { chainElementId } from '../canvas/unitElement.ts';
 import { currentSnapshot, findReport } from '../state/evidence.ts';
 import { namesOf } from '../state/names.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
+import { EntryDialog } from './EntryDialog.tsx';
 import './entry.css';
 
 /** Asks what the controller reports of one chain: nothing lost, or the gap by the ordinals it names. */
@@ -45,7 +46,7 @@ export function ReportPopover({ chain: chainId }: { readonly chain: string }) {
       // A click on a gap of the picture is an answer too.
       shouldCloseOnInteractOutside={(element) => !element.closest('.cabinet')}
     >
-      <Dialog className="entry report" aria-label={windowTexts.report.title(names.chain(chainId))}>
+      <EntryDialog className="report" label={windowTexts.report.title(names.chain(chainId))}>
         <p className="entry-head">
           <b>{windowTexts.report.title(names.chain(chainId))}</b>
         </p>
@@ -66,7 +67,7 @@ export function ReportPopover({ chain: chainId }: { readonly chain: string }) {
           </button>
         </div>
         {chain.units.length > 0 && <GapByOrdinals chain={chain} gaps={gaps} onEnter={enter} onDone={close} />}
-      </Dialog>
+      </EntryDialog>
     </Popover>
   );
 }

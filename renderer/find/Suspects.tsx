@@ -108,7 +108,6 @@ function Suspect({ row }: { readonly row: Row }) {
       type="button"
       className="suspect-row"
       aria-pressed={chosen}
-      aria-label={`${title.text}, ${share}${parts ? `: ${parts}` : ''}`}
       onClick={() =>
         dispatch('choose-candidate', { chosen: { by: 'user', key: candidate.key }, subject: candidateWords.subject(candidate) })
       }
@@ -116,9 +115,8 @@ function Suspect({ row }: { readonly row: Row }) {
       <Sign name={candidateWords.sign(candidate)} size={18} />
       <span className="name">
         <b className="designation">{title.strong}</b> <Words>{title.rest}</Words>
-      </span>
-      <span className="bar" style={shareStyle(candidate.probability)} />
-      <span className="share">{share}</span>
+      </span>{' '}
+      <span className="bar" style={shareStyle(candidate.probability)} /> <span className="share">{share}</span>{' '}
       {chosen && parts !== '' && <span className="parts">{parts}</span>}
     </button>
   );

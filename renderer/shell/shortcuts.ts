@@ -1,7 +1,10 @@
 import { type CommandId, commands } from '../state/commands.ts';
 import type { Workbench } from '../state/dispatcher.ts';
 
-export const isMac = /mac/i.test(navigator.platform);
+/** Whether the command key takes the place of Ctrl. */
+function isMac(): boolean {
+  return typeof navigator !== 'undefined' && /mac/i.test(navigator.platform);
+}
 
 /** Every key with the command it runs. Two commands on one key are a mistake that a test finds. */
 export function listShortcuts(): readonly { readonly keys: string; readonly id: CommandId }[] {
@@ -16,14 +19,14 @@ export function shortcutsOf(id: CommandId): readonly string[] {
 
 /** The keys as they stand on this keyboard: "Ctrl+Z", on a Mac "⌘Z". */
 export function wordKeys(keys: string): string {
-  if (!isMac) return keys.replace('Mod', 'Ctrl');
+  if (!isMac()) return keys.replace('Mod', 'Ctrl');
   return keys.replace('Mod+', '⌘').replace('Shift+', '⇧');
 }
 
 function matches(event: KeyboardEvent, keys: string): boolean {
   const parts = keys.split('+');
   const key = keys.endsWith('+') ? '+' : (parts[parts.length - 1] ?? '');
-  const mod = isMac ? event.metaKey : event.ctrlKey;
+  const mod = isMac() ? event.metaKey : event.ctrlKey;
   if (parts.includes('Mod') !== mod || parts.includes('Shift') !== event.shiftKey || event.altKey) return false;
   // Digits by their place on the keyboard: with Shift they would be read as another sign.
   return event.key.toLowerCase() === key.toLowerCase() || event.code === `Digit${key}`;

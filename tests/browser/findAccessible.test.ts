@@ -1,0 +1,75 @@
+import axe from 'axe-core';
+import { describe, expect, it } from 'vitest';
+import { findChromium } from '../support/chromium.ts';
+import { type LaunchedPage, launchPage } from '../support/launchPage.ts';
+import { whyMissing } from '../support/required.ts';
+import { driveFind } from './findDriver.ts';
+
+const missing = await whyMissing('Chromium', findChromium);
+
+/** Serious and critical findings, each with the first place where it was found. */
+async function seriousFindings({ page }: LaunchedPage): Promise<readonly string[]> {
+  await page.evaluate(axe.source);
+  const { violations } = await page.evaluate(() => (globalThis as unknown as { axe: typeof axe }).axe.run()); // put there by the line before
+  return violations
+    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+    .map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 200)} ${nodes[0]?.failureSummary ?? ''}`);
+}
+
+describe.skipIf(missing)('Find for everybody', () => {
+  it.each(['light', 'dark', 'high-contrast'] as const)('should pass the automatic check in %s', async (theme) => {
+    const launched = await launchPage({ width: 1280, height: 720, theme });
+    const find = driveFind(launched.page);
+    await find.answer.getByText('likely').waitFor();
+    expect(await seriousFindings(launched)).toEqual([]);
+
+    await find.unit('-KE2').click();
+    await launched.page.getByRole('dialog').waitFor();
+    expect(await seriousFindings(launched)).toEqual([]);
+    await launched.page.keyboard.press('Escape');
+
+    await find.report('chain 1').click();
+    await launched.page.getByRole('dialog').waitFor();
+    expect(await seriousFindings(launched)).toEqual([]);
+    await launched.page.keyboard.press('Escape');
+
+    for (const [sample, words] of [
+      ['Forty units', 'One break far down'],
+      ['Two chains', 'one display read from the wrong row'],
+      ['With problems', 'nothing seen yet'],
+      ['Unfinished', 'nothing seen yet'],
+    ] as const) {
+      await find.openSample(sample, words);
+      await launched.page.waitForTimeout(300);
+      expect(await seriousFindings(launched), sample).toEqual([]);
+    }
+    await launched.close();
+  });
+
+  it('should have targets of 24 px at least for a mouse and 44 px for a finger while entering', async () => {
+    for (const touch of [false, true]) {
+      const launched = await launchPage({ width: 1280, height: 720, touch });
+      const find = driveFind(launched.page);
+      await find.answer.getByText('likely').waitFor();
+      const tooSmall = () =>
+        launched.page.evaluate(
+          (least) =>
+            [...document.querySelectorAll<HTMLElement>('button, .segment, select, input:not([type=radio])')]
+              .filter((element) => element.checkVisibility() && element.getAttribute('tabindex') !== '-1')
+              .map((element) => ({ name: element.getAttribute('aria-label') ?? element.textContent, box: element.getBoundingClientRect() }))
+              .filter(({ box }) => box.width > 1 && Math.min(box.width, box.height) < least)
+              .map(({ name, box }) => `${name} ${Math.round(box.width)}×${Math.round(box.height)}`),
+          24,
+        );
+      expect(await tooSmall()).toEqual([]);
+      await find.unit('-KE2').click();
+      const dialog = launched.page.getByRole('dialog');
+      await dialog.waitFor();
+      const heights = await dialog
+        .getByRole('button', { name: /\d$/ })
+        .evaluateAll((buttons) => buttons.map((button) => button.getBoundingClientRect().height));
+      expect(Math.min(...heights)).toBeGreaterThanOrEqual(44);
+      await launched.close();
+    }
+  });
+});

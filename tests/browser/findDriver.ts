@@ -1,0 +1,63 @@
+import type { Locator, Page } from 'playwright-core';
+
+/** Speaks to the window as a user does: by what stands on it and what a screen reader hears, never by its markup. */
+export interface FindDriver {
+  readonly page: Page;
+  /** A unit of the cabinet by its designation. */
+  readonly unit: (designation: string) => Locator;
+  /** The controller's window for a chain. */
+  readonly report: (chain: string) => Locator;
+  /** Opens a sample: its name in the menu, and the words of the case (or "nothing seen yet"). */
+  readonly openSample: (sample: string, words: string) => Promise<void>;
+  /** Clicks a display and the answer. */
+  readonly enter: (designation: string, words: string) => Promise<void>;
+  /** The first line. */
+  readonly answer: Locator;
+  /** A suspect in the list at the right. */
+  readonly suspect: (name: string | RegExp) => Locator;
+  /** The suspects of the first ambiguity group, or the first one where it stands alone. */
+  readonly firstGroup: () => Promise<readonly string[]>;
+  /** A row of the pattern grid. */
+  readonly row: (name: string | RegExp) => Locator;
+  /** What the live region said last. */
+  readonly said: Locator;
+}
+
+export function driveFind(page: Page): FindDriver {
+  const suspects = page.getByRole('region', { name: 'Suspects' });
+  const unit = (designation: string) => page.getByRole('button', { name: new RegExp(`^${literally(designation)}, `) });
+  return {
+    page,
+    unit,
+    report: (chain) => page.getByRole('button', { name: new RegExp(`^${literally(chain)}, report`) }),
+    async openSample(sample, words) {
+      await page.getByRole('button', { name: 'Samples' }).click();
+      await page.getByRole('menuitem', { name: sample }).click();
+      await page.getByRole('menuitem', { name: words }).click();
+      await page.getByRole('menu').first().waitFor({ state: 'detached' });
+    },
+    async enter(designation, words) {
+      await unit(designation).click();
+      const dialog = page.getByRole('dialog', { name: `What ${designation} shows` });
+      await dialog.getByRole('button', { name: new RegExp(`^${literally(words)} \\d$`) }).click();
+      await dialog.waitFor({ state: 'detached' });
+    },
+    answer: page.getByRole('region', { name: 'Answer' }).getByRole('heading'),
+    suspect: (name) => suspects.getByRole('button', { name }),
+    async firstGroup() {
+      const group = suspects.getByRole('group').first();
+      const names = (await group.count()) > 0 ? group.getByRole('button') : suspects.getByRole('button').first();
+      return names.evaluateAll((buttons) => buttons.map((button) => button.textContent ?? ''));
+    },
+    row: (name) =>
+      page
+        .getByRole('region', { name: 'Pattern grid' })
+        .getByRole('row')
+        .filter({ has: page.getByRole('button', { name }) }),
+    said: page.getByRole('status').first(),
+  };
+}
+
+function literally(text: string): string {
+  return text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
+}
