@@ -83,7 +83,7 @@ export function EntryPopover({ entry }: { readonly entry: DisplayEntry }) {
           chosen={observation?.code === undefined ? (observation?.meanings ?? []) : []}
           onTake={take}
         />
-        <CodeField key={entry.unit} unit={entry.unit} code={observation?.code ?? ''} onTake={takeCode} />
+        <CodeField key={`code ${entry.unit}`} unit={entry.unit} code={observation?.code ?? ''} onTake={takeCode} />
       </EntryDialog>
     </Popover>
   );

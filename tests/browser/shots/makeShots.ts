@@ -1,0 +1,103 @@
+import { launchPage } from '../../support/launchPage.ts';
+import { driveFind, type FindDriver } from '../findDriver.ts';
+
+/*
+ * `npm run shots`: pictures of the window for people to look at, into the git-ignored folder `.shots`. Needs `npm run build` to have
+ * run. Every size, both themes, and cabinets of three, nine and forty units; then the window in its other states.
+ */
+
+const sizes = [
+  [1280, 720],
+  [1440, 900],
+  [1920, 1080],
+] as const;
+const themes = ['light', 'dark'] as const;
+
+const samples = [
+  ['three', 'Three units', 'Two neighbours complain'],
+  ['default', 'Two chains', 'stopped in the middle of a part'],
+  ['forty', 'Forty units', 'One break far down'],
+] as const;
+
+/** The window in states that a size and a sample do not show. */
+const scenes: readonly (readonly [name: string, prepare: (find: FindDriver) => Promise<void>])[] = [
+  ['nothing-seen', (find) => find.openSample('Two chains', 'nothing seen yet')],
+  ['off-chain', (find) => find.openSample('Drives off chain', 'Three dark drives')],
+  ['two-supplies', (find) => find.openSample('Two supplies', 'Supply and two drives dark')],
+  ['unknown-behaviour', (find) => find.openSample('Mixed behaviours', 'unknown behaviour')],
+  ['contradiction', (find) => find.openSample('Two chains', 'one display read from the wrong row')],
+  ['two-faults', (find) => find.openSample('Forty units', 'Two faults at once')],
+  ['unfinished', (find) => find.openSample('Unfinished', 'nothing seen yet')],
+  ['with-problems', (find) => find.openSample('With problems', 'nothing seen yet')],
+  ['entry', async (find) => find.unit('-KE2').click()],
+  ['walk', async (find) => find.page.keyboard.press('e')],
+  ['report', async (find) => find.report('chain 1').click()],
+  [
+    'against',
+    async (find) => {
+      await find.page.getByRole('button', { name: /^Show \d+ more$/ }).click();
+      await find
+        .row(/-TB3 board, dead, display still lit/)
+        .getByRole('button')
+        .click();
+    },
+  ],
+  [
+    'samples-menu',
+    async (find) => {
+      await find.page.getByRole('button', { name: 'Samples' }).click();
+      await find.page.getByRole('menuitem', { name: 'Two chains' }).click();
+      await find.page.getByRole('menuitem', { name: 'stopped in the middle of a part' }).waitFor();
+    },
+  ],
+  [
+    'keys',
+    async (find) => {
+      await find.page.getByRole('button', { name: 'Help' }).click();
+      await find.page.getByRole('menuitem').first().click();
+    },
+  ],
+];
+
+/** Long enough for a search on forty units and the glide of the drawing. */
+const settle = 900;
+
+async function shootSamples(): Promise<void> {
+  for (const [width, height] of sizes) {
+    for (const theme of themes) {
+      const { page, shoot, close } = await launchPage({ width, height, theme });
+      const find = driveFind(page);
+      await find.answer.waitFor();
+      for (const [name, sample, words] of samples) {
+        await find.openSample(sample, words);
+        await page.mouse.move(0, 0);
+        await page.waitForTimeout(settle);
+        await shoot(`find-${name}-${width}-${theme}`);
+      }
+      await close();
+    }
+  }
+}
+
+async function shootScenes(): Promise<void> {
+  for (const [theme, width, height] of [
+    ['light', 1440, 900],
+    ['dark', 1280, 720],
+    ['high-contrast', 1280, 720],
+  ] as const) {
+    const { page, shoot, close } = await launchPage({ width, height, theme });
+    for (const [name, prepare] of scenes) {
+      await page.reload();
+      const find = driveFind(page);
+      await find.answer.getByText('likely').waitFor();
+      await prepare(find);
+      await page.waitForTimeout(settle);
+      await shoot(`scene-${name}-${width}-${theme}`);
+    }
+    // Reloading may cut off a font that is being fetched; that is no complaint.
+    await close([/ERR_ABORTED/]);
+  }
+}
+
+await shootSamples();
+await shootScenes();
