@@ -1,6 +1,8 @@
 import '@fontsource/b612/latin-400.css';
 import '@fontsource/b612/latin-700.css';
 import '@fontsource/b612-mono/latin-400.css';
+import './theme/tokens.css';
+import './theme/base.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { firstSample, loadSample } from './samples/sampleCabinets.ts';
@@ -8,8 +10,6 @@ import { App } from './shell/App.tsx';
 import { CrashBoundary } from './shell/CrashBoundary.tsx';
 import { openWindow } from './shell/openWindow.ts';
 import { WindowContext } from './state/useWorkbench.ts';
-import './theme/tokens.css';
-import './theme/base.css';
 
 const root = document.getElementById('root');
 if (!root) throw new Error('the page has no root element');

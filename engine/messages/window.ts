@@ -225,8 +225,8 @@ export const windowTexts = {
         ...(displays > 0 ? [displays === 1 ? 'the display read' : `all ${displays} displays read`] : []),
         ...(reports > 0 ? [reports === 1 ? 'the report' : `all ${reports} reports`] : []),
       ]),
-    /** "Take it that cable -WH3 is cut: then -TB2 hears nothing from below, -TB3 hears nothing from above." */
-    taken: (fault: string, then: readonly string[]) => `Take it that ${fault}: then ${then.join(', ')}.`,
+    /** "Take it that cable -WH3 is cut: then -TB2 hears nothing from below; -TB3 hears nothing from above." */
+    taken: (fault: string, then: readonly string[]) => `Take it that ${fault}: then ${then.join('; ')}.`,
     shows: (unit: string, reason: string) => `${unit} ${reason}`,
     hearsNothing: { upstream: 'hears nothing from above', downstream: 'hears nothing from below' },
     wouldShow: (unit: string, predicted: string, seen: string) => `${unit} would show ${predicted}, but shows ${seen}.`,

@@ -174,11 +174,13 @@ export function projectCaptions(sources: Sources): readonly CaptionView[] {
     const outputName = supply?.supply?.outputs?.find(({ id }) => id === output)?.name ?? '';
     const words = [manySupplies ? names.unit(unit) : '', outputName].filter((part) => part !== '').join(' ');
     const fed = [...placement.units].filter(([id, placed]) => placed.row === rail.row && feedRootsOf(topology, id).includes(rail.source));
-    const left = Math.min(...fed.map(([, placed]) => placed.x + placed.width / 2));
+    const own = [...placement.units].find(([id]) => id === unit);
+    // On the line itself: where it begins, be that at its source or at the first unit that it feeds.
+    const left = Math.min(...[...fed, ...(own ? [own] : [])].map(([, placed]) => placed.x + placed.width / 2));
     return {
       key: `rail ${rail.row} ${rail.source}`,
       kind: 'rail',
-      at: { x: left + 10, y: rail.y },
+      at: { x: left + 14, y: rail.y },
       words: windowTexts.cabinet.rail(words),
     };
   });

@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'react';
 import {
   meaningWords,
   windowTexts,
@@ -40,10 +41,14 @@ export function GridRow({ row, before, rows, columns, snapshot, dense }: RowProp
   const share = wordProbability(candidate.probability);
   const startsGroup = letter !== null && before?.candidate.group !== candidate.group;
   const groupSize = rows.filter((other) => other.candidate.group === candidate.group).length;
+  const line = useRef<HTMLTableRowElement>(null);
+  useEffect(() => {
+    if (chosen) line.current?.scrollIntoView({ block: 'nearest' });
+  }, [chosen]);
   const lay = () =>
     dispatch('choose-candidate', { chosen: { by: 'user', key: candidate.key }, subject: candidateWords.subject(candidate) });
   return (
-    <tr className={chosen ? 'chosen' : ''} data-candidate={candidate.key}>
+    <tr ref={line} className={chosen ? 'chosen' : ''} data-candidate={candidate.key}>
       {startsGroup && (
         <td className="bracket" rowSpan={groupSize}>
           <b>{letter}</b>

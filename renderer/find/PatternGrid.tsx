@@ -15,6 +15,10 @@ const words = windowTexts.grid;
 /** From this many units on a cell that fits and is quiet shrinks to a dot. */
 const denseFrom = 20;
 
+/** Pixels: of the columns before the first unit, and the most that a unit's may have. */
+const namesWidth = 300;
+const widestUnit = 150;
+
 /** As in the style sheet, pixels. */
 const denseWidths = { plain: 11, unit: 26, link: 0, space: 7, report: 58 } as const;
 
@@ -37,7 +41,7 @@ export function PatternGrid() {
         <Legend />
       </div>
       <div className="grid-scroll">
-        <table className="grid" style={dense ? denseWidth(columns, rows, snapshot) : undefined}>
+        <table className="grid" style={dense ? denseWidth(columns, rows, snapshot) : { maxWidth: roomyWidth(columns) }}>
           <caption className="screen-reader">{words.caption}</caption>
           <colgroup>
             <col className="col-letter" />
@@ -69,6 +73,11 @@ export function PatternGrid() {
       </div>
     </section>
   );
+}
+
+/** Cells of a few units must not grow so wide that the eye loses its row. */
+function roomyWidth(columns: readonly GridColumn[]): number {
+  return columns.reduce((sum, { kind }) => sum + (kind === 'unit' ? widestUnit : kind === 'report' ? widestUnit / 2 : 15), namesWidth);
 }
 
 /** Width of the columns of a dense grid, for the style sheet, which adds that of the names. */
