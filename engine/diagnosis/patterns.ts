@@ -72,3 +72,25 @@ export function groupTrips(plan: Plan): readonly TripGroup[] {
   });
   return [...byDraw].map(([draw, group]) => ({ ...group, isFirst: draw === plan.firstTripDraw }));
 }
+
+/** The subsets of `full` that leave out nothing but absentable faults (bits), the fullest first. */
+export function subsets(absentable: number, full: number): readonly number[] {
+  return subsetTable[full * 4 + absentable] ?? [];
+}
+
+const subsetTable: readonly (readonly number[])[] = [0, 1, 2, 3].flatMap((full) =>
+  [0, 1, 2, 3].map((absentable) => [3, 2, 1, 0].filter((subset) => (subset & ~full) === 0 && (subset | (absentable & full)) === full)),
+);
+
+/** The [trip, now] pairs that a snapshot of a group can have. */
+export function presencePairs(group: TripGroup | undefined, full: number, absentable: number): readonly (readonly [number, number])[] {
+  const kind = group?.isRunning === true ? 0 : group === undefined || group.isFirst ? 1 : 2;
+  return pairTable[kind]?.[full * 4 + absentable] ?? [];
+}
+
+const pairTable: readonly (readonly (readonly (readonly [number, number])[])[])[] = [
+  (absentable: number, full: number) => subsets(absentable, full).map((now) => [now, now] as const),
+  (absentable: number, full: number) => subsets(absentable, full).map((now) => [full, now] as const),
+  (absentable: number, full: number) =>
+    subsets(absentable, full).flatMap((trip) => subsets(absentable, full).map((now) => [trip, now] as const)),
+].map((list) => [0, 1, 2, 3].flatMap((full) => [0, 1, 2, 3].map((absentable) => list(absentable, full))));

@@ -27,6 +27,8 @@ export interface Plan {
   /** The draw of the first trip, at which an intermittent fault is there for sure; −1 when no trip was seen. */
   readonly firstTripDraw: number;
   readonly observations: readonly PlanObservation[];
+  /** Observations of one thing with one reading in several snapshots, each list in the order of snapshots. */
+  readonly repeats: readonly (readonly number[])[];
   /** log of the product of the largest factors that any prediction could earn (L of domain section 6). */
   readonly largestLogFactor: number;
 }
@@ -101,7 +103,11 @@ class Planner {
       this.addSnapshot(snapshot, index);
     });
     const { arrangements, trips, snapshots, observations, draws, firstTripDraw, largestLogFactor } = this;
-    this.plan = { arrangements, trips, snapshots, observations, draws, firstTripDraw, largestLogFactor };
+    const repeats = observations.flatMap((seen, index) => {
+      const later = observations.flatMap(({ earlier }, other) => (earlier.includes(index) ? [other] : []));
+      return seen.earlier.length === 0 && later.length > 0 ? [[index, ...later]] : [];
+    });
+    this.plan = { arrangements, trips, snapshots, observations, repeats, draws, firstTripDraw, largestLogFactor };
   }
 
   private newDraw(): number {

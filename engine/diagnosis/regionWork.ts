@@ -34,8 +34,11 @@ const subsetCount = 4;
 
 /** One region under one scenario, with the observations made in it; keeps what it computed for the pair at hand. */
 export class RegionWork {
-  /** Observations of this region that repeat an earlier reading. */
-  readonly repeating: readonly number[];
+  /** With no fault at all: what the later readings of each of this region's repeats add to the log likelihood, and their sum. */
+  readonly repeatBase = new Map<number, number>();
+  readonly repeatBaseSum: number;
+  /** Repeats by unit; those of the report under −1. */
+  private readonly repeatsOf = new Map<number, number[]>();
   private readonly evaluator: RegionEvaluator;
   private readonly moments: readonly PlanMoment[];
   private readonly momentOf: readonly { readonly trip: number; readonly now: number }[];
@@ -56,6 +59,8 @@ export class RegionWork {
   private second: EffectOps | null = null;
   /** Which of the two classes of the pair touch this region; presence of the others makes no difference here. */
   private touchMask = 0;
+  private affected: readonly number[] = [];
+  private affectedStamp = 0;
   /** What the pair does shows at the trip and is held: that some of it is gone now makes no difference. */
   private isHeld = false;
   private readonly opsBuffer: (RegionOps | undefined)[] = [];
@@ -90,12 +95,12 @@ export class RegionWork {
     this.wholes = this.bases.map(({ states, gap }) => (gap === 0 && this.evaluator.seesNeighboursOnly ? states : null));
     this.displays = plan.snapshots.map((_, snapshot) => this.seenDisplays(snapshot));
     this.reports = plan.snapshots.map((_, snapshot) => this.seenReports(snapshot));
-    this.repeating = [...this.local.keys()].filter((index) => (plan.observations[index]?.earlier.length ?? 0) > 0);
     this.alone = moments.map(() => []);
     this.pairs = moments.map(() => this.newState());
     this.pairStamps = new Int32Array(moments.length);
     this.logs = new Float64Array(plan.snapshots.length * subsetCount * subsetCount);
     this.logStamps = new Int32Array(this.logs.length);
+    this.repeatBaseSum = this.findRepeats();
   }
 
   /** Whether an observation is a display or report of this region. */
@@ -120,21 +125,63 @@ export class RegionWork {
     return entry?.regionsWithUnits.includes(this.region) === true;
   }
 
+  private findRepeats(): number {
+    let sum = 0;
+    this.plan.repeats.forEach((indices, repeat) => {
+      const [first = -1] = indices;
+      const local = this.local.get(first);
+      if (local !== undefined) {
+        const key = this.plan.observations[first]?.kind === 'report' ? -1 : local;
+        this.repeatsOf.set(key, [...(this.repeatsOf.get(key) ?? []), repeat]);
+        const base = laterLog(this.plan, indices, (index) => this.prediction(index, 0, 0));
+        this.repeatBase.set(repeat, base);
+        sum += base;
+      }
+    });
+    return sum;
+  }
+
+  /** Repeats of which some prediction may be another one than with no fault, for the pair at hand. */
+  affectedRepeats(): readonly number[] {
+    if (this.repeatsOf.size === 0) {
+      return [];
+    }
+    if (this.affectedStamp !== this.stamp) {
+      this.affectedStamp = this.stamp;
+      this.affected = this.findAffected();
+    }
+    return this.affected;
+  }
+
+  private findAffected(): readonly number[] {
+    const units = new Set<number>();
+    for (let moment = 0; moment < this.moments.length; moment += 1) {
+      const base = this.bases[moment] ?? unreachable();
+      for (let present = 1; present < subsetCount; present += 1) {
+        if ((present & this.touchMask) === present && (present !== 3 || this.second !== null)) {
+          const state = this.stateAt(moment, present);
+          if (state.gap !== base.gap) {
+            units.add(-1);
+          }
+          for (let word = 0; word < state.words.length; word += 1) {
+            if (state.words[word] !== base.words[word]) {
+              for (let unit = word * 4; unit < word * 4 + 4; unit += 1) {
+                if (state.states[unit] !== base.states[unit]) {
+                  units.add(unit);
+                }
+              }
+            }
+          }
+        }
+      }
+    }
+    return [...units].flatMap((unit) => this.repeatsOf.get(unit) ?? []);
+  }
+
   /** Log factors of everything observed in this region with no fault at all, repeats counted once. */
   baseLog(): number {
     this.setPair(null, null);
-    let log = 0;
-    this.plan.snapshots.forEach((_, snapshot) => {
-      log += this.plainLog(snapshot, 0, 0);
-    });
-    for (const index of this.repeating) {
-      const seen = this.plan.observations[index];
-      const own = this.prediction(index, 0, 0);
-      if (seen !== undefined && !seen.earlier.some((other) => this.prediction(other, 0, 0) === own)) {
-        log += seen.logFactors[own] ?? 0;
-      }
-    }
-    return log;
+    return this.plan.snapshots.reduce((sum, _, snapshot) => sum + this.plainLog(snapshot, 0, 0), this.repeatBaseSum);
   }
 
   /** Log factors of what one snapshot saw in this region and no earlier one did. */
@@ -298,4 +345,16 @@ export class RegionWork {
 
 function unreachable(): never {
   throw new Error('a moment or class that was never laid out');
+}
+
+/** What the later readings of a repeat add: each prediction that no earlier one was equal to counts once. */
+export function laterLog(plan: Plan, indices: readonly number[], predict: (observation: number) => number): number {
+  const known = new Set<number>();
+  let log = 0;
+  indices.forEach((index, at) => {
+    const prediction = predict(index);
+    log += at === 0 || known.has(prediction) ? 0 : (plan.observations[index]?.logFactors[prediction] ?? 0);
+    known.add(prediction);
+  });
+  return log;
 }

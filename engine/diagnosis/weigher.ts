@@ -1,10 +1,11 @@
 import type { LookOutcome } from '../simulation/index.ts';
 import { outcomeAt, type PlacedEffect } from '../simulation/index.ts';
 import type { ClassBook, ClassHandle, EffectOps } from './classBook.ts';
-import { logSum, presentLog, type TripGroup, thinOut } from './patterns.ts';
+import { logSum, presencePairs, presentLog, subsets, type TripGroup, thinOut } from './patterns.ts';
 import type { Plan, PlanObservation } from './plan.ts';
-import { RegionWork } from './regionWork.ts';
+import { laterLog, RegionWork } from './regionWork.ts';
 import type { Scenario } from './scenarios.ts';
+import { type Tie, weighTied } from './ties.ts';
 
 const never = Number.NEGATIVE_INFINITY;
 
@@ -48,6 +49,7 @@ export class Weigher {
   private readonly baseLikelihood: number;
   private isPairSet = false;
   private readonly lookMemo = new Map<string, number>();
+  private readonly groupOfSnapshot: readonly (TripGroup | undefined)[];
   private readonly regionOfObservation: readonly (RegionWork | undefined)[];
   private first: EffectOps | null = null;
   private second: EffectOps | null = null;
@@ -61,6 +63,7 @@ export class Weigher {
   ) {
     this.variant = book.variantOf.get(scenario) ?? 0;
     this.regions = book.compiled.regions.map((_, region) => new RegionWork(book, plan, scenario, region, this.variant));
+    this.groupOfSnapshot = plan.snapshots.map((_, snapshot) => groups.find(({ snapshots }) => snapshots.includes(snapshot)));
     this.regionOfObservation = plan.observations.map((_, index) => this.regions.find((region) => region.owns(index)));
     this.baseOfRegion = Float64Array.from(this.regions, (region) => region.baseLog());
     let total = this.baseOfRegion.reduce((sum, value) => sum + value, 0);
@@ -255,8 +258,8 @@ export class Weigher {
   private makeTable(regions: readonly number[], looks: readonly number[], absentable: Absentable): GroupTable | null {
     const full = this.second === null ? (this.first === null ? 0 : 1) : 3;
     const table = new Float64Array(2 * this.groups.length).fill(never);
-    const fixed = this.settleRepeats(regions, looks, full, absentable);
-    if (fixed === null) {
+    const { fixed, ties } = this.gatherRepeats(regions, looks, full, absentable);
+    if (ties.length > 0) {
       return null;
     }
     for (let g = 0; g < this.groups.length; g += 1) {
@@ -337,87 +340,99 @@ export class Weigher {
     return log;
   }
 
-  private repeating(regions: readonly number[], looks: readonly number[]): readonly number[] {
-    return [
-      ...regions.flatMap((region) => this.regions[region]?.repeating ?? []),
-      ...looks.filter((index) => (this.plan.observations[index]?.earlier.length ?? 0) > 0),
-    ];
-  }
-
   /**
-   * The sum of the log factors of repeating observations, if none of them depends on presence: a prediction that is the same in
-   * every pattern either repeats the earlier one or does not. Null when some depends.
+   * What the later readings of repeats add in the touched part: `fixed` where that is the same in every pattern of presence, and
+   * the `ties` where it is not. Repeats that the pair does not reach add what they add without any fault.
    */
-  private settleRepeats(regions: readonly number[], looks: readonly number[], full: number, absentable: Absentable): number | null {
-    let sum = 0;
-    for (const index of this.repeating(regions, looks)) {
+  private gatherRepeats(
+    regions: readonly number[],
+    looks: readonly number[],
+    full: number,
+    absentable: Absentable,
+  ): { readonly fixed: number; readonly ties: readonly Tie[] } {
+    let fixed = 0;
+    const ties: Tie[] = [];
+    const add = (repeat: number) => {
+      const indices = this.plan.repeats[repeat] ?? [];
+      const tie = this.makeTie(indices, full, absentable);
+      if (tie !== null) {
+        ties.push(tie);
+      } else {
+        fixed += laterLog(this.plan, indices, (index) => this.predictionAt(index, full, full));
+      }
+    };
+    for (const region of regions) {
+      const work = this.regions[region];
+      fixed += work?.repeatBaseSum ?? 0;
+      for (const repeat of work?.affectedRepeats() ?? []) {
+        fixed -= work?.repeatBase.get(repeat) ?? 0;
+        add(repeat);
+      }
+    }
+    this.plan.repeats.forEach((indices, repeat) => {
+      if (indices.some((index) => looks.includes(index))) {
+        add(repeat);
+      }
+    });
+    return { fixed, ties };
+  }
+
+  /** The tie of a repeat; null when none of its predictions depends on presence. */
+  private makeTie(indices: readonly number[], full: number, absentable: Absentable): Tie | null {
+    const numbers = new Map<number, number>();
+    const logFactors: number[] = [];
+    const predictions = new Map<number, Int32Array>();
+    let isTied = false;
+    for (const index of indices) {
       const seen = this.plan.observations[index];
-      const own = this.onlyPrediction(index, full, absentable);
-      if (seen === undefined || own === null) {
-        return null;
+      if (seen === undefined) {
+        continue;
       }
-      let repeats = false;
-      for (const other of seen.earlier) {
-        const before = this.onlyPrediction(other, full, absentable);
-        if (before === null) {
-          return null;
+      const table = new Int32Array(16).fill(-1);
+      const group = this.groupOfSnapshot[seen.snapshot];
+      let only = -1;
+      for (const [trip, now] of presencePairs(group, full, absentable)) {
+        const prediction = this.predictionAt(index, trip, now);
+        let number = numbers.get(prediction);
+        if (number === undefined) {
+          number = numbers.size;
+          numbers.set(prediction, number);
+          logFactors.push(seen.logFactors[prediction] ?? 0);
         }
-        repeats ||= before === own;
+        isTied ||= only >= 0 && only !== number;
+        only = number;
+        table[trip * 4 + now] = number;
       }
-      sum += repeats ? 0 : (seen.logFactors[own] ?? 0);
+      predictions.set(seen.snapshot, table);
     }
-    return sum;
+    return isTied ? { predictions, firstSnapshot: this.plan.observations[indices[0] ?? -1]?.snapshot ?? -1, logFactors } : null;
   }
 
-  /** The prediction of an observation if it is the same in every presence pattern, else null. */
-  private onlyPrediction(index: number, full: number, absentable: Absentable): number | null {
-    const group = this.groups.find(({ snapshots }) => snapshots.includes(this.plan.observations[index]?.snapshot ?? -1));
-    let only: number | null = null;
-    for (const [trip, now] of presencePairs(group, full, absentable)) {
-      const prediction = this.predictionAt(index, trip, now);
-      if (only !== null && only !== prediction) {
-        return null;
-      }
-      only = prediction;
-    }
-    return only;
-  }
-
-  /** A hypothesis whose repeats depend on presence: every joint pattern of presence on its own. */
+  /** A hypothesis whose repeats depend on presence. */
   private tied(one: EffectOps, other: EffectOps | null, absentable: Absentable): number {
     this.setPair(one, other);
     const regions = other === null ? one.regions : this.regionsOf(one, other);
     const looks = other === null ? one.looks : union(one.looks, other.looks);
     const full = other === null ? 1 : 3;
-    const repeating = this.repeating(regions, looks);
-    const patterns = this.listPatterns(full, absentable);
-    let log = never;
-    for (const pattern of patterns) {
-      let sum = 0;
-      this.groups.forEach((group, g) => {
-        const [trip] = pattern[group.snapshots[0] ?? 0] ?? [full, full];
-        const isBroken = regions.some((region) => this.regions[region]?.isBroken(group, trip) === true) || this.isBaseBroken(g, regions);
-        sum += this.isAllowed(group, isBroken) ? 0 : never;
-      });
-      pattern.forEach(([trip, now], snapshot) => {
-        sum += this.plainLog(snapshot, trip, now, regions, looks);
-      });
-      for (const index of repeating) {
-        sum += this.repeatLog(index, pattern);
-      }
-      log = logSum(log, sum);
-    }
-    return log - Math.log(patterns.length) + this.restLog(regions, looks);
-  }
-
-  private repeatLog(index: number, pattern: readonly (readonly [number, number])[]): number {
-    const at = (other: number) => {
-      const [trip, now] = pattern[this.plan.observations[other]?.snapshot ?? 0] ?? [0, 0];
-      return this.predictionAt(other, trip, now);
-    };
-    const seen = this.plan.observations[index];
-    const own = at(index);
-    return seen === undefined || seen.earlier.some((other) => at(other) === own) ? 0 : (seen.logFactors[own] ?? 0);
+    const { fixed, ties } = this.gatherRepeats(regions, looks, full, absentable);
+    const log = weighTied({
+      groups: this.groups,
+      full,
+      absentable,
+      ties,
+      plainLog: (snapshot, trip, now) => this.plainLog(snapshot, trip, now, regions, looks),
+      isAllowed: (g, trip) => {
+        const group = this.groups[g];
+        return (
+          group !== undefined &&
+          this.isAllowed(
+            group,
+            regions.some((region) => this.regions[region]?.isBroken(group, trip) === true) || this.isBaseBroken(g, regions),
+          )
+        );
+      },
+    });
+    return log + fixed + this.restLog(regions, looks);
   }
 
   /** All joint patterns of presence, each a list of [trip, now] by snapshot; all are equally likely, since q is one half. */
@@ -547,26 +562,6 @@ export interface PatternView {
   readonly predict: (observation: number) => number;
   /** Whether a chain is broken at each trip group. */
   readonly broken: readonly boolean[];
-}
-
-/** The subsets that leave out nothing but absentable faults. */
-function subsets(absentable: number, full: number): readonly number[] {
-  const list: number[] = [];
-  for (let subset = full; subset >= 0; subset -= 1) {
-    if ((subset | absentable) === (full | absentable) && (subset & ~full) === 0) {
-      list.push(subset);
-    }
-  }
-  return list;
-}
-
-/** The [trip, now] pairs that a snapshot of a group can have. */
-function presencePairs(group: TripGroup | undefined, full: number, absentable: number): readonly (readonly [number, number])[] {
-  if (group?.isRunning === true) {
-    return subsets(absentable, full).map((now) => [now, now] as const);
-  }
-  const trips = group === undefined || group.isFirst ? [full] : subsets(absentable, full);
-  return trips.flatMap((trip) => subsets(absentable, full).map((now) => [trip, now] as const));
 }
 
 function isDisjoint(a: readonly number[], b: readonly number[]): boolean {
