@@ -1,0 +1,105 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { buildTopology, type Topology } from '../../engine/topology/index.ts';
+import { fitCabinet } from '../../renderer/canvas/fit.ts';
+import { detailAt, narrowMetrics, wideMetrics } from '../../renderer/canvas/geometry.ts';
+import { type Box, type Placement, placeCabinet } from '../../renderer/canvas/placement.ts';
+import { arbitraryCabinet, makeCabinet } from '../generators/cabinets.ts';
+import { soundSamples, unsoundSamples } from '../samples/index.ts';
+
+const seeded = { seed: 20261125, numRuns: 120 };
+const rooms = [
+  { width: 900, height: 305 },
+  { width: 1036, height: 440 },
+  { width: 1500, height: 600 },
+];
+const everySample = [...soundSamples.map(({ content }) => content), ...Object.values(unsoundSamples)];
+
+function overlaps(a: Box, b: Box): boolean {
+  return a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
+}
+
+/** What must hold of every drawing, however it is fitted. */
+function assertSound(topology: Topology, placement: Placement): void {
+  expect([...placement.units.keys()].sort()).toEqual([...topology.units.keys()].sort());
+  const boxes = [...placement.units.values(), ...(placement.controller ? [placement.controller] : [])];
+  boxes.forEach((box, index) => {
+    for (const other of boxes.slice(index + 1)) expect(overlaps(box, other)).toBe(false);
+    expect(box.x + box.width).toBeLessThanOrEqual(placement.width + 1e-6);
+    expect(box.y + box.height).toBeLessThanOrEqual(placement.height + 1e-6);
+  });
+  for (const { units } of topology.chains) {
+    units.slice(1).forEach((unit, index) => {
+      const before = placement.units.get(units[index] ?? unit);
+      const at = placement.units.get(unit);
+      // Along the chain: to the right in the same row, or at the beginning of the next.
+      expect(at && before && (at.row === before.row ? at.x > before.x : at.row === before.row + 1 && at.column === 0)).toBe(true);
+    });
+  }
+}
+
+describe('placeCabinet', () => {
+  it('should put every unit somewhere, none over another, chains from left to right', () => {
+    fc.assert(
+      fc.property(
+        arbitraryCabinet({ maxUnits: 40 }),
+        fc.constantFrom(...rooms),
+        fc.boolean(),
+        fc.boolean(),
+        (content, room, wrap, narrow) => {
+          const { topology } = buildTopology(content);
+          const foldable = new Set<string>(topology.chains.slice(1).map(({ id }) => id));
+          const { options, detail } = fitCabinet({ topology, room, wrap, foldable, metrics: narrow ? narrowMetrics : wideMetrics });
+          assertSound(topology, placeCabinet(topology, { ...options, detail }));
+        },
+      ),
+      seeded,
+    );
+  });
+
+  it('should give one row to each chain unless it is told to go on in the next', () => {
+    const { topology } = buildTopology(makeCabinet(7, { chains: 1, units: 30, offChain: 0 }));
+    const base = { metrics: wideMetrics, detail: 'full', columns: 5, folded: new Set<string>(), stripZoom: 0.3, stripGap: 46 } as const;
+    const rowsOf = (unitsPerRow: number | null) =>
+      placeCabinet(topology, { ...base, unitsPerRow }).rows.filter(({ chain }) => chain !== null).length;
+    expect(rowsOf(null)).toBe(1);
+    expect(rowsOf(10)).toBe(3);
+  });
+
+  it('should draw what is not sound as well', () => {
+    for (const content of everySample) {
+      const { topology } = buildTopology(content);
+      const room = { width: 1036, height: 440 };
+      const { options, detail } = fitCabinet({ topology, room, wrap: false, foldable: new Set(), metrics: wideMetrics });
+      expect(placeCabinet(topology, { ...options, detail }).units.size).toBe(topology.units.size);
+    }
+  });
+});
+
+describe('fitCabinet', () => {
+  it('should show all of a cabinet in full or in the middle detail, or let a strip run over the side', () => {
+    fc.assert(
+      fc.property(arbitraryCabinet({ maxUnits: 40 }), fc.constantFrom(...rooms), (content, room) => {
+        const { topology } = buildTopology(content);
+        const { options, detail, zoom } = fitCabinet({ topology, room, wrap: false, foldable: new Set(), metrics: narrowMetrics });
+        const drawn = placeCabinet(topology, { ...options, detail });
+        expect(detailAt(zoom)).toBe(detail);
+        if (detail !== 'strip') expect(drawn.width * zoom).toBeLessThanOrEqual(room.width + 0.5);
+        if (detail !== 'strip') expect(drawn.height * zoom).toBeLessThanOrEqual(room.height + 0.5);
+        // A mark of the strip keeps 24 px, so its slot must have them.
+        expect((narrowMetrics.module + narrowMetrics.gap) * zoom).toBeGreaterThanOrEqual(24);
+      }),
+      seeded,
+    );
+  });
+
+  it('should draw the nine units of the first sample in full at every size of window', () => {
+    const { topology } = buildTopology(soundSamples.find(({ name }) => name === 'two-chains')?.content ?? makeCabinet(1));
+    const foldable = new Set<string>(topology.chains.slice(1).map(({ id }) => id));
+    for (const room of rooms) {
+      const fit = fitCabinet({ topology, room, wrap: false, foldable, metrics: room.width < 1000 ? narrowMetrics : wideMetrics });
+      expect(fit.detail).toBe('full');
+      expect(fit.zoom).toBeGreaterThanOrEqual(0.95);
+    }
+  });
+});
