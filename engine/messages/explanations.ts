@@ -4,6 +4,7 @@ import type { DisplayPrediction, DisplayTerm, FibreCause, MomentName, ReportPred
 import { type Tense, wordFaultClause } from './faults.ts';
 import type { Names } from './names.ts';
 import { startSentence, wordList } from './numbers.ts';
+import { wordNumber } from './quantities.ts';
 import { endWords, meaningWords, type Term } from './words.ts';
 
 /** The two moments of a simulation. */
@@ -22,6 +23,8 @@ export function wordUnitCause(names: Names, cause: UnitCause): string {
       ];
       return `gets no 24 V: ${why.length > 0 ? wordList(why) : 'nothing feeds it'}`;
     }
+    case 'voltage-too-low':
+      return `gets too little voltage: ${wordNumber(cause.volts)} V are left of the 24 V, and it needs ${wordNumber(cause.minimumV)} V`;
     case 'fuse-open':
       return 'its control fuse is open';
     case 'contact-bad':

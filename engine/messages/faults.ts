@@ -1,6 +1,7 @@
 import { assertNever } from '../base/index.ts';
 import type { Fault, FaultMode, ItemKind } from '../schema/index.ts';
 import type { Names } from './names.ts';
+import { wordNumber } from './quantities.ts';
 import { endWords, type Term } from './words.ts';
 
 /** Kinds of items and places that can be at fault. */
@@ -105,7 +106,8 @@ export function wordMode(kind: ItemKind, mode: string): string {
 /** Item and mode, and "intermittent" where it is: "cable -WH3: one fibre cut, outbound". */
 export function wordFault(names: Names, fault: Fault): string {
   const steadiness = fault.presence === 'intermittent' ? ', intermittent' : '';
-  return `${wordItem(names, fault)}: ${wordMode(fault.item, fault.mode)}${steadiness}`;
+  const loss = 'lossDb' in fault && fault.lossDb !== undefined ? `, by ${wordNumber(fault.lossDb)} dB` : '';
+  return `${wordItem(names, fault)}: ${wordMode(fault.item, fault.mode)}${loss}${steadiness}`;
 }
 
 /** When a sentence speaks: of now, or of the trip. */

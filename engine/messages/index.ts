@@ -38,12 +38,25 @@ export {
   wordUnitCause,
 } from './explanations.ts';
 export { itemKindWords, modeWords, type Tense, wordFault, wordFaultClause, wordItem, wordMode, wordTheItem } from './faults.ts';
+export { fileCommandLabels, fileWords } from './fileWords.ts';
 export { healthyLooksDark, type LookKind, lookWords, wordLook, wordOutcomes } from './looks.ts';
 export { makeNames, type Names } from './names.ts';
 export { startSentence, wordCount, wordList, wordProbability, wordUpperBound } from './numbers.ts';
 export { severityWords, wordProblem } from './problems.ts';
 export type { ProblemWords } from './problemWords.ts';
 export { shellWords, startWords } from './programWords.ts';
+export { wordDuration, wordNumber, wordQuantity, wordTermValue } from './quantities.ts';
+export {
+  figureWords,
+  sumStatements,
+  termBasisWords,
+  termStatusWords,
+  termWords,
+  verdictWords,
+  wordMissing,
+  wordTerm,
+  wordWaitingTime,
+} from './sums.ts';
 export { type ThingWord, type UsageCode, type UsageFacts, type UsageProblem, wordUsage } from './usage.ts';
 export { type CommandLabel, type CountedPlace, windowTexts } from './window.ts';
 export {

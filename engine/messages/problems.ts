@@ -1,6 +1,7 @@
 import type { Problem, ProblemCode, Severity } from '../base/index.ts';
 import { cabinetProblemWords } from './problemsOfCabinets.ts';
 import { fileProblemWords } from './problemsOfFiles.ts';
+import { sumProblemWords } from './problemsOfSums.ts';
 import type { ProblemWords, WordsFor } from './problemWords.ts';
 import type { Term } from './words.ts';
 
@@ -12,8 +13,8 @@ export const severityWords: { readonly [S in Severity]: Term } = {
   warning: { label: 'warning', meaning: 'it works, and is probably not meant' },
 };
 
-// Every code must be worded in one of the two lists, or this does not compile.
-const problemWords: WordsFor<ProblemCode> = { ...fileProblemWords, ...cabinetProblemWords };
+// Every code must be worded in one of the lists, or this does not compile.
+const problemWords: WordsFor<ProblemCode> = { ...fileProblemWords, ...cabinetProblemWords, ...sumProblemWords };
 
 /** A problem in words, for the screen, the command line and reports alike. */
 export function wordProblem(problem: Problem): ProblemWords {

@@ -1,12 +1,14 @@
 import { assertNever, type ChainId, type FeedbackId, type LeadId, type LinkId, type UnitId } from '../base/index.ts';
 import type { Behaviour, Direction, Fault, LinkEnd } from '../schema/index.ts';
+import { findToleratedLoss } from '../sums/index.ts';
 import type { Cabinet } from '../topology/index.ts';
 import { type Arrangement, otherEnd } from './arrangement.ts';
 import { modeKey } from './itemKey.ts';
 
 /** What a fault does at a place, as things now lie. Faults with equal effects cannot be told apart by anything. */
 export type Effect =
-  | { readonly at: 'fibre'; readonly link: LinkId; readonly direction: Direction; readonly is: 'cut' | 'dim' }
+  /** `weak`: visibly dimmer, and telegrams still pass. */
+  | { readonly at: 'fibre'; readonly link: LinkId; readonly direction: Direction; readonly is: 'cut' | 'dim' | 'weak' }
   | { readonly at: 'plug'; readonly link: LinkId; readonly end: LinkEnd; readonly is: 'loose' | 'fouled' }
   | { readonly at: 'route'; readonly link: LinkId; readonly is: 'kinked' }
   /** The two fibres are exchanged in one plug. */
@@ -38,7 +40,7 @@ export function effectsOf(
   // Ids in a fault are plain strings because they come from files; here they get the brand of what they name.
   switch (fault.item) {
     case 'cable':
-      return cableEffects(fault, arrangement);
+      return cableEffects(fault, cabinet, arrangement);
     case 'plug': {
       const lie = findCable(arrangement, fault.link as LinkId);
       return lie === null ? [] : [{ at: 'plug', link: lie.link, end: lie.turned ? otherEnd(fault.end) : fault.end, is: fault.mode }];
@@ -88,7 +90,7 @@ function findCable(arrangement: Arrangement, cable: LinkId): { readonly link: Li
   return null;
 }
 
-function cableEffects(fault: Extract<Fault, { item: 'cable' }>, arrangement: Arrangement): readonly Effect[] {
+function cableEffects(fault: Extract<Fault, { item: 'cable' }>, cabinet: Cabinet, arrangement: Arrangement): readonly Effect[] {
   const lie = findCable(arrangement, fault.link as LinkId);
   if (lie === null) {
     return [];
@@ -107,14 +109,22 @@ function cableEffects(fault: Extract<Fault, { item: 'cable' }>, arrangement: Arr
     case 'return-cut':
       return [{ at: 'fibre', link, direction: back, is: 'cut' }];
     case 'outbound-dim':
-      return [{ at: 'fibre', link, direction: outbound, is: 'dim' }];
+      return [{ at: 'fibre', link, direction: outbound, is: howDim(cabinet, link, outbound, fault.lossDb) }];
     case 'return-dim':
-      return [{ at: 'fibre', link, direction: back, is: 'dim' }];
+      return [{ at: 'fibre', link, direction: back, is: howDim(cabinet, link, back, fault.lossDb) }];
     case 'fibres-crossed':
       return [{ at: 'holes', link, is: 'crossed' }];
     default:
       return assertNever(fault);
   }
+}
+
+/**
+ * Telegrams fail on a dim fibre when its added loss, in dB, exceeds margin plus ageing reserve of the optical budget; without a loss
+ * they fail (domain section 4). The budget is that of the link on which the cable lies now.
+ */
+function howDim(cabinet: Cabinet, link: LinkId, direction: Direction, lossDb: number | undefined): 'dim' | 'weak' {
+  return lossDb !== undefined && lossDb <= findToleratedLoss(cabinet, link, direction) ? 'weak' : 'dim';
 }
 
 function boardEffects(fault: Extract<Fault, { item: 'board' }>, arrangement: Arrangement): readonly Effect[] {

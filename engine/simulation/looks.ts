@@ -40,7 +40,7 @@ export function outcomeAt(look: Look, now: Moment): LookOutcome | null {
     case 'lamp':
       return lampThrough(now, look.link as LinkId, look.fibre);
     case 'voltage':
-      return computeMoment(now).units.get(look.unit as UnitId)?.powered === true ? 'steady' : 'absent';
+      return voltageAt(now, look.unit as UnitId);
     case 'compare-plugs':
       return now.placed.some(({ effect }) => effect.at === 'wiring' && effect.unit === look.unit) ? 'differs' : 'same';
     case 'compare-fibres':
@@ -54,6 +54,15 @@ export function isNoLightNormal(look: Look, input: SimulationInput): boolean {
     return false;
   }
   return predictLook(look, { ...input, faults: [] }) === 'none';
+}
+
+/** The 24 V of a unit: it sags where the sums leave less than the unit needs, and more than nothing. */
+function voltageAt(now: Moment, unit: UnitId): LookOutcome {
+  const state = computeMoment(now).units.get(unit);
+  if (state?.powered === true) {
+    return 'steady';
+  }
+  return state?.causes.some((cause) => cause.code === 'voltage-too-low' && cause.volts > 0) === true ? 'sags' : 'absent';
 }
 
 function lightAtPlug(now: Moment, link: LinkId, end: LinkEnd): LookOutcome | null {
@@ -75,7 +84,7 @@ function lightAtPlug(now: Moment, link: LinkId, end: LinkEnd): LookOutcome | nul
   }
   const isWeak = now.placed.some(
     ({ effect }) =>
-      (effect.at === 'fibre' && effect.link === link && effect.direction === direction && effect.is === 'dim') ||
+      (effect.at === 'fibre' && effect.link === link && effect.direction === direction && effect.is !== 'cut') ||
       (effect.at === 'route' && effect.link === link) ||
       (effect.at === 'plug' && effect.link === link && effect.is === 'fouled'),
   );

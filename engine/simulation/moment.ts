@@ -4,7 +4,7 @@ import type { Behaviour, Direction, Fault } from '../schema/index.ts';
 import type { Cabinet } from '../topology/index.ts';
 import { type ArrangedChain, type Arrangement, arrangedChains, endKey } from './arrangement.ts';
 import { type Effect, effectsOf, type UnitEffect } from './effects.ts';
-import { findPowerCauses, findPowered } from './power.ts';
+import { findPower, findPowerCauses } from './power.ts';
 import type { FibreCause, FibreState, LinkState, MomentState, UnitCause, UnitState } from './types.ts';
 
 /** The effects that are there at one moment, each with the fault that has it. */
@@ -40,7 +40,7 @@ export function computeMoment(moment: Moment): MomentState {
     openLeads: new Set(placed.flatMap(({ effect }): LeadId[] => (effect.at === 'lead' ? [effect.lead] : []))),
     deadSupplies: new Set(placed.flatMap(({ effect }): UnitId[] => (effect.at === 'supply' ? [effect.unit] : []))),
   };
-  const powered = findPowered(cabinet, arrangement, powerFaults);
+  const { powered, low } = findPower(cabinet, arrangement, powerFaults);
   const causesOf = new Map<UnitId, readonly UnitCause[]>();
   for (const unit of cabinet.units.keys()) {
     causesOf.set(unit, unitCauses(unit));
@@ -65,12 +65,15 @@ export function computeMoment(moment: Moment): MomentState {
 
   function unitCauses(unit: UnitId): readonly UnitCause[] {
     const causes: UnitCause[] = [];
+    const short = low.get(unit);
     if (arrangement.takenOut.has(unit)) {
       causes.push({ code: 'taken-out' });
     } else if (cabinet.units.get(unit)?.kind === 'supply') {
       if (placed.some(({ effect }) => effect.at === 'supply' && effect.unit === unit && effect.is === 'dead')) {
         causes.push({ code: 'supply-dead' });
       }
+    } else if (short !== undefined) {
+      causes.push({ code: 'voltage-too-low', volts: short.volts, minimumV: short.minimumV });
     } else if (!powered.has(unit)) {
       causes.push({ code: 'not-powered', ...findPowerCauses(cabinet, unit, powerFaults) });
     }
@@ -230,7 +233,7 @@ export function stopsFibre(
 ): boolean {
   switch (effect.at) {
     case 'fibre':
-      return effect.link === link && effect.direction === direction;
+      return effect.link === link && effect.direction === direction && effect.is !== 'weak';
     case 'plug':
     case 'route':
     case 'holes':

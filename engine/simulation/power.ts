@@ -1,4 +1,5 @@
 import type { LeadId, UnitId } from '../base/index.ts';
+import { findLowVoltage, type LowVoltage } from '../sums/index.ts';
 import type { Cabinet } from '../topology/index.ts';
 import { type Arrangement, isLeadInPlace } from './arrangement.ts';
 
@@ -8,11 +9,30 @@ export interface PowerFaults {
   readonly deadSupplies: ReadonlySet<UnitId>;
 }
 
+/** The 24 V at one moment: units that have it, and units that the leads reach but with less than they need. */
+export interface Power {
+  readonly powered: ReadonlySet<UnitId>;
+  readonly low: ReadonlyMap<UnitId, LowVoltage>;
+}
+
 /**
- * The units (supplies included) that have 24 V: those to which some path of closed leads leads from a supply that gives power.
- * A unit passes power on whether it works or not; one that was taken out does not (domain section 5, step 1).
+ * The units (supplies included) that have 24 V: those to which some path of closed leads leads from a supply that gives power, and at
+ * which, where the 24 V sums have data, enough of it is left. A unit passes power on whether it works or not, and so does one with too
+ * little; one that was taken out does not (domain section 5, step 1).
  */
+export function findPower(cabinet: Cabinet, arrangement: Arrangement, faults: PowerFaults): Power {
+  const reached = findReached(cabinet, arrangement, faults);
+  const conducts = (feed: (typeof cabinet.feeds)[number]) => !faults.openLeads.has(feed.lead) && isLeadInPlace(arrangement, feed);
+  const low = findLowVoltage(cabinet, { reached, conducts });
+  return { powered: low.size === 0 ? reached : new Set([...reached].filter((unit) => !low.has(unit))), low };
+}
+
+/** The units of `findPower` that have 24 V. */
 export function findPowered(cabinet: Cabinet, arrangement: Arrangement, faults: PowerFaults): ReadonlySet<UnitId> {
+  return findPower(cabinet, arrangement, faults).powered;
+}
+
+function findReached(cabinet: Cabinet, arrangement: Arrangement, faults: PowerFaults): ReadonlySet<UnitId> {
   const powered = new Set<UnitId>(
     cabinet.supplies.filter((supply) => !faults.deadSupplies.has(supply) && !arrangement.takenOut.has(supply)),
   );

@@ -25,6 +25,8 @@ export type MomentName = 'trip' | 'now';
 /** Why a unit is not lit, or lit but dead, or says something of its own. */
 export type UnitCause =
   | { readonly code: 'not-powered'; readonly leads: readonly LeadId[]; readonly supplies: readonly UnitId[] }
+  /** The leads reach it, with less than it needs: the 24 V sums say so. */
+  | { readonly code: 'voltage-too-low'; readonly volts: number; readonly minimumV: number }
   | { readonly code: 'fuse-open' }
   | { readonly code: 'contact-bad' }
   | { readonly code: 'taken-out' }

@@ -59,6 +59,7 @@ const runs: Readonly<Record<keyof typeof fields, readonly (readonly string[])[]>
     ],
     [sample, '--fault', 'cable:-WH2:return-cut', '--fault', 'cable:-WH8:outbound-cut', '--explain'],
     ['odd.cabinet.json', '--fault', 'cable:w2:cut', '--fault', 'cable:w3:cut'],
+    ['low.cabinet.json', '--fault', 'cable:w2:cut', '--explain'],
     [sample, '--fault', 'feedback:-WG12:short', '--fault', 'supply:-TB10:dead', '--explain'],
     ['sample-cabinets/drives-off-chain.cabinet.json', '--fault', 'board:1/1:dead-lit'],
     [
@@ -128,7 +129,19 @@ const look: CaseContent = {
   },
 };
 
+/** The last unit needs more voltage than its lead leaves. */
+const low: CabinetContent = {
+  ...odd,
+  units: (odd.units ?? []).map((unit) =>
+    unit.kind === 'supply'
+      ? { ...unit, supply: { control24: { nominalV: 24 } } }
+      : { ...unit, control24: { loadA: 2, ...(unit.id === 'u3' ? { minimumV: 23.5 } : {}) } },
+  ),
+  leads: (odd.leads ?? []).map((lead) => ({ ...lead, lengthM: 30, crossSectionMm2: 1.5, conductorClass: 'class-5' })),
+};
+
 const files = {
+  'low.cabinet.json': serializeCabinet(low),
   'odd.cabinet.json': serializeCabinet(odd),
   'look.case.json': serializeCase(look),
 };

@@ -29,6 +29,7 @@ const codes = [
   ...unitKinds,
   // Terms of the simulation and of the diagnosis.
   'not-powered',
+  'voltage-too-low',
   'fuse-open',
   'taken-out',
   'feedback-short',

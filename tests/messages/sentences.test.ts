@@ -107,6 +107,7 @@ describe('the words for faults', () => {
 // One of each code; a code that is missing here does not compile.
 const unitCauses: { readonly [C in UnitCause['code']]: Extract<UnitCause, { code: C }> } = {
   'not-powered': { code: 'not-powered', leads: [ids.lead], supplies: [ids.supply] },
+  'voltage-too-low': { code: 'voltage-too-low', volts: 19.256, minimumV: 20.4 },
   'fuse-open': { code: 'fuse-open' },
   'contact-bad': { code: 'contact-bad' },
   'taken-out': { code: 'taken-out' },
@@ -166,6 +167,9 @@ describe('the words for reasons', () => {
     expect(wordDisplayTerm(names, { ...lost, causes: [] })).toBe('hears nothing from above, break at cable -WH2');
     expect(wordDisplayTerm(names, { ...lost, link: null, causes: [] })).toBe('hears nothing from above');
     expect(wordUnitCause(names, unitCauses['not-powered'])).toBe('gets no 24 V: lead -WD1 is open and supply -TB9 gives none');
+    expect(wordUnitCause(names, unitCauses['voltage-too-low'])).toBe(
+      'gets too little voltage: 19.26 V are left of the 24 V, and it needs 20.4 V',
+    );
     expect(wordUnitCause(names, { code: 'not-powered', leads: [], supplies: [] })).toBe('gets no 24 V: nothing feeds it');
     expect(wordFibreCause(names, { code: 'sender-not-alive', unit: null })).toBe('-KF1 sends nothing, because it is out of action');
   });

@@ -1,5 +1,6 @@
-import { jsonPointer, makeProblem, type Problem, type UnitId } from '../../base/index.ts';
-import { type ChainTopology, chainName, type Topology } from '../../topology/index.ts';
+import { jsonPointer, makeProblem, type Problem } from '../../base/index.ts';
+import { countAxes } from '../../sums/index.ts';
+import { chainName, type Topology } from '../../topology/index.ts';
 
 /**
  * Axes on each chain against the limit of its control-cycle class (the user's own table). A drive whose axes are not documented
@@ -42,11 +43,4 @@ export function checkChains(topology: Topology): readonly Problem[] {
     }
   }
   return problems;
-}
-
-function countAxes(topology: Topology, chain: ChainTopology): { axes: number; assumedDrives: number } {
-  const drives = chain.units.filter((unit) => topology.placeOf.get(unit)?.group === 'drive');
-  const documented = (unit: UnitId) => topology.units.get(unit)?.axes?.length ?? 0;
-  const assumedDrives = drives.filter((unit) => documented(unit) === 0).length;
-  return { axes: drives.reduce((sum, unit) => sum + documented(unit), assumedDrives), assumedDrives };
 }
