@@ -15,6 +15,8 @@ export class Evaluator {
   /** The effect class of each mode, for merging; equal keys are predicted alike in any company. */
   readonly book: ClassBook;
   private readonly weighers: readonly Weigher[];
+  /** The one weigher where nothing but the faults is unknown: the commonest case by far. */
+  private readonly only: Weigher | null;
 
   constructor(
     readonly plan: Plan,
@@ -26,12 +28,16 @@ export class Evaluator {
     const groups = groupTrips(plan);
     this.book = makeClassBook(cabinet, plan, space, scenarios);
     this.weighers = scenarios.map((scenario) => new Weigher(this.book, plan, groups, scenario, offset));
+    this.only = this.weighers.length === 1 ? (this.weighers[0] ?? null) : null;
   }
 
   /** Mean scaled likelihood of a set of faults (none, one or two). */
   likelihood(faults: readonly FaultChoice[]): number {
     const one = faults[0] === undefined ? null : this.book.handleOf(faults[0]);
     const other = faults[1] === undefined ? null : this.book.handleOf(faults[1]);
+    if (this.only !== null) {
+      return this.only.likelihood(one, other);
+    }
     let sum = 0;
     for (let index = 0; index < this.weighers.length; index += 1) {
       sum += this.weighers[index]?.likelihood(one, other) ?? 0;

@@ -28,6 +28,7 @@ interface RegionState {
 }
 
 const meanings = displayMeanings.length;
+const statesPerPool = 128;
 
 /** Presence is a subset of the (at most two) faults of the pair at hand: bit 0 the first, bit 1 the second. */
 const subsetCount = 4;
@@ -54,6 +55,8 @@ export class RegionWork {
   private readonly pairStamps: Int32Array;
   private readonly logs: Float64Array;
   private readonly logStamps: Int32Array;
+  private pool = new ArrayBuffer(0);
+  private poolEnd = 0;
   private stamp = 1;
   private first: EffectOps | null = null;
   private second: EffectOps | null = null;
@@ -296,8 +299,15 @@ export class RegionWork {
   }
 
   private newState(): RegionState {
-    const words = new Int32Array(Math.ceil(this.evaluator.size / 4));
-    return { states: new Uint8Array(words.buffer), words, gap: 0 };
+    // Views of one large buffer: many small buffers cost the garbage collector far more than they hold.
+    const bytes = 4 * Math.ceil(this.evaluator.size / 4);
+    if (this.poolEnd + bytes > this.pool.byteLength) {
+      this.pool = new ArrayBuffer(statesPerPool * bytes);
+      this.poolEnd = 0;
+    }
+    const at = this.poolEnd;
+    this.poolEnd += bytes;
+    return { states: new Uint8Array(this.pool, at, bytes), words: new Int32Array(this.pool, at, bytes / 4), gap: 0 };
   }
 
   private compute(moment: PlanMoment, ops: readonly (RegionOps | undefined)[], state: RegionState, whole: Uint8Array | null): RegionState {

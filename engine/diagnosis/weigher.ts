@@ -1,7 +1,7 @@
 import type { LookOutcome } from '../simulation/index.ts';
 import { outcomeAt, type PlacedEffect } from '../simulation/index.ts';
 import type { ClassBook, ClassHandle, EffectOps } from './classBook.ts';
-import { logSum, presencePairs, presentLog, subsets, type TripGroup, thinOut } from './patterns.ts';
+import { logSum, presencePairs, presentChance, presentLog, subsets, type TripGroup, thinOut } from './patterns.ts';
 import type { Plan, PlanObservation } from './plan.ts';
 import { laterLog, RegionWork } from './regionWork.ts';
 import type { Scenario } from './scenarios.ts';
@@ -48,6 +48,10 @@ export class Weigher {
   private readonly baseLog: number;
   private readonly baseLikelihood: number;
   private isPairSet = false;
+  private withinFirst: EffectOps | null = null;
+  private withinSecond: EffectOps | null = null;
+  /** By presence of the pair just weighed: bit 0, the first is intermittent; bit 1, the second. */
+  private readonly within = new Float64Array(4);
   private readonly lookMemo = new Map<string, number>();
   private readonly groupOfSnapshot: readonly (TripGroup | undefined)[];
   private readonly regionOfObservation: readonly (RegionWork | undefined)[];
@@ -94,7 +98,10 @@ export class Weigher {
         if (one.region !== other.region) {
           return one.isBroken || other.isBroken || !this.mustBreak ? this.baseLikelihood * one.ratio * other.ratio : 0;
         }
-        return Math.exp(this.logWithin(one.region, first, second));
+        if (first.ops !== this.withinFirst || second.ops !== this.withinSecond) {
+          this.weighWithin(one.region, first.ops, second.ops);
+        }
+        return this.within[(first.isIntermittent ? 1 : 0) | (second.isIntermittent ? 2 : 0)] ?? 0;
       }
     }
     return Math.exp(this.logLikelihood(first, second));
@@ -155,29 +162,39 @@ export class Weigher {
     return ops.isFeed && this.book.compiled.hasSecondFeeds;
   }
 
-  /** Two classes in one region, one snapshot of a halted machine: only this region is worked out. */
-  private logWithin(region: number, first: ClassHandle, second: ClassHandle): number {
+  /**
+   * Two classes in one region, one snapshot of a halted machine: only this region is worked out, once for all four combinations
+   * of presence. Both faults were there at the trip; now an intermittent one is there or not.
+   */
+  private weighWithin(region: number, first: EffectOps, second: EffectOps): void {
+    const { within } = this;
     const work = this.regions[region];
     const [group] = this.groups;
+    this.withinFirst = first;
+    this.withinSecond = second;
+    within.fill(0);
     if (work === undefined || group === undefined) {
-      return never;
+      return;
     }
     // The other regions keep an older pair; whoever needs them must set the pair anew.
-    this.first = null;
-    this.second = null;
     this.isPairSet = false;
-    work.setPair(first.ops, second.ops);
+    work.setPair(first, second);
     if (this.mustBreak && !work.isBroken(group, 3)) {
-      return never;
+      return;
     }
-    const absentable = absentableOf(first, second);
-    let log = work.plainLog(0, 3, 3);
-    for (let now = 2; now >= 0; now -= 1) {
-      if ((now | absentable) === 3) {
-        log = logSum(log, work.plainLog(0, 3, now));
-      }
-    }
-    return log + presentLog(absentable) + this.baseLog - (this.baseOfRegion[region] ?? 0);
+    const rest = this.baseLog - (this.baseOfRegion[region] ?? 0);
+    const log = work.plainLog(0, 3, 3);
+    const both = Math.exp(log + rest);
+    const likelihoodNow = (now: number) => {
+      const other = work.plainLog(0, 3, now);
+      return other === log ? both : Math.exp(other + rest);
+    };
+    const firstGone = likelihoodNow(2);
+    const secondGone = likelihoodNow(1);
+    within[0] = both;
+    within[1] = (both + firstGone) * presentChance;
+    within[2] = (both + secondGone) * presentChance;
+    within[3] = (both + firstGone + secondGone + likelihoodNow(0)) * presentChance * presentChance;
   }
 
   /** Every joint pattern of presence that the halted rule leaves, with its predictions. Valid until the next pair is weighed. */

@@ -17,25 +17,18 @@ export interface EffectClass {
   readonly example: FaultChoice;
 }
 
-/** Pairs of members of two classes that cannot be at fault together. */
-export interface Conflicts {
-  readonly keys: ReadonlySet<number>;
-  readonly pairs: readonly { readonly a: number; readonly b: number; readonly odds: number }[];
-}
-
 /** The flat form of a problem that the search works on. */
 export interface FlatProblem {
   readonly modes: readonly FlatMode[];
   readonly classes: readonly EffectClass[];
-  /** Modes that cannot be at fault together, by the pair of classes c ≤ d they fall into: `conflicts[c]` maps d to `pairKey`s. */
-  readonly conflicts: readonly ReadonlyMap<number, Conflicts>[];
+  /** Element of each mode. */
+  readonly elementOf: Int32Array;
+  /** Elements that exclude an element, itself among them: no two modes of these can be at fault together. */
+  readonly barredBy: readonly (readonly number[])[];
+  /** Classes of the modes of each element. */
+  readonly classesOf: readonly (readonly number[])[];
   /** ∏ over the elements of (1 + Σ odds of its modes), exclusions taken out: Σ odds of all allowed combinations, none included. */
   readonly allOdds: number;
-}
-
-/** One number for a pair of flat modes, the first in the class of lower number. */
-export function pairKey(a: number, b: number, count: number): number {
-  return a * count + b;
 }
 
 /** Flattens a problem: drops modes that cannot occur, gathers those of equal effect, lists what excludes what. */
@@ -43,9 +36,7 @@ export function flatten(problem: Pick<SearchProblem<unknown>, 'elements' | 'excl
   const modes: FlatMode[] = [];
   const classOf = new Map<string, number>();
   const members: number[][] = [];
-  const firstOfElement: number[] = [];
   problem.elements.forEach((element, elementIndex) => {
-    firstOfElement.push(modes.length);
     element.modes.forEach((mode, modeIndex) => {
       if (mode.odds <= 0) {
         return;
@@ -61,40 +52,26 @@ export function flatten(problem: Pick<SearchProblem<unknown>, 'elements' | 'excl
       modes.push({ choice: { element: elementIndex, mode: modeIndex }, odds: mode.odds, cls });
     });
   });
-  firstOfElement.push(modes.length);
-
-  const conflicts: Map<number, { keys: Set<number>; pairs: { a: number; b: number; odds: number }[] }>[] = members.map(() => new Map());
-  const addConflict = (a: number, b: number) => {
-    const [c, d] = [modes[a]?.cls ?? 0, modes[b]?.cls ?? 0];
-    const [low, high, first, second] = c <= d ? [c, d, a, b] : [d, c, b, a];
-    const row = conflicts[low];
-    let known = row?.get(high);
-    if (known === undefined) {
-      known = { keys: new Set(), pairs: [] };
-      row?.set(high, known);
-    }
-    known.keys.add(pairKey(first, second, modes.length));
-    known.pairs.push({ a: first, b: second, odds: (modes[first]?.odds ?? 0) * (modes[second]?.odds ?? 0) });
-  };
-  const range = (element: number): [number, number] => [firstOfElement[element] ?? 0, firstOfElement[element + 1] ?? 0];
-  problem.elements.forEach((_, element) => {
-    const [from, to] = range(element);
-    for (let a = from; a < to; a += 1) {
-      for (let b = a + 1; b < to; b += 1) {
-        addConflict(a, b);
-      }
-    }
-  });
+  const barredBy = problem.elements.map((_, element) => [element]);
   for (const [one, other] of problem.excludes ?? []) {
-    const [from, to] = range(one);
-    const [from2, to2] = range(other);
-    for (let a = from; a < to; a += 1) {
-      for (let b = from2; b < to2; b += 1) {
-        addConflict(a, b);
-      }
+    barredBy[one]?.push(other);
+    barredBy[other]?.push(one);
+  }
+  const classesOf = problem.elements.map((): number[] => []);
+  for (const { choice, cls } of modes) {
+    const list = classesOf[choice.element];
+    if (list !== undefined && !list.includes(cls)) {
+      list.push(cls);
     }
   }
-  return { modes, classes: members.map((list) => makeClass(list, modes)), conflicts, allOdds: sumAllOdds(problem) };
+  return {
+    modes,
+    classes: members.map((list) => makeClass(list, modes)),
+    elementOf: Int32Array.from(modes, ({ choice }) => choice.element),
+    barredBy,
+    classesOf,
+    allOdds: sumAllOdds(problem),
+  };
 }
 
 function makeClass(members: readonly number[], modes: readonly FlatMode[]): EffectClass {

@@ -1,4 +1,4 @@
-import { type Conflicts, type EffectClass, type FlatProblem, flatten, pairKey } from './classes.ts';
+import { type EffectClass, type FlatProblem, flatten } from './classes.ts';
 import { enumerate } from './enumerate.ts';
 import { TopList } from './topList.ts';
 import type { FaultChoice, SearchClass, SearchHypothesis, SearchProblem, SearchResult } from './types.ts';
@@ -18,8 +18,6 @@ export function search<Prediction>(problem: SearchProblem<Prediction>): SearchRe
   }
   return new PairSearch(problem, flatten(problem)).run();
 }
-
-const noConflicts: Conflicts = { keys: new Set(), pairs: [] };
 
 interface AllowedPair {
   readonly a: number;
@@ -74,9 +72,10 @@ class PairSearch<Prediction> {
 
   private weigh(faults: readonly FaultChoice[]): number {
     const prediction = this.problem.predict(faults);
+    const { observations } = this.problem;
     let likelihood = 1;
-    for (const observation of this.problem.observations) {
-      likelihood *= observation.likelihood(prediction);
+    for (let i = 0; i < observations.length; i += 1) {
+      likelihood *= observations[i]?.likelihood(prediction) ?? 1;
     }
     return likelihood;
   }
@@ -109,10 +108,7 @@ class PairSearch<Prediction> {
     const marks = [new Uint8Array(count), new Uint8Array(count)] as const;
     for (let c = 0; c < count; c += 2) {
       for (const row of [0, 1] as const) {
-        marks[row].fill(0);
-        for (const other of this.flat.conflicts[c + row]?.keys() ?? []) {
-          marks[row][other] = 1;
-        }
+        this.markConflicts(c + row, marks[row]);
       }
       if (this.problem.onProgress?.(c / Math.max(1, count)) === false) {
         return false;
@@ -129,6 +125,25 @@ class PairSearch<Prediction> {
       this.gain(index, mode.odds * (shares[mode.cls] ?? 0));
     });
     return true;
+  }
+
+  /** Marks the classes that have a member which cannot be at fault together with some member of a class. */
+  private markConflicts(cls: number, marks: Uint8Array): void {
+    const { classes, elementOf, barredBy, classesOf } = this.flat;
+    marks.fill(0);
+    for (const member of classes[cls]?.members ?? []) {
+      for (const element of barredBy[elementOf[member] ?? 0] ?? []) {
+        for (const other of classesOf[element] ?? []) {
+          marks[other] = 1;
+        }
+      }
+    }
+  }
+
+  private isBarred(a: number, b: number): boolean {
+    const { elementOf, barredBy } = this.flat;
+    const [one, other] = [elementOf[a] ?? 0, elementOf[b] ?? 0];
+    return one === other || (barredBy[one]?.includes(other) ?? false);
   }
 
   private visitPair(i: number, j: number, shares: Float64Array, hasConflicts: boolean): void {
@@ -154,18 +169,22 @@ class PairSearch<Prediction> {
       return;
     }
     // Count all pairs of members, then take out those that exclude each other; what is predicted depends on the effects alone.
-    const { pairs } = this.flat.conflicts[i]?.get(j) ?? noConflicts;
-    count -= pairs.length;
-    if (count <= 0) {
-      return;
-    }
     const likelihood = this.weigh(this.two);
+    for (const a of first.members) {
+      for (const b of second.members) {
+        if (this.isBarred(a, b)) {
+          const barred = (this.flat.modes[a]?.odds ?? 0) * (this.flat.modes[b]?.odds ?? 0);
+          odds -= barred;
+          count -= 1;
+          this.gain(a, -barred * likelihood);
+          this.gain(b, -barred * likelihood);
+        }
+      }
+    }
     shares[i] = (shares[i] ?? 0) + second.weight * likelihood;
     shares[j] = (shares[j] ?? 0) + first.weight * likelihood;
-    for (const pair of pairs) {
-      odds -= pair.odds;
-      this.gain(pair.a, -pair.odds * likelihood);
-      this.gain(pair.b, -pair.odds * likelihood);
+    if (count === 0) {
+      return;
     }
     if (best * likelihood > this.top.threshold) {
       best = this.allowedPairs(i, j).reduce((most, pair) => Math.max(most, pair.odds), 0);
@@ -209,14 +228,13 @@ class PairSearch<Prediction> {
 
   /** Calls `take` for every pair of members of two classes (or one) that do not exclude each other, until it answers false. */
   private forAllowedPairs(i: number, j: number, take: (a: number, b: number, odds: number) => boolean): void {
-    const { modes, classes, conflicts } = this.flat;
-    const excluded = conflicts[i]?.get(j)?.keys;
+    const { modes, classes } = this.flat;
     const others = classes[j]?.members ?? [];
     for (const a of classes[i]?.members ?? []) {
       const odds = modes[a]?.odds ?? 0;
       for (let k = 0; k < others.length; k += 1) {
         const b = others[k] ?? 0;
-        if ((i !== j || a < b) && excluded?.has(pairKey(a, b, modes.length)) !== true && !take(a, b, odds * (modes[b]?.odds ?? 0))) {
+        if ((i !== j || a < b) && !this.isBarred(a, b) && !take(a, b, odds * (modes[b]?.odds ?? 0))) {
           return;
         }
       }
