@@ -31,6 +31,18 @@ interface RowProps {
   readonly dense: boolean;
 }
 
+/** Height of what stays at the top of the grid: the names and what was seen. */
+const stays = 50;
+
+/** Scrolls the grid alone. `scrollIntoView` would also move the place from which Tab goes on. */
+function bringIntoView(row: HTMLTableRowElement): void {
+  const box = row.closest('.grid-scroll');
+  if (!box) return;
+  const bottom = row.offsetTop + row.offsetHeight;
+  if (row.offsetTop - stays < box.scrollTop) box.scrollTop = row.offsetTop - stays;
+  else if (bottom > box.scrollTop + box.clientHeight) box.scrollTop = bottom - box.clientHeight;
+}
+
 /** One candidate: its name lays it over the cabinet, its cells say where it agrees with what was seen. */
 export function GridRow({ row, before, rows, columns, snapshot, dense }: RowProps) {
   const dispatch = useDispatch();
@@ -43,7 +55,7 @@ export function GridRow({ row, before, rows, columns, snapshot, dense }: RowProp
   const groupSize = rows.filter((other) => other.candidate.group === candidate.group).length;
   const line = useRef<HTMLTableRowElement>(null);
   useEffect(() => {
-    if (chosen) line.current?.scrollIntoView({ block: 'nearest' });
+    if (chosen && line.current) bringIntoView(line.current);
   }, [chosen]);
   const lay = () =>
     dispatch('choose-candidate', { chosen: { by: 'user', key: candidate.key }, subject: candidateWords.subject(candidate) });
