@@ -125,7 +125,7 @@ export const commandWords = {
     usage: ['linkwright simulate FILE --fault FAULT…', 'linkwright simulate [FILE] --batch LINES'],
     about: [
       'Breaks what you name in a cabinet (or in the cabinet of a case) and says what every display shows, what the controller reports of each chain, and why.',
-      'FAULT is item:name:mode, for example cable:-WH3:cut, plug:-WH3/upper:loose, route:-WH3:kinked, board:-TB2:down-tx, fuse:-TB2:open, place:-TB2:contact-bad, wiring:-TB2:crossed, port:1:dead, controller:all-ports-dead, lead:-WD4:open, supply:-TB10:output-lost or feedback:-WG1:short. “,intermittent” makes it come and go, “,intermittent,absent-now” makes it gone when the displays are read.',
+      'FAULT is item:name:mode, for example cable:-WH3:cut, plug:-WH3/upper:loose, route:-WH3:kinked, board:-TB2:down-tx, fuse:-TB2:open, place:-TB2:contact-bad, wiring:-TB2:crossed, port:1:dead, controller:all-ports-dead, lead:-WD4:open, supply:-TB10:output-lost or feedback:-WG1:short. “,loss=4.5” after a dim fibre says by how many dB; telegrams then fail only where that is more than margin and ageing reserve. “,intermittent” makes it come and go, “,intermittent,absent-now” makes it gone when the displays are read.',
       'ACT is act:name, for example unplug:-WH3/upper, reseat-plug:-WH3/lower, exchange-cables:-WH3/-WH4, exchange-boards:-TB2/-TB3 or replace-unit:-TB2.',
       aboutNames,
     ],
@@ -191,6 +191,29 @@ export const commandWords = {
       {
         says: 'Many in one run',
         line: 'linkwright diagnose sample-cabinets/two-chains.cabinet.json --batch engine/cli/examples/diagnose-lines.jsonl',
+      },
+    ],
+  },
+  sums: {
+    summary: 'say whether light, axes, 24 V and DC link are enough',
+    usage: ['linkwright sums FILE [--set FIGURE:NAME=VALUE]…'],
+    about: [
+      'Works out what a cabinet must satisfy, from the figures written down in it: the light that is left on every fibre, axes on every chain against your own table, the 24 V at every unit and the load of every supply, the power of the DC link and how long it takes to fall to 60 V. What is not written down is said; nothing is guessed silently.',
+      'FIGURE is length (m, of a cable or lead), couplers, measured-outbound, measured-return (dB, of a cable), cross-section (mm²), conductor-temperature (°C, of a lead), load, inrush (A), minimum-voltage (V), dc-power (kW), capacitance (µF, of a unit), or supply-voltage (V), rated-current, rated-inrush (A), rated-dc-power (kW), capacitance (µF), discharge-resistor (Ω), line-voltage (V) of a supply. The file is not changed.',
+      aboutNames,
+    ],
+    options: {
+      set: { value: 'FIGURE:NAME=VALUE', meaning: 'Try another figure; may be given several times.' },
+      ambient: { value: 'N', meaning: 'Try another temperature in the cabinet, °C.' },
+      reserve: { value: 'N', meaning: 'Try another ageing reserve, dB.' },
+      explain: { value: '', meaning: 'Show what every number was worked out from, and where each figure comes from.' },
+      json,
+    },
+    examples: [
+      { says: 'All sums of a cabinet', line: 'linkwright sums sample-cabinets/two-chains.cabinet.json' },
+      {
+        says: 'What if the cabinet were hot, and one cable longer',
+        line: 'linkwright sums sample-cabinets/two-chains.cabinet.json --ambient 55 --set length:-WH3=12 --explain',
       },
     ],
   },

@@ -48,11 +48,13 @@ export { shellWords, startWords } from './programWords.ts';
 export { wordDuration, wordNumber, wordQuantity, wordTermValue } from './quantities.ts';
 export {
   figureWords,
+  sumHeadings,
   sumStatements,
   termBasisWords,
   termStatusWords,
   termWords,
   verdictWords,
+  wordFigureChange,
   wordMissing,
   wordTerm,
   wordWaitingTime,

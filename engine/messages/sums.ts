@@ -1,7 +1,17 @@
-import type { FigureCode, MissingFigure, SumTerm, TermBasis, TermCode, TermStatus, UnitVoltage } from '../sums/index.ts';
+import type {
+  FigureChange,
+  FigureCode,
+  MissingFigure,
+  SumTerm,
+  TermBasis,
+  TermCode,
+  TermStatus,
+  TermUnit,
+  UnitVoltage,
+} from '../sums/index.ts';
 import type { Names } from './names.ts';
 import { startSentence } from './numbers.ts';
-import { wordDuration, wordTermValue } from './quantities.ts';
+import { wordDuration, wordQuantity, wordTermValue } from './quantities.ts';
 import type { Term } from './words.ts';
 
 /** Every quantity of a sum. */
@@ -180,6 +190,72 @@ export function wordWaitingTime(seconds: number | null): string {
   return seconds === null
     ? 'Time to discharge: not known, see the machine’s manual. Then measure.'
     : `By the figures written down the DC link takes ${wordDuration(seconds)} to fall to 60 V. Wait at least as long as the machine’s manual says, then measure.`;
+}
+
+/** Heads of tables of sums. */
+export const sumHeadings = {
+  findings: 'Findings',
+  light: 'Light on every fibre',
+  axes: 'Axes',
+  supplies: '24 V: what the supplies give',
+  feed: '24 V: what reaches the units',
+  dcLink: 'DC link',
+  missing: 'Not written down in this cabinet',
+  way: 'Way',
+  loss: 'Loss',
+  margin: 'Margin',
+  tooMuch: 'Below too much',
+  length: 'Length',
+  lengthAllowed: 'Allowed',
+  how: 'How known',
+  cycleClass: 'Control cycle',
+  allowed: 'Allowed',
+  left: 'Left',
+  wire: 'Of the wire',
+  load: 'Load',
+  rated: 'Rated',
+  used: 'Used',
+  steady: 'steady',
+  inrush: 'switching on',
+  output: (name: string) => `output ${name}`,
+  fedFrom: 'Fed from',
+  voltage: 'Voltage',
+  needs: 'Needs',
+  spare: 'To spare',
+  verdict: 'Verdict',
+  power: 'Power',
+  capacitance: 'Capacitance',
+  discharge: 'Down to 60 V',
+} as const;
+
+/** Figures that can be tried. */
+const triedWords: { readonly [F in FigureChange['figure']]: { readonly label: string; readonly unit: TermUnit } } = {
+  ambient: { label: 'temperature in the cabinet', unit: '°C' },
+  reserve: { label: 'ageing reserve', unit: 'dB' },
+  length: { label: 'length', unit: 'm' },
+  couplers: { label: 'couplers', unit: '1' },
+  'measured-outbound': { label: 'measured loss, outbound', unit: 'dB' },
+  'measured-return': { label: 'measured loss, return', unit: 'dB' },
+  'cross-section': { label: 'cross-section', unit: 'mm²' },
+  'conductor-temperature': { label: 'temperature of the conductor', unit: '°C' },
+  load: { label: '24 V load', unit: 'A' },
+  inrush: { label: '24 V inrush', unit: 'A' },
+  'minimum-voltage': { label: 'least voltage', unit: 'V' },
+  'dc-power': { label: 'power from the DC link', unit: 'kW' },
+  capacitance: { label: 'DC-link capacitance', unit: 'µF' },
+  'supply-voltage': { label: 'voltage of the supply', unit: 'V' },
+  'rated-current': { label: 'rated current', unit: 'A' },
+  'rated-inrush': { label: 'rated inrush', unit: 'A' },
+  'rated-dc-power': { label: 'rated power of the DC link', unit: 'kW' },
+  'discharge-resistor': { label: 'discharge resistor', unit: 'Ω' },
+  'line-voltage': { label: 'line voltage', unit: 'V' },
+};
+
+/** A figure that is tried: "length of cable -WH3 12 m". */
+export function wordFigureChange(names: Names, change: FigureChange): string {
+  const { label, unit } = triedWords[change.figure];
+  const whose = 'id' in change ? ` of ${names.thing(change.id)}` : '';
+  return `${label}${whose} ${wordQuantity(change.value, unit)}`;
 }
 
 /** Single statements about sums. */

@@ -16,6 +16,9 @@ export interface UsageFacts {
   'argument-unwanted': { readonly argument: string; readonly command: string };
   'value-not-allowed': { readonly where: string; readonly value: string; readonly allowed: readonly string[]; readonly near: string };
   'number-not-allowed': { readonly where: string; readonly value: string; readonly least: number };
+  'number-out-of-range': { readonly where: string; readonly value: string; readonly least: number; readonly most: number };
+  'set-malformed': { readonly value: string };
+  'figure-not-of-thing': { readonly name: string; readonly figure: string; readonly allowed: readonly ThingWord[] };
   'fault-malformed': { readonly value: string };
   'act-malformed': { readonly value: string };
   'name-missing': { readonly where: string; readonly thing: ThingWord };
@@ -26,6 +29,7 @@ export interface UsageFacts {
   'ordinal-unknown': { readonly name: string; readonly chain: string; readonly group: string; readonly count: number };
   'presence-only-steady': { readonly value: string };
   'absent-needs-intermittent': { readonly value: string };
+  'loss-needs-dim': { readonly value: string };
   'faults-exclude': { readonly item: string };
   'board-needs-chain-unit': { readonly name: string };
   'supply-needed': { readonly name: string };
@@ -111,6 +115,21 @@ const usageWords: { readonly [C in UsageCode]: (facts: UsageFacts[C]) => Words }
     title: `${where}: ${value ? quote(value) : 'an empty value'} is not a number that fits`,
     whatToDo: `Give a number of ${least} or more, with a decimal point if it needs one.`,
   }),
+  'number-out-of-range': ({ where, value, least, most }) => ({
+    title: `${where}: ${value ? quote(value) : 'an empty value'} is not a number that fits`,
+    whatToDo: `Give a number from ${least} to ${most}, with a decimal point if it needs one.`,
+  }),
+  'set-malformed': ({ value }) => ({
+    title: `${value ? quote(value) : 'an empty text'} does not say which figure to try`,
+    whatToDo: 'Write figure:name=value, for example length:-WH3=12, or figure=value for ambient and reserve.',
+  }),
+  'figure-not-of-thing': ({ name, figure, allowed }) => ({
+    title: `${name} has no ${quote(figure)}`,
+    whatToDo: `Name a ${wordList(
+      allowed.map((thing) => thingWords[thing]),
+      'or',
+    )}.`,
+  }),
   'fault-malformed': ({ value }) => ({
     title: `${value ? quote(value) : 'an empty text'} does not name a fault`,
     whatToDo: 'Write item:name:mode, for example cable:-WH3:cut or plug:-WH3/upper:loose.',
@@ -150,6 +169,10 @@ const usageWords: { readonly [C in UsageCode]: (facts: UsageFacts[C]) => Words }
   'absent-needs-intermittent': ({ value }) => ({
     title: `${quote(value)}: a steady fault cannot be absent now`,
     whatToDo: 'Add “intermittent”, or leave “absent-now” out.',
+  }),
+  'loss-needs-dim': ({ value }) => ({
+    title: `${quote(value)}: only a dim fibre loses so many dB, and it does so once`,
+    whatToDo: 'Write loss after outbound-dim or return-dim, for example cable:-WH3:return-dim,loss=4.5.',
   }),
   'faults-exclude': ({ item }) => ({
     title: `${item} was given two faults that cannot be there together`,

@@ -14,10 +14,8 @@ export function computeFeed(topology: Topology): FeedSums {
   const solved = solveFeed(topology, state);
   const atSwitchOn = solveFeed(topology, state, { draw: inrushOf });
   const leads = topology.feeds.map((feed) => leadLoad(topology, feed, solved));
-  const isSupply = new Set(topology.supplies);
-  const units = [...topology.units.keys()].flatMap((unit) =>
-    isSupply.has(unit) ? [] : [unitVoltage(topology, unit, state.reached, solved, leads)],
-  );
+  const feeding = byUnit(leads);
+  const units = consumersInOrder(topology).map((unit) => unitVoltage(topology, unit, state.reached, solved, feeding.get(unit) ?? []));
   const { supplies, missing: ofSupplies } = sumSupplies(topology, solved, atSwitchOn);
   return {
     units,
@@ -27,6 +25,22 @@ export function computeFeed(topology: Topology): FeedSums {
     tooMeshed: solved.tooMeshed,
     missing: [...missingOfUnits(topology, units), ...missingOfLeads(topology), ...ofSupplies],
   };
+}
+
+/** Everything but the supplies: chain by chain from the controller outwards, then what is on no chain. */
+function consumersInOrder({ units, chains, offChain, orphans }: Topology): readonly UnitId[] {
+  const inOrder = new Set([...chains.flatMap((chain) => chain.units), ...offChain, ...orphans, ...units.keys()]);
+  return [...inOrder].filter((unit) => units.get(unit)?.kind !== 'supply');
+}
+
+function byUnit(leads: readonly LeadLoad[]): ReadonlyMap<UnitId, readonly LeadLoad[]> {
+  const found = new Map<UnitId, LeadLoad[]>();
+  for (const load of leads) {
+    const list = found.get(load.to) ?? [];
+    found.set(load.to, list);
+    list.push(load);
+  }
+  return found;
 }
 
 /** What a unit draws when it is switched on: its inrush, and never less than its load. */
@@ -62,12 +76,12 @@ function unitVoltage(
   unit: UnitId,
   reached: ReadonlySet<UnitId>,
   solved: SolvedFeed,
-  leads: readonly LeadLoad[],
+  feeding: readonly LeadLoad[],
 ): UnitVoltage {
   const need = topology.units.get(unit)?.control24;
   const minimum = documented('minimum-voltage', given(ratedVolts, need?.minimumV), unit, need?.source);
   const maximum = documented('maximum-voltage', given(ratedVolts, need?.maximumV), unit, need?.source);
-  const voltage = voltageTerm(topology, unit, solved, leads);
+  const voltage = voltageTerm(topology, unit, solved, feeding);
   const headroom: SumTerm<Volts> =
     voltage.value === null || minimum.value === null
       ? unknown('headroom', unit, [voltage, minimum])
@@ -97,9 +111,8 @@ function judge(voltage: SumTerm<Volts>, minimum: Volts | null, maximum: Volts | 
 }
 
 /** The voltage of a unit, explained by one lead that feeds it: voltage where that begins, less the drop in it. */
-function voltageTerm(topology: Topology, unit: UnitId, solved: SolvedFeed, leads: readonly LeadLoad[]): SumTerm<Volts> {
+function voltageTerm(topology: Topology, unit: UnitId, solved: SolvedFeed, feeding: readonly LeadLoad[]): SumTerm<Volts> {
   const found = solved.voltages.get(unit);
-  const feeding = leads.filter(({ to }) => to === unit);
   if (found === undefined) {
     return unknown(
       'voltage',

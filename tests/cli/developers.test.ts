@@ -28,7 +28,7 @@ describe('DEVELOPERS.md', () => {
   });
 
   it('should explain every folder of the engine', () => {
-    for (const folder of ['base', 'schema', 'topology', 'cabinet', 'simulation', 'search', 'diagnosis', 'messages', 'cli']) {
+    for (const folder of ['base', 'schema', 'topology', 'cabinet', 'sums', 'simulation', 'search', 'diagnosis', 'messages', 'cli']) {
       expect(text).toMatch(new RegExp(`^\\| \`${folder}\` `, 'm'));
     }
   });

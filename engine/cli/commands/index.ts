@@ -2,3 +2,4 @@ export { check } from './check.ts';
 export { diagnose } from './diagnose.ts';
 export { schema } from './schema.ts';
 export { simulate } from './simulate.ts';
+export { sums } from './sums.ts';

@@ -4,6 +4,7 @@ import type { Topology } from '../../topology/index.ts';
 import { findNearest } from '../nearest.ts';
 import { type Asked, makeUsageProblem, refused, understood } from './asked.ts';
 import { readChain, readFeedback, readLead, readLink, readUnit } from './names.ts';
+import { readNumber } from './values.ts';
 
 /** How kinds of items may be written besides their own names. */
 const otherNames: Readonly<Record<string, ItemKind>> = { port: 'controller-port' };
@@ -12,7 +13,7 @@ const flags = ['intermittent', 'steady', 'absent-now'] as const;
 
 /**
  * One fault as written on the command line: `ITEM:NAME:MODE[,intermittent][,absent-now]`, for example `cable:-WH3:cut`,
- * `plug:-WH3/upper:loose`, `port:1:dead`, `controller:all-ports-dead`. The name may hold colons: only the first and last part.
+ * `plug:-WH3/upper:loose`, `cable:-WH3:return-dim,loss=4.5` (dB), `port:1:dead`, `controller:all-ports-dead`. The name may hold colons: only the first and last part.
  */
 export function readFault(topology: Topology, text: string): Asked<Fault> {
   const trimmed = text.trim();
@@ -22,10 +23,12 @@ export function readFault(topology: Topology, text: string): Asked<Fault> {
   const kind = readKind(trimmed.slice(0, first));
   if (!kind.ok) return kind;
   const name = first === last ? '' : trimmed.slice(first + 1, last);
-  const [mode = '', ...flagTexts] = trimmed
+  const [mode = '', ...parts] = trimmed
     .slice(last + 1)
     .split(',')
     .map((part) => part.trim());
+  const losses = parts.filter((part) => part.startsWith('loss='));
+  const flagTexts = parts.filter((part) => !losses.includes(part));
   const modes: readonly string[] = faultModes[kind.value];
   if (!modes.includes(mode))
     return refused('value-not-allowed', { where: trimmed, value: mode, allowed: modes, near: findNearest(mode, modes) });
@@ -33,8 +36,10 @@ export function readFault(topology: Topology, text: string): Asked<Fault> {
   if (!steadiness.ok) return steadiness;
   const reference = readReference(topology, kind.value, name, trimmed);
   if (!reference.ok) return reference;
+  const loss = readLoss(trimmed, mode, losses);
+  if (!loss.ok) return loss;
   // The parts fit each other by construction; the schema says so once more, and gives the union its type.
-  const parsed = faultSchema.safeParse({ item: kind.value, ...reference.value, mode, ...steadiness.value });
+  const parsed = faultSchema.safeParse({ item: kind.value, ...reference.value, mode, ...steadiness.value, ...loss.value });
   return parsed.success ? understood(parsed.data) : refused('fault-malformed', { value: trimmed });
 }
 
@@ -44,6 +49,15 @@ function readKind(text: string): Asked<ItemKind> {
   if (kind) return understood(kind);
   const allowed = itemKinds.map((one) => (one === 'controller-port' ? 'port' : one));
   return refused('value-not-allowed', { where: text, value: text, allowed, near: findNearest(word, allowed) });
+}
+
+/** `loss=4.5`: how much a dim fibre loses, in dB. */
+function readLoss(text: string, mode: string, losses: readonly string[]): Asked<{ readonly lossDb?: number }> {
+  const [loss, more] = losses;
+  if (loss === undefined) return understood({});
+  if (more !== undefined || !mode.endsWith('-dim')) return refused('loss-needs-dim', { value: text });
+  const lossDb = readNumber(text, loss.slice('loss='.length), 0);
+  return lossDb.ok ? understood({ lossDb: lossDb.value }) : lossDb;
 }
 
 function readFlags(text: string, given: readonly string[]): Asked<Partial<Pick<Fault, 'presence' | 'absentNow'>>> {

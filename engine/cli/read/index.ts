@@ -4,6 +4,7 @@ export { checkEvidence } from './checkEvidence.ts';
 export { checkActs, checkFaults, unknownThings } from './checkFaults.ts';
 export { readEvidence } from './evidence.ts';
 export { readFault } from './faults.ts';
+export { readCabinetFigure, readFigureChange } from './figures.ts';
 export { makeSound, readCabinetOrCase, type SoundCabinet } from './files.ts';
 export { readChain } from './names.ts';
 export { reasonOf } from './reason.ts';

@@ -18,3 +18,11 @@ export function readNumber(where: string, text: string, least: number, whole = f
     /^\d+(\.\d+)?$/.test(trimmed) && Number.isFinite(value) && value >= least && value <= 1e6 && (!whole || Number.isInteger(value));
   return fits ? understood(value) : refused('number-not-allowed', { where, value: trimmed, least });
 }
+
+/** A number of either sign between two bounds, as a temperature. */
+export function readLevel(where: string, text: string, least: number, most: number): Asked<number> {
+  const trimmed = text.trim().replace('\u2212', '-');
+  const value = Number(trimmed);
+  const fits = /^-?\d+(\.\d+)?$/.test(trimmed) && value >= least && value <= most;
+  return fits ? understood(value) : refused('number-out-of-range', { where, value: trimmed, least, most });
+}

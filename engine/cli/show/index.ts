@@ -1,3 +1,4 @@
 export { formatDiagnosis } from './diagnosis.ts';
 export { wordRemarks } from './remarks.ts';
 export { formatSimulation } from './simulation.ts';
+export { formatSums } from './sums.ts';
