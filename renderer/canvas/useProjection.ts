@@ -5,7 +5,7 @@ import { currentSnapshot } from '../state/evidence.ts';
 import { namesOf } from '../state/names.ts';
 import { useApp } from '../state/useWorkbench.ts';
 import type { ControllerNodeType } from './ControllerNode.tsx';
-import { type Detail, wideMetrics } from './geometry.ts';
+import type { Detail } from './geometry.ts';
 import type { LeadEdgeType } from './LeadEdge.tsx';
 import type { LinkEdgeType } from './LinkEdge.tsx';
 import { litUnits } from './litUnits.ts';
@@ -120,5 +120,3 @@ function makeCaches() {
 function boxed({ x, y, width, height }: At) {
   return { position: { x, y }, width, height, measured: { width, height } };
 }
-
-export const defaultMetrics = wideMetrics;

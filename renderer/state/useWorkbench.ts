@@ -1,6 +1,5 @@
 import { createContext, use } from 'react';
 import { useStore } from 'zustand';
-import { useShallow } from 'zustand/react/shallow';
 import type { AppState } from './appState.ts';
 import type { CanvasControl } from './command.ts';
 import type { Dispatch, Workbench } from './dispatcher.ts';
@@ -25,11 +24,6 @@ export function useWindow(): Window {
 /** The smallest slice that a component needs; it is drawn again only when that changes. */
 export function useApp<T>(selector: (state: AppState) => T): T {
   return useStore(useWindow().store, selector);
-}
-
-/** The same for a selector that makes a new object of old parts. */
-export function useAppShallow<T>(selector: (state: AppState) => T): T {
-  return useStore(useWindow().store, useShallow(selector));
 }
 
 export function useDispatch(): Dispatch {
