@@ -25,7 +25,21 @@ const bridge: DesktopBridge = {
   takeHandedOverFiles: ask('takeHandedOverFiles'),
   chooseFile: ask('chooseFile'),
   saveFileAs: ask('saveFileAs'),
+  saveFile: ask('saveFile'),
+  readFileAgain: ask('readFileAgain'),
+  lookAtFile: ask('lookAtFile'),
+  keepMine: ask('keepMine'),
+  readKeptCopy: ask('readKeptCopy'),
+  findCabinetBeside: ask('findCabinetBeside'),
+  listRecentFiles: ask('listRecentFiles'),
+  openRecentFile: ask('openRecentFile'),
+  keepRecovery: ask('keepRecovery'),
+  dropRecovery: ask('dropRecovery'),
+  listRecoveries: ask('listRecoveries'),
+  tellUnsaved: ask('tellUnsaved'),
+  answerClose: ask('answerClose'),
   onFilesHandedOver: listen('filesHandedOver'),
+  onCloseAsked: listen('closeAsked'),
 };
 
 contextBridge.exposeInMainWorld('linkwright', bridge);

@@ -1,6 +1,6 @@
 import type { IpcMain, IpcMainInvokeEvent } from 'electron';
 import { z } from 'zod';
-import { fail, makeProblem, type Result } from '../../engine/base/index.ts';
+import { fail, makeProblem, nameTrouble, type Result } from '../../engine/base/index.ts';
 import { mostFileBytes } from '../files/limits.ts';
 import type { BridgeCalls, CallName } from './bridge.ts';
 import { callChannels } from './channels.ts';
@@ -8,13 +8,19 @@ import { callChannels } from './channels.ts';
 // The validator must not make code from text: the same rule as in the page.
 z.config({ jitless: true });
 
-// A bare name: no folder, no drive, nothing that a system refuses in a name.
+// A bare name: no folder, no drive, nothing that any system refuses in a name.
 const proposedName = z
   .string()
   .min(1)
   .max(200)
-  .refine((name) => !/[/\\:*?"<>|]/.test(name) && !name.startsWith('.') && !hasControlCharacter(name));
+  .refine((name) => !name.startsWith('.') && nameTrouble(name) === null);
 const fileContent = z.instanceof(Uint8Array).refine((content) => content.byteLength <= mostFileBytes);
+
+/** Handles, keys and names of documents: random, made here or in the page. They never reach a file name but as they are. */
+const token = z.string().regex(/^[0-9a-f-]{16,64}$/);
+const id = z.string().min(1).max(200);
+const documentText = z.string().max(mostFileBytes);
+const documentFiles = z.strictObject({ case: token.nullable(), cabinet: token.nullable() });
 
 const callArguments = {
   describeProgram: z.tuple([]),
@@ -22,6 +28,19 @@ const callArguments = {
   takeHandedOverFiles: z.tuple([]),
   chooseFile: z.tuple([]),
   saveFileAs: z.tuple([proposedName, fileContent]),
+  saveFile: z.tuple([token, fileContent]),
+  readFileAgain: z.tuple([token]),
+  lookAtFile: z.tuple([token]),
+  keepMine: z.tuple([token]),
+  readKeptCopy: z.tuple([token]),
+  findCabinetBeside: z.tuple([token, id]),
+  listRecentFiles: z.tuple([]),
+  openRecentFile: z.tuple([token]),
+  keepRecovery: z.tuple([token, documentFiles, documentText]),
+  dropRecovery: z.tuple([token]),
+  listRecoveries: z.tuple([]),
+  tellUnsaved: z.tuple([z.boolean()]),
+  answerClose: z.tuple([z.enum(['asking', 'close', 'stay'])]),
 } satisfies { readonly [Name in CallName]: z.ZodType<Parameters<BridgeCalls[Name]>> };
 
 /** What answers each call. The arguments have been validated; what can fail answers a `Result`. */
@@ -61,10 +80,6 @@ async function answer(
     console.error(`call ${name} failed`, error);
     return refuse(name, 'failed');
   }
-}
-
-function hasControlCharacter(text: string): boolean {
-  return [...text].some((character) => character < ' ' || character === '\x7f');
 }
 
 function refuse(call: CallName, reason: 'elsewhere' | 'malformed' | 'failed'): Result<never> {

@@ -9,16 +9,63 @@ export interface ProgramFacts {
   readonly browser: string;
 }
 
-/** A file that the user chose, by any way: the page gets its name and content, and a handle instead of its path. */
-export interface ChosenFile {
+/** Where something was saved, as far as the page may know: a handle instead of its path. */
+export interface SavedFile {
   readonly handle: string;
+  /** Equal for the same file in one run, and telling nothing of where it lies. */
+  readonly key: string;
   /** Name without folders, for titles. */
   readonly name: string;
+  /** When it was last changed on the disk, ISO 8601. */
+  readonly modifiedAt: string;
+}
+
+/** A file that the user chose, by any way. */
+export interface ChosenFile extends SavedFile {
   readonly content: Uint8Array;
 }
 
-/** Where something was saved, as far as the page may know. */
-export type SavedFile = Pick<ChosenFile, 'handle' | 'name'>;
+/** Whether a file is still as the page knows it. */
+export type FileLook = { readonly state: 'same' | 'missing' } | { readonly state: 'changed'; readonly modifiedAt: string };
+
+/** What stood in a file before its last save. */
+export interface KeptCopy {
+  readonly name: string;
+  readonly content: Uint8Array;
+  readonly keptAt: string;
+}
+
+export interface RecentFile {
+  readonly key: string;
+  readonly name: string;
+  readonly openedAt: string;
+  /** It is not there now. */
+  readonly missing: boolean;
+}
+
+/** A file to which unsaved work belongs, and whether it is still as it was when that work was kept. */
+export interface RecoveredFile {
+  readonly name: string;
+  readonly state: 'same' | 'changed' | 'missing';
+  /** As it is now; null where it is missing. */
+  readonly file: ChosenFile | null;
+}
+
+/** Work that an earlier run ended without saving. */
+export interface RecoveredWork {
+  readonly id: string;
+  readonly keptAt: string;
+  /** The document as a case file. */
+  readonly content: Uint8Array;
+  readonly caseFile: RecoveredFile | null;
+  readonly cabinetFile: RecoveredFile | null;
+}
+
+/** Handles of the files to which the document in the window belongs. */
+export interface DocumentFiles {
+  readonly case: string | null;
+  readonly cabinet: string | null;
+}
 
 /** Every question the page can ask the desktop program, with its arguments and its answer. None takes a path. */
 export interface BridgeCalls {
@@ -31,12 +78,33 @@ export interface BridgeCalls {
   chooseFile(): ChosenFile | null;
   /** Lets the user choose where to save, and saves; null when nothing was chosen. The name is only what the dialog proposes. */
   saveFileAs(proposedName: string, content: Uint8Array): SavedFile | null;
+  /** Saves over a file of this run; refused when another program has changed it. */
+  saveFile(handle: string, content: Uint8Array): SavedFile;
+  readFileAgain(handle: string): ChosenFile;
+  lookAtFile(handle: string): FileLook;
+  /** The next save may replace what another program wrote. */
+  keepMine(handle: string): null;
+  readKeptCopy(handle: string): KeptCopy;
+  /** The cabinet file with this id in the folder of the case; null when there is none. */
+  findCabinetBeside(handle: string, cabinetId: string): ChosenFile | null;
+  listRecentFiles(): readonly RecentFile[];
+  openRecentFile(key: string): ChosenFile;
+  /** Keeps unsaved work; `document` is a case file. */
+  keepRecovery(id: string, files: DocumentFiles, document: string): null;
+  dropRecovery(id: string): null;
+  listRecoveries(): readonly RecoveredWork[];
+  /** Whether closing the window would lose something. */
+  tellUnsaved(unsaved: boolean): null;
+  /** The page's word on the notice `closeAsked`. */
+  answerClose(word: 'asking' | 'close' | 'stay'): null;
 }
 
 /** Every word the desktop program sends to the page unasked, with what it carries. */
 export interface BridgeNotices {
   /** There are files to take with `takeHandedOverFiles`. */
   filesHandedOver: undefined;
+  /** The window shall be closed, and holds unsaved work. */
+  closeAsked: undefined;
 }
 
 export type CallName = keyof BridgeCalls;
@@ -48,4 +116,6 @@ export type DesktopBridge = {
 } & {
   /** Calls back whenever files wait to be taken; returns how to stop that. */
   readonly onFilesHandedOver: (listener: () => void) => () => void;
+  /** Calls back whenever the window shall be closed; returns how to stop that. */
+  readonly onCloseAsked: (listener: () => void) => () => void;
 };

@@ -7,9 +7,23 @@ export const callChannels: { readonly [Name in CallName]: string } = {
   takeHandedOverFiles: 'linkwright:take-handed-over-files',
   chooseFile: 'linkwright:choose-file',
   saveFileAs: 'linkwright:save-file-as',
+  saveFile: 'linkwright:save-file',
+  readFileAgain: 'linkwright:read-file-again',
+  lookAtFile: 'linkwright:look-at-file',
+  keepMine: 'linkwright:keep-mine',
+  readKeptCopy: 'linkwright:read-kept-copy',
+  findCabinetBeside: 'linkwright:find-cabinet-beside',
+  listRecentFiles: 'linkwright:list-recent-files',
+  openRecentFile: 'linkwright:open-recent-file',
+  keepRecovery: 'linkwright:keep-recovery',
+  dropRecovery: 'linkwright:drop-recovery',
+  listRecoveries: 'linkwright:list-recoveries',
+  tellUnsaved: 'linkwright:tell-unsaved',
+  answerClose: 'linkwright:answer-close',
 };
 
 /** The channel behind each notice. */
 export const noticeChannels: { readonly [Name in NoticeName]: string } = {
   filesHandedOver: 'linkwright:files-handed-over',
+  closeAsked: 'linkwright:close-asked',
 };

@@ -5,6 +5,7 @@ import Store from 'electron-store';
 import { z } from 'zod';
 import { makeProblem, type Problem } from '../../engine/base/index.ts';
 import { findErrorCode } from '../files/errorCode.ts';
+import type { RememberedFile } from '../files/recentFiles.ts';
 import type { WindowPlace } from './windowPlace.ts';
 
 const coordinate = z.number().min(-1_000_000).max(1_000_000);
@@ -15,6 +16,10 @@ const settingsShape = z.strictObject({
   version: z.literal(1),
   window: z
     .strictObject({ bounds: z.strictObject({ x: coordinate, y: coordinate, width: size, height: size }), maximized: z.boolean() })
+    .optional(),
+  recent: z
+    .array(z.strictObject({ path: z.string().min(1).max(40_000), openedAt: z.string().max(40) }))
+    .max(50)
     .optional(),
 });
 type SettingsContent = z.infer<typeof settingsShape>;
@@ -57,6 +62,19 @@ export class Settings {
     } catch (error) {
       // A place that is forgotten is no reason to disturb anybody.
       console.error('the place of the window was not kept', error);
+    }
+  }
+
+  /** The files opened and saved last, the newest first. */
+  get recent(): readonly RememberedFile[] {
+    return this.#store?.get('recent') ?? [];
+  }
+
+  set recent(files: readonly RememberedFile[]) {
+    try {
+      this.#store?.set('recent', [...files]);
+    } catch (error) {
+      console.error('the recent files were not kept', error);
     }
   }
 }

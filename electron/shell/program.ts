@@ -1,7 +1,8 @@
 import { app, type BrowserWindow, ipcMain } from 'electron';
 import { ok, type Problem } from '../../engine/base/index.ts';
-import { ChosenFiles } from '../files/chosenFiles.ts';
-import { askWhatToOpen, askWhereToSave } from '../files/dialogs.ts';
+import { CloseGate } from '../files/closeGate.ts';
+import { makeFileCalls } from '../files/fileCalls.ts';
+import type { RecentMemory } from '../files/recentFiles.ts';
 import { answerCalls } from '../ipc/answerCalls.ts';
 import { noticeChannels } from '../ipc/channels.ts';
 import { listPageFiles, type PageFiles } from '../serve/pageFiles.ts';
@@ -50,7 +51,8 @@ export function runProgram(parts: BuiltParts): void {
   });
   app.on('window-all-closed', () => app.quit());
 
-  const chosen = new ChosenFiles();
+  let gate: CloseGate | undefined;
+  let memory: RecentMemory = { recent: [] };
   const notices: Problem[] = [];
   answerCalls(
     ipcMain,
@@ -63,15 +65,14 @@ export function runProgram(parts: BuiltParts): void {
           browser: process.versions['chrome'] ?? '',
         }),
       takeNotices: () => ok(notices.splice(0)),
-      takeHandedOverFiles: async () => ok(await Promise.all(waiting.splice(0).map((path) => chosen.take(path)))),
-      chooseFile: async () => {
-        const path = window && (await askWhatToOpen(window));
-        return path === undefined ? ok(null) : chosen.take(path);
-      },
-      saveFileAs: async (proposedName, content) => {
-        const path = window && (await askWhereToSave(window, proposedName));
-        return path === undefined ? ok(null) : chosen.saveAs(path, content);
-      },
+      ...makeFileCalls({
+        window: () => window,
+        gate: () => gate,
+        settings: () => memory,
+        waiting,
+        notices,
+        folder: app.getPath('userData'),
+      }),
     },
     pageOrigin,
   );
@@ -83,10 +84,12 @@ export function runProgram(parts: BuiltParts): void {
       installMenu();
       const { settings, problem } = Settings.open(app.getPath('userData'));
       if (problem) notices.push(problem);
+      memory = settings;
       window = openWindow({ preload: parts.preload, place: findPlace(settings.window) });
       rememberPlace(window, (place) => {
         settings.window = place;
       });
+      gate = new CloseGate(window, () => window?.webContents.send(noticeChannels.closeAsked));
       const watch = new WindowWatch(window);
       servePageScheme(await listBuiltPage(parts.page), () => watch.failure);
       window.on('closed', () => {

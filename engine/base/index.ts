@@ -1,4 +1,5 @@
 export { appVersion } from './appVersion.ts';
+export { makeFileName, type NameTrouble, nameTrouble } from './fileName.ts';
 export type { ChainId, FeedbackId, LeadId, LegendId, LinkId, TypeId, UnitId } from './ids.ts';
 export { jsonPointer } from './jsonPointer.ts';
 export { nameList } from './nameList.ts';

@@ -97,6 +97,11 @@ export const problemFacts = {
   // The desktop program: `reason` is a short code, the system's (`ENOENT`) or `elsewhere`, `malformed`, `failed`.
   'file-unreadable': ['file', 'reason'],
   'file-not-saved': ['file', 'reason'],
+  'file-name-unusable': ['file', 'reason'],
+  'file-would-not-open': ['file'],
+  'file-changed-outside': ['file'],
+  'recovery-not-kept': ['reason'],
+  'recovery-unreadable': ['file'],
   'call-refused': ['call', 'reason'],
   'settings-set-aside': ['file'],
   'settings-not-kept': ['reason'],

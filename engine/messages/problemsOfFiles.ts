@@ -8,6 +8,11 @@ type FileCode =
   | 'file-not-utf8'
   | 'file-unreadable'
   | 'file-not-saved'
+  | 'file-name-unusable'
+  | 'file-would-not-open'
+  | 'file-changed-outside'
+  | 'recovery-not-kept'
+  | 'recovery-unreadable'
   | 'call-refused'
   | 'settings-set-aside'
   | 'settings-not-kept'
@@ -95,6 +100,9 @@ const unreadableWords: Readonly<Record<string, string>> = {
   EPERM: 'The system does not allow it to be read.',
   EBUSY: 'Another program holds it open.',
   EISDIR: 'It is a folder.',
+  EIO: 'The disk did not answer as it should.',
+  special: 'It is a device or a pipe, not a file.',
+  forgotten: 'The program no longer knows where it is.',
 };
 
 const unsavedWords: Readonly<Record<string, string>> = {
@@ -105,6 +113,28 @@ const unsavedWords: Readonly<Record<string, string>> = {
   EBUSY: 'Another program holds the file open.',
   ENOENT: 'That folder is not there any more.',
   EISDIR: 'That is a folder.',
+  ENOTDIR: 'That folder is not there any more.',
+  EDQUOT: 'Your share of that disk is used up.',
+  ENAMETOOLONG: 'The name, with its folders, is too long for that disk.',
+  EIO: 'The disk did not take it.',
+  ENXIO: 'That drive is not there any more.',
+  ENODEV: 'That drive is not there any more.',
+  ESTALE: 'The network drive is not connected any more.',
+  ENETUNREACH: 'The network drive cannot be reached.',
+  EHOSTUNREACH: 'The network drive cannot be reached.',
+  EHOSTDOWN: 'The network drive cannot be reached.',
+  ETIMEDOUT: 'The network drive did not answer in time.',
+  forgotten: 'The program no longer knows where it is.',
+  NotAllowedError: 'The browser was not allowed to write there.',
+  NotFoundError: 'It is not there any more.',
+  QuotaExceededError: 'That disk, or the browser’s share of it, is full.',
+  NoModificationAllowedError: 'It can only be read, or another program holds it open.',
+};
+
+const unusableNameWords: Readonly<Record<string, string>> = {
+  reserved: 'Windows keeps this name for a device, whatever follows its first dot.',
+  ending: 'Windows drops dots and spaces at the end of a name, so the file would get another one.',
+  sign: 'Windows allows none of the signs < > : " / \\ | ? * in a name.',
 };
 
 const damaged = (title: string, explanation: string): ProblemWords => ({
@@ -144,6 +174,32 @@ export const fileProblemWords: WordsFor<FileCode> = {
     title: `${quote(file)} could not be saved`,
     explanation: `${unsavedWords[reason] ?? `The system answered ${reason}.`} Nothing was changed on the disk, and your work is still in the window.`,
     whatToDo: 'Save it in another place, for example in your own folder.',
+  }),
+  'file-name-unusable': ({ file, reason }) => ({
+    title: `${quote(file)} cannot be the name of a file`,
+    explanation: `${unusableNameWords[reason] ?? `The system answered ${reason}.`} Nothing was saved.`,
+    whatToDo: 'Save it under another name.',
+  }),
+  'file-would-not-open': ({ file }) => ({
+    title: `${quote(file)} was not saved: what was written would not open again`,
+    explanation: 'Before it replaces a file, the program opens what it wrote. That failed, so the file on the disk was left as it is.',
+    whatToDo:
+      'Save it under another name. Undo the last steps if that fails too, and report it: it is a fault of the program or of the disk.',
+  }),
+  'file-changed-outside': ({ file }) => ({
+    title: `${quote(file)} was not saved: another program has changed it`,
+    explanation: 'Since it was opened or last saved here, it was changed on the disk. It was left as it is.',
+    whatToDo: 'Load it from the disk, save yours under another name, or say that yours shall replace it.',
+  }),
+  'recovery-not-kept': ({ reason }) => ({
+    title: 'No recovery copy can be kept',
+    explanation: `${unsavedWords[reason] ?? `The system answered ${reason}.`} If the program ends now, what you have not saved is lost.`,
+    whatToDo: 'Save your work now. Then see that there is room on the disk, and that you may write to your own settings folder.',
+  }),
+  'recovery-unreadable': ({ file }) => ({
+    title: 'A recovery copy cannot be read',
+    explanation: `It was kept by an earlier run, and is damaged. It was set aside as ${quote(file)} in the program’s settings folder.`,
+    whatToDo: 'Open the file itself: it is as it was last saved.',
   }),
   'call-refused': ({ call, reason }) => ({
     title: `The program refused a request of its own window: ${call}`,

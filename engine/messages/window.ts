@@ -1,4 +1,5 @@
 import type { DisplayMeaning, Onset, OrdinalGroup } from '../schema/index.ts';
+import { fileCommandLabels } from './fileWords.ts';
 import { startSentence, wordCount, wordList } from './numbers.ts';
 import { groupWords, haltedWords, onsetWords, wordMeanings } from './words.ts';
 
@@ -31,9 +32,7 @@ const commands = {
   zoomIn: 'Zoom in',
   zoomOut: 'Zoom out',
   zoomToFit: 'Show the whole cabinet',
-  openSample: 'Open a sample',
-  openFile: 'Open a cabinet or a case…',
-  saveCase: 'Save the case',
+  ...fileCommandLabels,
 } as const;
 export type CommandLabel = keyof typeof commands;
 
@@ -84,8 +83,6 @@ export const windowTexts = {
     suspects: 'Go to the suspects',
     grid: 'Go to the pattern grid',
   },
-  source: { sample: 'sample', file: 'file' },
-  unsaved: 'not saved',
 
   answer: {
     region: 'Answer',
@@ -317,11 +314,6 @@ export const windowTexts = {
   },
 
   refused: {
-    title: {
-      open: (name = 'The file') => `${name} was not opened`,
-      save: (name = 'The file') => `${name} was not saved`,
-      start: () => 'Please note',
-    },
     untouched: 'The file was left as it is, and what was open stays open.',
     close: 'Close',
   },
@@ -346,7 +338,7 @@ export const windowTexts = {
 
   crash: {
     title: 'Something in the window failed.',
-    what: 'What was entered is still in memory. Reload the window; if it happens again, report it with the text below.',
+    what: 'What you entered is kept, up to about a second ago, and comes back when the window is loaded again. If it happens again, report it with the text below.',
     reload: 'Reload',
   },
 } as const;

@@ -1,7 +1,6 @@
 import type { Result } from '../../engine/base/index.ts';
-import { parseCabinetFile, parseCaseFile } from '../../engine/cabinet/index.ts';
+import { readDocument } from '../files/readDocument.ts';
 import type { DocumentState } from '../state/appState.ts';
-import { makeEmptyCase } from '../state/dispatcher.ts';
 
 /*
  * The samples that come with the program. They take the same way in as any file.
@@ -50,27 +49,6 @@ export async function loadCaseTitles(): Promise<ReadonlyMap<string, string>> {
 /** Reads a sample file by its name. */
 export async function loadSample(file: string): Promise<Result<DocumentState>> {
   const load = texts[Object.keys(texts).find((path) => path.endsWith(`/${file}`)) ?? ''];
-  return readDocument(file, load ? await load() : '');
+  const read = readDocument(file, load ? await load() : '');
+  return read.ok ? { ok: true, value: read.value.document } : read;
 }
-
-/** Reads a cabinet file or a case file, whichever it is: tried as what its name says, else as both. */
-export function readDocument(name: string, source: string | Uint8Array): Result<DocumentState> {
-  const asCase = (): Result<DocumentState> => {
-    const parsed = parseCaseFile(source);
-    if (!parsed.ok) return parsed;
-    const { cabinet, ...caseRecord } = parsed.value;
-    return { ok: true, value: { cabinet, caseRecord } };
-  };
-  const asCabinet = (): Result<DocumentState> => {
-    const parsed = parseCabinetFile(source);
-    return parsed.ok ? { ok: true, value: { cabinet: parsed.value, caseRecord: makeEmptyCase(parsed.value) } } : parsed;
-  };
-  const first = name.endsWith('.case.json') ? asCase : asCabinet;
-  const second = first === asCase ? asCabinet : asCase;
-  const answer = first();
-  if (answer.ok || !answer.problems.some(({ code }) => code === wrongKind)) return answer;
-  return second();
-}
-
-/** The file is one of ours, of another kind than was asked for. */
-const wrongKind = 'format-other-kind';

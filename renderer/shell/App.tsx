@@ -1,4 +1,7 @@
+import { fileWords } from '../../engine/messages/index.ts';
 import { CabinetCanvas } from '../canvas/CabinetCanvas.tsx';
+import { Alerts } from '../files/Alerts.tsx';
+import { QuestionDialog } from '../files/QuestionDialog.tsx';
 import { AnswerLine } from '../find/AnswerLine.tsx';
 import { CautionStrip } from '../find/CautionStrip.tsx';
 import { EntryPopover } from '../find/EntryPopover.tsx';
@@ -22,7 +25,10 @@ export function App() {
       <SkipLinks />
       <div className="app">
         <MenuBar />
-        <AnswerLine />
+        <div>
+          <Alerts />
+          <AnswerLine />
+        </div>
         <main className="find">
           <div className="evidence">
             <CabinetCanvas />
@@ -38,8 +44,12 @@ export function App() {
       </div>
       {entry?.kind === 'display' && <EntryPopover entry={entry} />}
       {entry?.kind === 'report' && <ReportPopover key={entry.chain} chain={entry.chain} />}
+      <div className="drop-hint" aria-hidden="true">
+        {fileWords.dropHint}
+      </div>
       <RefusedDialog />
       <ShortcutsDialog />
+      <QuestionDialog />
       <LiveRegion />
     </>
   );

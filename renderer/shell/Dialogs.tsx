@@ -1,5 +1,6 @@
 import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
-import { windowTexts, wordProblem } from '../../engine/messages/index.ts';
+import { fileWords, windowTexts, wordProblem } from '../../engine/messages/index.ts';
+import { wordTime } from '../files/wordTime.ts';
 import { commands } from '../state/commands.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
 import { listShortcuts, shortcutsOf, wordKeys } from './shortcuts.ts';
@@ -42,7 +43,7 @@ export function RefusedDialog() {
   if (!refused) return null;
   return (
     <Sheet
-      title={windowTexts.refused.title[refused.deed](refused.name)}
+      title={fileWords.refusedTitle[refused.deed](refused.name)}
       close={windowTexts.refused.close}
       onClose={() => dispatch('close-refused')}
     >
@@ -61,7 +62,16 @@ export function RefusedDialog() {
         })}
         {refused.problems.length > mostProblems && <li>{windowTexts.moreProblems(refused.problems.length - mostProblems)}</li>}
       </ul>
+      {refused.deed === 'kept' && <p>{fileWords.nothingKept(refused.name ?? '')}</p>}
       {refused.deed === 'open' && <p className="quiet-text">{windowTexts.refused.untouched}</p>}
+      {refused.kept && (
+        <p className="kept-copy">
+          {fileWords.keptThere(wordTime(refused.kept.keptAt))}
+          <button type="button" className="button" onClick={() => dispatch('open-refused-kept')}>
+            {fileWords.openKept}
+          </button>
+        </p>
+      )}
     </Sheet>
   );
 }

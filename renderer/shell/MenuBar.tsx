@@ -1,7 +1,9 @@
 import { Check, ChevronRight, Contrast, Redo2, Undo2 } from 'lucide-react';
 import { useState } from 'react';
 import { Button, Header, Menu, MenuItem, MenuSection, MenuTrigger, Popover, Separator, SubmenuTrigger } from 'react-aria-components';
-import { windowTexts } from '../../engine/messages/index.ts';
+import { fileWords, windowTexts } from '../../engine/messages/index.ts';
+import { type FileMenuCommand, FileMenuItems } from '../files/FileMenu.tsx';
+import { isUnsaved } from '../files/unsaved.ts';
 import { HouseSign } from '../marks/Sign.tsx';
 import { listSamples, loadCaseTitles, type SampleCabinet } from '../samples/sampleCabinets.ts';
 import { themeChoices } from '../state/appState.ts';
@@ -20,8 +22,7 @@ type PlainCommand =
   | 'walk-displays'
   | 'toggle-fold-chains'
   | 'toggle-reduce-motion'
-  | 'open-file'
-  | 'save-case';
+  | FileMenuCommand;
 
 /** The bar at the top: menus, what is open, undo and redo, colours. */
 export function MenuBar() {
@@ -78,12 +79,10 @@ function Item({ id, label, checked }: { readonly id: PlainCommand; readonly labe
 }
 
 function FileMenu() {
+  const dispatch = useDispatch();
   return (
-    <TopMenu label={windowTexts.menus.file}>
-      <Menu aria-label={windowTexts.menus.file} className="menu">
-        <Item id="open-file" />
-        <Item id="save-case" />
-      </Menu>
+    <TopMenu label={windowTexts.menus.file} onOpenChange={(open) => open && dispatch('list-recent')}>
+      <FileMenuItems item={(id) => <Item id={id} />} />
     </TopMenu>
   );
 }
@@ -210,11 +209,14 @@ function OpenDocument() {
   const name = useApp((state) => state.cabinet.name);
   const caseName = useApp((state) => state.caseRecord.name);
   const kind = useApp((state) => state.source.kind);
+  const file = useApp((state) => state.files.case?.name ?? state.files.cabinet?.name ?? fileWords.source[kind]);
+  const unsaved = useApp(isUnsaved);
   return (
     <p className="open-document">
       <b>{name}</b>
       <span>
-        {caseName} · {windowTexts.source[kind]}
+        {unsaved && <span className="unsaved-mark">● {fileWords.unsaved} · </span>}
+        {caseName} · {file}
       </span>
     </p>
   );

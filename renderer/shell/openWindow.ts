@@ -1,3 +1,9 @@
+import { makeBrowserAccess } from '../files/browserAccess.ts';
+import { makeDesktopAccess } from '../files/desktopAccess.ts';
+import { findDesktop } from '../files/desktopBridge.ts';
+import { type FileDesk, makeFileDesk } from '../files/fileDesk.ts';
+import { followFiles } from '../files/followFiles.ts';
+import { wordTime } from '../files/wordTime.ts';
 import type { DocumentSource, DocumentState } from '../state/appState.ts';
 import type { CanvasControl } from '../state/command.ts';
 import { makeWorkbench } from '../state/dispatcher.ts';
@@ -5,8 +11,6 @@ import { findStorage, readPreferences, writePreferences } from '../state/prefere
 import type { Window } from '../state/useWorkbench.ts';
 import { applyTheme } from '../theme/applyTheme.ts';
 import { followDiagnosis } from '../worker/followDiagnosis.ts';
-import { makeEffects } from './effects.ts';
-import { followDesktop } from './followDesktop.ts';
 import { moveToRegion } from './SkipLinks.tsx';
 import { listenForShortcuts } from './shortcuts.ts';
 
@@ -15,13 +19,17 @@ export function openWindow(document: DocumentState, source: DocumentSource): Win
   const storage = findStorage();
   const preferences = readPreferences(storage);
   let canvas: CanvasControl | null = null;
-  const bench = makeWorkbench(
-    { document, source, preferences },
-    makeEffects(() => canvas),
-  );
+  const desktop = findDesktop();
+  const access = desktop ? makeDesktopAccess(desktop) : makeBrowserAccess();
+  const desks: FileDesk[] = [];
+  const bench = makeWorkbench({ document, source, preferences }, (inner) => {
+    const desk = makeFileDesk(inner, access, { newId: () => crypto.randomUUID(), now: () => new Date(), wordTime });
+    desks.push(desk);
+    return { canvas: () => canvas, files: desk.actions };
+  });
   const diagnosis = followDiagnosis(bench.store);
   listenForShortcuts(bench);
-  followDesktop(bench);
+  for (const desk of desks) followFiles(bench, access, desk);
   window.addEventListener('keydown', (event) => {
     if (event.key !== 'F6' || event.defaultPrevented) return;
     event.preventDefault();

@@ -39,7 +39,8 @@ function isTyping(target: EventTarget | null): boolean {
 /** Listens for the keys of commands that need nothing else. Returns how to stop. */
 export function listenForShortcuts({ store, dispatch }: Pick<Workbench, 'store' | 'dispatch'>): () => void {
   const listen = (event: KeyboardEvent) => {
-    if (event.defaultPrevented) return;
+    // A question is answered first.
+    if (event.defaultPrevented || store.getState().question) return;
     const found = listShortcuts().find(({ keys }) => matches(event, keys));
     if (!found || (isTyping(event.target) && !found.keys.startsWith('Mod'))) return;
     // Undo in a text field is the field's own.

@@ -1,11 +1,11 @@
 import type { Problem } from '../../engine/base/index.ts';
 import type { CheckedCabinet } from '../../engine/cabinet/index.ts';
 import type { Diagnosis } from '../../engine/diagnosis/index.ts';
-import type { CabinetContent, CaseContent } from '../../engine/schema/index.ts';
+import type { CabinetContent } from '../../engine/schema/index.ts';
 import type { UndoHistory } from './history.ts';
+import type { Alert, CaseRecord, KeptCopy, OpenFiles, Question, RecentEntry, SavedContent } from './sitting.ts';
 
-/** A case without its copy of the cabinet, which stands beside it in the document. */
-export type CaseRecord = Omit<CaseContent, 'cabinet'>;
+export type { CaseRecord } from './sitting.ts';
 
 export const themeChoices = ['system', 'light', 'dark', 'high-contrast'] as const;
 export type ThemeChoice = (typeof themeChoices)[number];
@@ -19,14 +19,19 @@ export type OpenEntry =
   | { readonly kind: 'report'; readonly chain: string };
 
 /** Where the document came from. */
-export type DocumentSource = { readonly kind: 'sample'; readonly name: string } | { readonly kind: 'file'; readonly name: string };
+export interface DocumentSource {
+  readonly kind: 'sample' | 'file' | 'new' | 'copy' | 'restored';
+  readonly name: string;
+}
 
 /** Something the program must tell in a dialog: what went wrong when a file was opened or saved, or when the program started. */
 export interface RefusedFile {
-  readonly deed: 'open' | 'save' | 'start';
+  readonly deed: 'open' | 'kept' | 'restore' | 'start';
   /** Name of the file, where the problems themselves do not say it. */
   readonly name?: string;
   readonly problems: readonly Problem[];
+  /** A copy of the file that was kept before its last save. */
+  readonly kept?: KeptCopy;
 }
 
 /** A sentence for the live region; the number makes the same sentence twice two announcements. */
@@ -52,6 +57,15 @@ export interface DocumentState {
 /** Of this sitting: neither saved with the file nor undone. */
 export interface SessionState {
   readonly source: DocumentSource;
+  /** The files behind the document. */
+  readonly files: OpenFiles;
+  /** What lies on the disk; the document is unsaved where it differs. */
+  readonly saved: SavedContent;
+  /** What must be told of the files, until it is solved or put away. */
+  readonly alerts: readonly Alert[];
+  /** What the user must answer first. */
+  readonly question: Question | null;
+  readonly recent: readonly RecentEntry[];
   readonly history: UndoHistory;
   readonly chosen: ChosenCandidate;
   readonly entry: OpenEntry | null;
@@ -97,6 +111,11 @@ export const stateTable: { readonly [K in keyof Required<AppState>]: KindOf<K> }
   cabinet: 'document',
   caseRecord: 'document',
   source: 'session',
+  files: 'session',
+  saved: 'session',
+  alerts: 'session',
+  question: 'session',
+  recent: 'session',
   history: 'session',
   chosen: 'session',
   entry: 'session',

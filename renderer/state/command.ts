@@ -1,6 +1,7 @@
 import type { Draft } from 'immer';
 import type { CommandLabel } from '../../engine/messages/index.ts';
 import type { AppState, DocumentState, PreferenceState, SessionState } from './appState.ts';
+import type { FileActions } from './sitting.ts';
 
 /*
  * Commands are data. Everything that changes the document, the sitting or a preference is one of them, so that the dispatcher makes
@@ -47,9 +48,7 @@ export interface EffectContext {
   readonly undo: () => void;
   readonly redo: () => void;
   readonly canvas: CanvasControl | null;
-  readonly openSample: (name: string) => Promise<void>;
-  readonly openFile: () => Promise<void>;
-  readonly saveCase: () => Promise<void>;
+  readonly files: FileActions;
 }
 
 /** Works through something other than the state: the history, the picture, a file. */

@@ -3,6 +3,7 @@ import type { DisplayMeaning, Onset } from '../../engine/schema/index.ts';
 import type { AppState, ChosenCandidate, OpenEntry, ThemeChoice } from './appState.ts';
 import { type Command, documentCommand, effectCommand, viewCommand } from './command.ts';
 import { currentSnapshot, draftSnapshot, findDisplay, findReport } from './evidence.ts';
+import { fileCommands } from './fileCommands.ts';
 import { namesOf } from './names.ts';
 
 /*
@@ -191,25 +192,7 @@ export const commands = {
     run: (context) => context.canvas?.walkDisplays(),
   }),
 
-  'open-sample': effectCommand<{ readonly name: string }>({
-    label: 'openSample',
-    isEnabled: always,
-    run: (context, { name }) => context.openSample(name),
-  }),
-
-  'open-file': effectCommand({
-    label: 'openFile',
-    shortcuts: ['Mod+O'],
-    isEnabled: always,
-    run: (context) => context.openFile(),
-  }),
-
-  'save-case': effectCommand({
-    label: 'saveCase',
-    shortcuts: ['Mod+S'],
-    isEnabled: always,
-    run: (context) => context.saveCase(),
-  }),
+  ...fileCommands,
 
   announce: viewCommand<{ readonly text: string }>({
     label: 'announce',

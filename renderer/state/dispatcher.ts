@@ -2,11 +2,11 @@ import { applyPatches, enablePatches, type Patch, produceWithPatches } from 'imm
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import { checkCabinet } from '../../engine/cabinet/index.ts';
 import { windowTexts } from '../../engine/messages/index.ts';
-import type { CabinetContent } from '../../engine/schema/index.ts';
-import type { AppState, CaseRecord, DocumentSource, DocumentState, PreferenceState, RefusedFile } from './appState.ts';
+import type { AppState, DocumentSource, DocumentState, PreferenceState, RefusedFile } from './appState.ts';
 import type { Command, DocumentCommand, EffectContext } from './command.ts';
 import { type CommandArgs, type CommandId, commands } from './commands.ts';
 import { emptyHistory, popFuture, popPast, pushStep } from './history.ts';
+import type { OpenFiles, SavedContent } from './sitting.ts';
 
 enablePatches();
 
@@ -16,12 +16,21 @@ export type Dispatch = <K extends CommandId>(
   ...args: undefined extends CommandArgs<K> ? [args?: CommandArgs<K>] : [args: CommandArgs<K>]
 ) => void;
 
+/** Where a document came from. Without `files` it was not saved yet; without `saved` it is as it was begun. */
+export interface OpenedAs {
+  readonly source: DocumentSource;
+  readonly files?: OpenFiles;
+  readonly saved?: SavedContent;
+}
+
 /** The document store with its one dispatcher. */
 export interface Workbench {
   readonly store: StoreApi<AppState>;
   readonly dispatch: Dispatch;
   /** Takes another document in; its history begins anew. */
-  readonly openDocument: (document: DocumentState, source: DocumentSource) => void;
+  readonly openDocument: (document: DocumentState, opened: OpenedAs) => void;
+  /** Tells a screen reader something that was done. */
+  readonly announce: (text: string) => void;
   /** Tells that something did not work, and leaves the document alone. */
   readonly refuse: (refused: RefusedFile) => void;
 }
@@ -29,10 +38,7 @@ export interface Workbench {
 const isDocumentCommand = (command: Command<never>): command is DocumentCommand<never> => command.kind === 'document';
 
 /** What the dispatcher is given besides: what effects do, given how to undo and redo. */
-export type MakeEffects = (bench: Pick<Workbench, 'store' | 'openDocument' | 'refuse'>) => Omit<
-  EffectContext,
-  'undo' | 'redo' | 'canvas'
-> & {
+export type MakeEffects = (bench: Workbench) => Omit<EffectContext, 'undo' | 'redo' | 'canvas'> & {
   readonly canvas: () => EffectContext['canvas'];
 };
 
@@ -43,7 +49,9 @@ export function makeWorkbench(
 ): Workbench {
   const store = createStore<AppState>(() => ({
     ...first.document,
-    ...freshSession(first.source),
+    ...freshSession(first.document, { source: first.source }),
+    recent: [],
+    question: null,
     announcement: { text: '', number: 0 },
     ...first.preferences,
     revision: 1,
@@ -92,13 +100,11 @@ export function makeWorkbench(
     announce(back ? windowTexts.undone(step.name) : windowTexts.redone(step.name));
   };
 
-  const openDocument = (document: DocumentState, source: DocumentSource) => {
-    setDocument(document, { ...freshSession(source), diagnosis: { state: 'idle' } });
+  const openDocument = (document: DocumentState, opened: OpenedAs) => {
+    setDocument(document, { ...freshSession(document, opened), diagnosis: { state: 'idle' } });
     announce(windowTexts.opened(document.cabinet.name));
   };
   const refuse = (refused: RefusedFile) => store.setState({ refused });
-  const effects = makeEffects({ store, openDocument, refuse });
-
   const dispatch: Dispatch = (id, ...rest) => {
     // The argument's type was checked against this very id at the call; the table's union cannot carry that on.
     const command = commands[id] as unknown as Command<never>;
@@ -116,7 +122,9 @@ export function makeWorkbench(
     }
   };
 
-  return { store, dispatch, openDocument, refuse };
+  const bench = { store, dispatch, openDocument, refuse, announce };
+  const effects = makeEffects(bench);
+  return bench;
 }
 
 /** A failed effect is a bug of ours: it goes where the error boundary's reports go, with its stack. */
@@ -126,9 +134,12 @@ function reportBug(error: unknown): void {
   });
 }
 
-function freshSession(source: DocumentSource) {
+function freshSession({ cabinet, caseRecord }: DocumentState, opened: OpenedAs) {
   return {
-    source,
+    source: opened.source,
+    files: opened.files ?? { case: null, cabinet: null },
+    saved: opened.saved ?? { caseRecord, caseCabinet: cabinet, cabinet },
+    alerts: [],
     history: emptyHistory,
     chosen: { by: 'rank' },
     entry: null,
@@ -137,9 +148,4 @@ function freshSession(source: DocumentSource) {
     shortcutsShown: false,
     allCandidates: false,
   } as const;
-}
-
-/** A case about a cabinet, with nothing seen yet. */
-export function makeEmptyCase(cabinet: CabinetContent): CaseRecord {
-  return { id: `${cabinet.id}-case`.slice(0, 64), name: windowTexts.newCaseName, evidence: { snapshots: [{}] } };
 }

@@ -20,17 +20,27 @@ export interface UndoHistory {
 
 export const emptyHistory: UndoHistory = { past: [], future: [] };
 
-/** Steps kept at most, and the size of their patches at most (characters of JSON), so that a long sitting does not fill the memory. */
-export const historyLimits = { steps: 500, size: 20_000_000 } as const;
+/** What the steps may fill together: bytes of their patches, as JSON in the memory of a browser (two bytes a sign at most). */
+export const historyLimitBytes = 64 * 1024 * 1024;
+const bytesPerSign = 2;
 
 /** Adds a step; it ends what could be redone. A step of the same merge key as the last one becomes part of it. */
-export function pushStep(history: UndoHistory, step: UndoStep): UndoHistory {
+export function pushStep(history: UndoHistory, step: UndoStep, limitBytes = historyLimitBytes): UndoHistory {
   const last = history.past[history.past.length - 1];
   const joined =
     last && step.mergeKey !== null && last.mergeKey === step.mergeKey
       ? [...history.past.slice(0, -1), joinSteps(last, step)]
       : [...history.past, step];
-  return { past: withinLimits(joined), future: [] };
+  return { past: withinLimit(joined, limitBytes), future: [] };
+}
+
+/** Ends the last step: what is typed next is a step of its own. So undo finds the state that was saved. */
+export function sealLast(history: UndoHistory): UndoHistory {
+  const last = history.past[history.past.length - 1];
+  if (!last || last.mergeKey === null) return history;
+  const sealed = { ...last, mergeKey: null };
+  sizes.set(sealed, sizeOf(last));
+  return { ...history, past: [...history.past.slice(0, -1), sealed] };
 }
 
 /** Takes the last step off; the caller applies its `inverse`. */
@@ -45,21 +55,28 @@ export function popFuture(history: UndoHistory): { readonly step: UndoStep; read
   const [step, ...future] = history.future;
   if (!step) return null;
   // A redone step stays a step of its own: typing on after a redo does not melt into it.
-  return { step, history: { past: [...history.past, { ...step, mergeKey: null }], future } };
+  return { step, history: sealLast({ past: [...history.past, step], future }) };
+}
+
+/** What the history fills, in bytes. */
+export function historyBytes(history: UndoHistory): number {
+  return [...history.past, ...history.future].reduce((sum, step) => sum + sizeOf(step), 0);
 }
 
 function joinSteps(first: UndoStep, second: UndoStep): UndoStep {
-  return { ...second, patches: [...first.patches, ...second.patches], inverse: [...second.inverse, ...first.inverse] };
+  const joined = { ...second, patches: [...first.patches, ...second.patches], inverse: [...second.inverse, ...first.inverse] };
+  sizes.set(joined, sizeOf(first) + sizeOf(second));
+  return joined;
 }
 
-function withinLimits(steps: readonly UndoStep[]): readonly UndoStep[] {
+function withinLimit(steps: readonly UndoStep[], limitBytes: number): readonly UndoStep[] {
   let size = 0;
   let first = steps.length;
-  while (first > 0 && steps.length - first < historyLimits.steps) {
+  while (first > 0) {
     const step = steps[first - 1];
     size += step ? sizeOf(step) : 0;
     // The newest step is kept whatever its size: what was just done can always be undone.
-    if (size > historyLimits.size && first < steps.length) break;
+    if (size > limitBytes && first < steps.length) break;
     first -= 1;
   }
   return first === 0 ? steps : steps.slice(first);
@@ -70,7 +87,7 @@ const sizes = new WeakMap<UndoStep, number>();
 function sizeOf(step: UndoStep): number {
   const known = sizes.get(step);
   if (known !== undefined) return known;
-  const size = JSON.stringify([step.patches, step.inverse]).length;
+  const size = JSON.stringify([step.patches, step.inverse]).length * bytesPerSign;
   sizes.set(step, size);
   return size;
 }

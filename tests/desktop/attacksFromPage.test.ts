@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { callChannels } from '../../electron/ipc/channels.ts';
 import { findDesktop, type LaunchedDesktop, launchDesktop } from '../support/launchDesktop.ts';
 import { whyMissing } from '../support/required.ts';
 
@@ -205,7 +206,7 @@ describe.skipIf(missing)('the desktop program, attacked from its page', () => {
     }));
     expect(found).toEqual({
       node: [],
-      bridge: ['chooseFile', 'describeProgram', 'onFilesHandedOver', 'saveFileAs', 'takeHandedOverFiles', 'takeNotices'],
+      bridge: [...Object.keys(callChannels), 'onCloseAsked', 'onFilesHandedOver'].sort(),
     });
   });
 

@@ -121,7 +121,7 @@ describe.skipIf(missing)('a file chosen in the dialog', () => {
     const desktop = await launchDesktop();
     await answerDialogs(desktop, join(folder, 'vanished', 'mine.case.json'));
     await desktop.page.keyboard.press('Control+s');
-    await desktop.page.getByRole('dialog').getByText('That folder is not there any more').waitFor();
+    await desktop.page.getByRole('alert').getByText('That folder is not there any more').waitFor();
     await desktop.shoot('desktop-not-saved');
     await desktop.close();
   });

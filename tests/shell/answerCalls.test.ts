@@ -7,6 +7,8 @@ import { ok } from '../../engine/base/index.ts';
 const origin = 'linkwright://app';
 const facts = { version: '1', platform: 'linux', runtime: '1', browser: '1' };
 
+const saved = { handle: 'h', key: 'k', name: 'a.case.json', modifiedAt: '' };
+
 type Listener = (event: IpcMainInvokeEvent, ...args: unknown[]) => unknown;
 
 function listen(handlers: Partial<CallHandlers> = {}) {
@@ -18,6 +20,19 @@ function listen(handlers: Partial<CallHandlers> = {}) {
     takeHandedOverFiles: () => ok([]),
     chooseFile: () => ok(null),
     saveFileAs: () => ok(null),
+    saveFile: () => ok(saved),
+    readFileAgain: () => ok({ ...saved, content: new Uint8Array() }),
+    lookAtFile: () => ok({ state: 'same' }),
+    keepMine: () => ok(null),
+    readKeptCopy: () => ok({ name: 'a', content: new Uint8Array(), keptAt: '' }),
+    findCabinetBeside: () => ok(null),
+    listRecentFiles: () => ok([]),
+    openRecentFile: () => ok({ ...saved, content: new Uint8Array() }),
+    keepRecovery: () => ok(null),
+    dropRecovery: () => ok(null),
+    listRecoveries: () => ok([]),
+    tellUnsaved: () => ok(null),
+    answerClose: () => ok(null),
   };
   answerCalls(ipc, { ...none, ...handlers }, origin);
   return async (channel: string, frame: { origin: string } | null, mainFrame: unknown, ...args: unknown[]) =>
@@ -81,6 +96,40 @@ describe('answerCalls', () => {
     expect(await listen({ saveFileAs })(callChannels.saveFileAs, frame, frame, ...args)).toEqual(refused('malformed'));
     expect(saveFileAs).not.toHaveBeenCalled();
   });
+
+  const handle = '0123456789abcdef-0123';
+  it.each([
+    ['saveFile', ['/etc/passwd', content]],
+    ['saveFile', ['../../etc/passwd', content]],
+    ['readFileAgain', ['/etc/passwd']],
+    ['lookAtFile', ['C:\\Windows']],
+    ['keepMine', ['x'.repeat(65)]],
+    ['readKeptCopy', ['..']],
+    ['findCabinetBeside', [handle, '']],
+    ['openRecentFile', ['/home/somebody/a.case.json']],
+    ['keepRecovery', ['../../evil', { case: null, cabinet: null }, '']],
+    ['keepRecovery', [handle, { case: '/etc/passwd', cabinet: null }, '']],
+    ['keepRecovery', [handle, { case: null, cabinet: null, path: '/etc' }, '']],
+    ['keepRecovery', [handle, { case: null, cabinet: null }, 'x'.repeat(21 * 1024 * 1024 + 1)]],
+    ['dropRecovery', ['..%2f..%2fevil']],
+    ['tellUnsaved', ['yes']],
+    ['answerClose', ['destroy']],
+  ] as const)('should refuse %s with arguments of a path or of another form', async (name, args) => {
+    const frame = { origin };
+    const handler = vi.fn(() => ok(null));
+    // One handler for calls of different answers: it must never run.
+    const call = listen({ [name]: handler } as unknown as Partial<CallHandlers>);
+    expect(await call(callChannels[name], frame, frame, ...args)).toEqual(refused('malformed'));
+    expect(handler).not.toHaveBeenCalled();
+  });
+
+  it.each(['CON.case.json', 'nul.json', 'com1.case.json', 'mine.case.json ', 'mine.'])(
+    'should not propose %j, which Windows refuses',
+    async (name) => {
+      const frame = { origin };
+      expect(await listen()(callChannels.saveFileAs, frame, frame, name, content)).toEqual(refused('malformed'));
+    },
+  );
 
   it('should save under a plain name', async () => {
     const saveFileAs = vi.fn(() => ok(null));

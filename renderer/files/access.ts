@@ -1,0 +1,55 @@
+import type { Problem, Result } from '../../engine/base/index.ts';
+import type { FilePart, FileRef, KeptCopy, RecentEntry } from '../state/sitting.ts';
+
+/*
+ * What the window can do with files, by the desktop program or by the browser. Files are known by handle; no path is ever known here.
+ */
+
+export interface TakenFile extends FileRef {
+  readonly content: Uint8Array;
+}
+
+export type FileLook = { readonly state: 'same' | 'missing' } | { readonly state: 'changed'; readonly modifiedAt: string };
+
+/** A file to which unsaved work belongs. `unread`: the browser would have to be asked for it again. */
+export interface RecoveredFile {
+  readonly name: string;
+  readonly state: 'same' | 'changed' | 'missing' | 'unread';
+  readonly file: TakenFile | null;
+}
+
+export interface RecoveredWork {
+  readonly id: string;
+  readonly keptAt: string;
+  readonly content: Uint8Array;
+  readonly caseFile: RecoveredFile | null;
+  readonly cabinetFile: RecoveredFile | null;
+}
+
+export interface FileAccess {
+  /** How saving works here: in place and whole (`desktop`), in place by the browser, or only as a download. */
+  readonly means: 'desktop' | 'browser' | 'download';
+  readonly chooseFile: () => Promise<Result<TakenFile | null>>;
+  /** A file dropped onto the window. Where it cannot be saved to later, it has no handle and is a copy. */
+  readonly takeDropped: (item: DataTransferItem) => Promise<Result<TakenFile | (Omit<TakenFile, 'handle'> & { readonly handle: null })>>;
+  readonly save: (file: FileRef, content: Uint8Array) => Promise<Result<FileRef>>;
+  readonly saveAs: (proposedName: string, content: Uint8Array) => Promise<Result<FileRef | null>>;
+  readonly readAgain: (file: FileRef) => Promise<Result<TakenFile>>;
+  readonly look: (file: FileRef) => Promise<Result<FileLook>>;
+  readonly keepMine: (file: FileRef) => Promise<Result<unknown>>;
+  readonly readKeptCopy: (file: FileRef) => Promise<Result<KeptCopy>>;
+  readonly findCabinetBeside: (caseFile: FileRef, cabinetId: string) => Promise<Result<TakenFile | null>>;
+  readonly listRecent: () => Promise<Result<readonly RecentEntry[]>>;
+  readonly openRecent: (key: string) => Promise<Result<TakenFile>>;
+  readonly keepRecovery: (id: string, files: Readonly<Record<FilePart, FileRef | null>>, document: string) => Promise<Result<unknown>>;
+  readonly dropRecovery: (id: string) => Promise<Result<unknown>>;
+  readonly listRecoveries: () => Promise<Result<readonly RecoveredWork[]>>;
+  /** Files that came from outside the window and wait to be taken. */
+  readonly takeHandedOver: () => Promise<readonly Result<TakenFile>[]>;
+  readonly takeNotices: () => Promise<readonly Problem[]>;
+  /** Whether leaving the window would lose something. */
+  readonly tellUnsaved: (unsaved: boolean) => void;
+  readonly onHandedOver: (listener: () => void) => void;
+  readonly onCloseAsked: (listener: () => void) => void;
+  readonly answerClose: (word: 'asking' | 'close' | 'stay') => void;
+}

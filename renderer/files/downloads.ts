@@ -1,0 +1,27 @@
+/*
+ * Files where the browser gives no access to them: chosen by its dialog, and handed over as downloads.
+ */
+
+/** Lets the user choose a file by the browser's own dialog; null when nothing was chosen. */
+export function chooseByInput(): Promise<File | null> {
+  return new Promise((resolve) => {
+    const input = document.createElement('input');
+    input.type = 'file';
+    input.accept = '.json,application/json';
+    input.addEventListener('cancel', () => resolve(null));
+    input.addEventListener('change', () => resolve(input.files?.[0] ?? null));
+    input.click();
+  });
+}
+
+/** Hands content to the browser to be saved. Whether it arrived is not told. */
+export function download(name: string, content: Uint8Array): void {
+  // A copy: the content's buffer may be shared, which a blob does not take.
+  const address = URL.createObjectURL(new Blob([content.slice()], { type: 'application/json' }));
+  const link = document.createElement('a');
+  link.href = address;
+  link.download = name;
+  link.click();
+  // The browser has its own hold on the content once the download has begun.
+  setTimeout(() => URL.revokeObjectURL(address), 10_000);
+}

@@ -1,0 +1,96 @@
+import type { DocumentState } from '../state/appState.ts';
+import type { SavedContent } from '../state/sitting.ts';
+import type { RecoveredFile, RecoveredWork } from './access.ts';
+import { raiseAlert } from './alerts.ts';
+import type { Desk } from './desk.ts';
+import { findDifferences } from './differences.ts';
+import { place } from './opening.ts';
+import { type ReadDocument, readDocument } from './readDocument.ts';
+import { sameContent } from './sameContent.ts';
+
+const nowhere: SavedContent = { caseRecord: null, caseCabinet: null, cabinet: null };
+
+/** Brings back the newest work that an earlier run ended without saving. Never over a newer file: then the user says. */
+export async function restoreWork(desk: Desk): Promise<void> {
+  const listed = await desk.access.listRecoveries();
+  if (!listed.ok) return desk.bench.refuse({ deed: 'start', problems: listed.problems });
+  const [work, ...others] = listed.value;
+  if (work) await restore(desk, work, others.length);
+}
+
+async function restore(desk: Desk, work: RecoveredWork, others: number): Promise<void> {
+  const read = readDocument('.case.json', work.content);
+  if (!read.ok) return desk.bench.refuse({ deed: 'restore', problems: read.problems });
+  const { document } = read.value;
+  const caseOnDisk = openOnDisk(work.caseFile);
+  const cabinetOnDisk = openOnDisk(work.cabinetFile);
+  const onDisk = caseOnDisk ?? cabinetOnDisk;
+  const file = work.caseFile ?? work.cabinetFile;
+  if (file?.file && onDisk && isOnDisk(document, caseOnDisk, work.cabinetFile && cabinetOnDisk)) {
+    // It was saved, and the program ended before it could take the copy away.
+    await desk.access.dropRecovery(work.id);
+    return place(desk, onDisk, file.file);
+  }
+  const newer = [work.caseFile, work.cabinetFile].find((one) => one?.state === 'changed');
+  if (newer?.file) {
+    const differences = onDisk && findDifferences(document, onDisk.document);
+    const { name, modifiedAt } = newer.file;
+    const answer = await desk.ask({ kind: 'recovery', name, keptAt: work.keptAt, modifiedAt, differences });
+    if (answer === 'later') return;
+    if (answer === 'discard' && onDisk) {
+      await desk.access.dropRecovery(work.id);
+      return place(desk, onDisk, newer.file);
+    }
+    if (answer === 'discard') return;
+    return takeIn(desk, work, document, { caseFile: null, cabinetFile: null }, others);
+  }
+  return takeIn(desk, work, document, work, others);
+}
+
+async function takeIn(
+  desk: Desk,
+  work: RecoveredWork,
+  document: DocumentState,
+  files: Pick<RecoveredWork, 'caseFile' | 'cabinetFile'>,
+  others: number,
+): Promise<void> {
+  const { bench, keeper } = desk;
+  const caseRead = openOnDisk(files.caseFile);
+  const cabinetRead = openOnDisk(files.cabinetFile);
+  const refOf = (file: RecoveredFile | null, read: ReadDocument | null) => {
+    if (!file?.file || !read) return null;
+    const { handle, key, name, modifiedAt } = file.file;
+    return { handle, key, name, modifiedAt };
+  };
+  const open = { case: refOf(files.caseFile, caseRead), cabinet: refOf(files.cabinetFile, cabinetRead) };
+  bench.openDocument(document, {
+    source: { kind: 'restored', name: files.caseFile?.name ?? files.cabinetFile?.name ?? '' },
+    files: open,
+    saved: {
+      ...nowhere,
+      ...(caseRead && { caseRecord: caseRead.document.caseRecord, caseCabinet: caseRead.document.cabinet }),
+      ...(cabinetRead && { cabinet: cabinetRead.document.cabinet }),
+      // Beside an opened cabinet the case began empty.
+      ...(cabinetRead && !caseRead && { caseRecord: cabinetRead.document.caseRecord }),
+    },
+  });
+  await keeper.adopt(work.id);
+  const file = files.caseFile ?? files.cabinetFile;
+  raiseAlert(bench.store, {
+    kind: 'restored',
+    keptAt: work.keptAt,
+    file: file && { name: file.name, modifiedAt: file.file?.modifiedAt ?? null },
+    others,
+  });
+}
+
+function openOnDisk(file: RecoveredFile | null): ReadDocument | null {
+  const read = file?.file && readDocument(file.file.name, file.file.content);
+  return read?.ok ? read.value : null;
+}
+
+/** Whether the files hold all of the work already. */
+function isOnDisk(document: DocumentState, caseRead: ReadDocument | null, cabinetRead: ReadDocument | null): boolean {
+  if (!caseRead) return cabinetRead !== null && sameContent(document, cabinetRead.document);
+  return sameContent(document, caseRead.document) && (!cabinetRead || sameContent(document.cabinet, cabinetRead.document.cabinet));
+}

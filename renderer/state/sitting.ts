@@ -1,0 +1,124 @@
+import type { Problem } from '../../engine/base/index.ts';
+import type { CabinetContent, CaseContent } from '../../engine/schema/index.ts';
+
+/*
+ * What the window knows of the files behind its document, and what it must tell or ask about them.
+ */
+
+/** A case without its copy of the cabinet, which stands beside it in the document. */
+export type CaseRecord = Omit<CaseContent, 'cabinet'>;
+
+/** A file is of one part of the document: the case (with its copy of the cabinet), or the cabinet alone. */
+export type FilePart = 'case' | 'cabinet';
+
+/** A file on the disk, as far as the page may know it. */
+export interface FileRef {
+  readonly handle: string;
+  /** Equal for the same file. */
+  readonly key: string;
+  readonly name: string;
+  /** ISO 8601. */
+  readonly modifiedAt: string;
+}
+
+/** The files to which the document belongs. Both null: it was not saved yet. */
+export interface OpenFiles {
+  readonly case: FileRef | null;
+  readonly cabinet: FileRef | null;
+}
+
+/** The content as it lies on the disk, or as it was when the document was begun; null: it lies nowhere. */
+export interface SavedContent {
+  readonly caseRecord: CaseRecord | null;
+  /** The copy of the cabinet in the case file. */
+  readonly caseCabinet: CabinetContent | null;
+  readonly cabinet: CabinetContent | null;
+}
+
+/** How many things two documents or two cabinets differ in. */
+export interface Differences {
+  readonly units: number;
+  readonly links: number;
+  readonly leads: number;
+  /** Everything else of the cabinet: types, legends, spares, names. */
+  readonly other: number;
+  readonly displays: number;
+  readonly reports: number;
+  /** Everything else of the case. */
+  readonly caseOther: number;
+}
+
+/** Something that stays on the screen until it is solved or put away. */
+export type Alert =
+  | { readonly kind: 'not-saved'; readonly part: FilePart; readonly name: string; readonly problems: readonly Problem[] }
+  | { readonly kind: 'changed-outside'; readonly part: FilePart; readonly name: string; readonly modifiedAt: string }
+  | { readonly kind: 'gone'; readonly part: FilePart; readonly name: string }
+  | { readonly kind: 'no-recovery'; readonly problems: readonly Problem[] }
+  | { readonly kind: 'downloaded'; readonly name: string }
+  | {
+      readonly kind: 'restored';
+      readonly keptAt: string;
+      readonly file: { readonly name: string; readonly modifiedAt: string | null } | null;
+      /** Other unsaved work that waits. */
+      readonly others: number;
+    }
+  | {
+      readonly kind: 'cabinet-changed';
+      readonly name: string;
+      readonly today: CabinetContent;
+      readonly revisions: { readonly copy: string | null; readonly today: string | null };
+      readonly differences: Differences;
+    };
+export type AlertKind = Alert['kind'];
+
+/** Why the document would leave the window. */
+export type LeavingFor = 'close' | 'open' | 'new' | 'revert';
+
+/** Something that the user must answer before anything else goes on. */
+export type Question =
+  | { readonly kind: 'unsaved'; readonly leavingFor: LeavingFor; readonly name: string }
+  | { readonly kind: 'revert'; readonly name: string; readonly modifiedAt: string }
+  | {
+      readonly kind: 'recovery';
+      readonly name: string;
+      readonly keptAt: string;
+      readonly modifiedAt: string;
+      /** Null where the file itself does not open. */
+      readonly differences: Differences | null;
+    };
+export type Answer = 'save' | 'discard' | 'cancel' | 'restore' | 'later';
+
+/** What stood in a file before its last save. */
+export interface KeptCopy {
+  readonly name: string;
+  readonly content: Uint8Array;
+  readonly keptAt: string;
+}
+
+export interface RecentEntry {
+  readonly key: string;
+  readonly name: string;
+  readonly openedAt: string;
+  readonly missing: boolean;
+}
+
+/** What the commands can ask of the files. */
+export interface FileActions {
+  readonly newCabinet: () => Promise<void>;
+  readonly newCase: () => Promise<void>;
+  readonly openSample: (name: string) => Promise<void>;
+  readonly open: () => Promise<void>;
+  readonly openRecent: (key: string) => Promise<void>;
+  readonly listRecent: () => Promise<void>;
+  readonly openKeptCopy: () => Promise<void>;
+  /** Opens the kept copy of the file that could not be opened. */
+  readonly openRefusedKept: () => Promise<void>;
+  readonly save: () => Promise<void>;
+  readonly saveAs: (part: FilePart) => Promise<void>;
+  readonly revert: () => Promise<void>;
+  /** Loads what another program wrote, in the place of what stands in the window. */
+  readonly loadOutside: () => Promise<void>;
+  /** What stands in the window shall replace what another program wrote. */
+  readonly keepMine: (part: FilePart) => Promise<void>;
+  readonly answer: (answer: Answer) => void;
+}
