@@ -4,7 +4,7 @@ export { itemKey, modeKey } from './itemKey.ts';
 export { isNoLightNormal, type Look, type LookOutcome, outcomeAt, predictLook } from './looks.ts';
 export type { Moment, PlacedEffect } from './moment.ts';
 export { findPowered } from './power.ts';
-export { simulate } from './simulate.ts';
+export { layOut, simulate } from './simulate.ts';
 export type {
   DisplayPrediction,
   DisplayTerm,

@@ -2,7 +2,16 @@ import type { UnitId } from '../base/index.ts';
 import { compareText } from '../base/index.ts';
 import { type Diagnosis, displayLogFactors, lookOutcomes, misreading, presentChance, type RankedHypothesis } from '../diagnosis/index.ts';
 import { displayMeanings, type Evidence, type Fault, supplyMeanings } from '../schema/index.ts';
-import { type MomentState, predictLook, type SimulationInput, simulate } from '../simulation/index.ts';
+import {
+  layOut,
+  type Moment,
+  type MomentState,
+  modeKey,
+  outcomeAt,
+  type Simulation,
+  type SimulationInput,
+  simulate,
+} from '../simulation/index.ts';
 import type { Cabinet } from '../topology/index.ts';
 import { type CurrentState, currentState } from './currentState.ts';
 import { listSteps } from './listSteps.ts';
@@ -145,6 +154,10 @@ function presences(faults: readonly Fault[]): readonly { readonly present: reado
 interface Setting {
   readonly cabinet: Cabinet;
   readonly state: CurrentState;
+  /** What the cabinet shows now, if of these faults just the present ones are there; worked out once for all steps. */
+  readonly simulationOf: (faults: readonly Fault[], present: readonly Fault[]) => Simulation;
+  /** The same laid out for looks. */
+  readonly nowOf: (faults: readonly Fault[], present: readonly Fault[]) => Moment;
   /** Likelihood of the last snapshot's displays, if of these faults just the present ones are there now. */
   readonly fitOf: (faults: readonly Fault[], present: readonly Fault[]) => number;
 }
@@ -152,8 +165,10 @@ interface Setting {
 function makeSetting(cabinet: Cabinet, evidence: Evidence): Setting {
   const state = currentState(evidence);
   const seen = evidence.snapshots[evidence.snapshots.length - 1]?.displays ?? [];
+  const simulationOf = remember((faults, present) => simulate(inputOf(cabinet, state, faults, present)));
+  const nowOf = remember((faults, present) => layOut(inputOf(cabinet, state, faults, present)).now);
   const fitOf = (faults: readonly Fault[], present: readonly Fault[]) => {
-    const { displays, now } = simulate(inputOf(cabinet, state, faults, present));
+    const { displays, now } = simulationOf(faults, present);
     // While the machine runs, nothing that breaks a chain is there.
     if (!state.halted && !isWhole(now)) {
       return 0;
@@ -168,7 +183,27 @@ function makeSetting(cabinet: Cabinet, evidence: Evidence): Setting {
     }
     return Math.exp(log);
   };
-  return { cabinet, state, fitOf };
+  return { cabinet, state, simulationOf, nowOf, fitOf };
+}
+
+/** Remembers answers by what is at fault and what of it is there. */
+function remember<T>(
+  ask: (faults: readonly Fault[], present: readonly Fault[]) => T,
+): (faults: readonly Fault[], present: readonly Fault[]) => T {
+  const known = new Map<string, T>();
+  return (faults, present) => {
+    const key = `${faults.map(nameOf).join()}|${present.map(nameOf).join()}`;
+    let answer = known.get(key);
+    if (answer === undefined) {
+      answer = ask(faults, present);
+      known.set(key, answer);
+    }
+    return answer;
+  };
+}
+
+function nameOf(fault: Fault): string {
+  return `${modeKey(fault)}/${fault.presence}`;
 }
 
 function inputOf(
@@ -180,15 +215,15 @@ function inputOf(
   return { cabinet, faults, faultsNow: present, onset, halted, beforeTrip, sinceTrip };
 }
 
-function predictOutcome(step: Step, { cabinet, state }: Setting, faults: readonly Fault[], present: readonly Fault[]): string {
-  const input = inputOf(cabinet, state, faults, present);
+function predictOutcome(step: Step, setting: Setting, faults: readonly Fault[], present: readonly Fault[]): string {
+  const { cabinet, state } = setting;
   switch (step.do) {
     case 'read-display':
-      return simulate(input).displays.get(step.unit)?.meaning ?? 'quiet';
+      return setting.simulationOf(faults, present).displays.get(step.unit)?.meaning ?? 'quiet';
     case 'read-report':
-      return String(simulate(input).reports.get(step.chain)?.gap ?? 'none');
+      return String(setting.simulationOf(faults, present).reports.get(step.chain)?.gap ?? 'none');
     case 'look':
-      return predictLook(step.look, input) ?? 'none';
+      return outcomeAt(step.look, setting.nowOf(faults, present)) ?? 'none';
     case 'act': {
       // A restart makes a new trip, of a machine as it is after the acts, with the faults that are there then.
       const beforeTrip = [...state.beforeTrip, ...state.sinceTrip, ...step.acts];
