@@ -27,7 +27,9 @@ export function resistancePerKilometre(
   const at = Math.max(0, tableSizes.filter((size) => size <= sizeMm2).length - 1);
   const size = tableSizes[at] ?? tableSizes[0];
   const value = conductorTable[conductorClass][at] ?? 0;
-  return { value: ohmsPerKilometre((value * size) / sizeMm2), exact: size === sizeMm2 };
+  const exact = size === sizeMm2;
+  // A value of the table is given as it is printed there, without a rounding on the way.
+  return { value: ohmsPerKilometre(exact ? value : (value * size) / sizeMm2), exact };
 }
 
 /** What is known of a lead's resistance. */

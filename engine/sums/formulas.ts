@@ -65,7 +65,7 @@ export function dbmOfMilliwatts(milliwatts: number): Dbm {
  *
  * R20 is the greatest conductor resistance at 20 °C (IEC 60228:2004, tables 1 to 3), t the conductor's temperature. The correction
  * is the copper form 254.5 / (234.5 + t) turned round (IEC 60228, note to its annex; α20 = 0.00393 per K); the rounded table of the
- * annex, 250 / (230 + t), differs from it by 0.003 at most between 5 and 100 °C.
+ * annex, 250 / (230 + t), differs from it by less than 0.0035 between 5 and 100 °C.
  */
 export function leadResistance(perKilometre: OhmsPerKilometre, length: Metres, temperature: Celsius): Ohms {
   return ohms(((2 * length * perKilometre) / 1000) * Math.max(0, copperFactor(temperature)));
