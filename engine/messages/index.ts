@@ -39,6 +39,17 @@ export {
 } from './explanations.ts';
 export { itemKindWords, modeWords, type Tense, wordFault, wordFaultClause, wordItem, wordMode, wordTheItem } from './faults.ts';
 export { fileCommandLabels, fileWords } from './fileWords.ts';
+export {
+  type HopFacts,
+  injectWords,
+  type ShownChange,
+  wordFaultTag,
+  wordHop,
+  wordHopStart,
+  wordInjectedClause,
+  wordShortReason,
+  wordShows,
+} from './inject.ts';
 export { healthyLooksDark, type LookKind, lookWords, wordLook, wordOutcomes } from './looks.ts';
 export { makeNames, type Names } from './names.ts';
 export { startSentence, wordCount, wordList, wordProbability, wordUpperBound } from './numbers.ts';

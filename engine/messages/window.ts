@@ -1,5 +1,6 @@
 import type { DisplayMeaning, Onset, OrdinalGroup } from '../schema/index.ts';
 import { fileCommandLabels } from './fileWords.ts';
+import { injectCommandLabels } from './inject.ts';
 import { startSentence, wordCount, wordList } from './numbers.ts';
 import { groupWords, haltedWords, onsetWords, wordMeanings } from './words.ts';
 
@@ -34,6 +35,8 @@ const commands = {
   zoomToFit: 'Show the whole cabinet',
   ...fileCommandLabels,
 } as const;
+  ...injectCommandLabels,
+  ...entryCommandLabels,
 export type CommandLabel = keyof typeof commands;
 
 /** A position on a chain as the controller counts: its group and ordinal; null stands for the controller. */

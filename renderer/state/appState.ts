@@ -2,6 +2,7 @@ import type { Problem } from '../../engine/base/index.ts';
 import type { CheckedCabinet } from '../../engine/cabinet/index.ts';
 import type { Diagnosis } from '../../engine/diagnosis/index.ts';
 import type { CabinetContent } from '../../engine/schema/index.ts';
+import type { InjectState } from '../inject/injectState.ts';
 import type { UndoHistory } from './history.ts';
 import type { Alert, CaseRecord, KeptCopy, OpenFiles, Question, RecentEntry, SavedContent } from './sitting.ts';
 
@@ -76,6 +77,8 @@ export interface SessionState {
   readonly announcement: Announcement;
   /** How many suspects the grid lists beyond the usual few. */
   readonly allCandidates: boolean;
+  /** What is being tried out on the picture; nothing of it was seen. */
+  readonly inject: InjectState;
 }
 
 /** The user's own, kept from sitting to sitting. */
@@ -124,6 +127,7 @@ export const stateTable: { readonly [K in keyof Required<AppState>]: KindOf<K> }
   shortcutsShown: 'session',
   announcement: 'session',
   allCandidates: 'session',
+  inject: 'session',
   theme: 'preference',
   foldChains: 'preference',
   reduceMotion: 'preference',

@@ -1,5 +1,6 @@
 import { windowTexts } from '../../engine/messages/index.ts';
 import type { DisplayMeaning, Onset } from '../../engine/schema/index.ts';
+import { injectCommands } from '../inject/injectCommands.ts';
 import type { AppState, ChosenCandidate, OpenEntry, ThemeChoice } from './appState.ts';
 import { type Command, documentCommand, effectCommand, viewCommand } from './command.ts';
 import { currentSnapshot, draftSnapshot, findDisplay, findReport } from './evidence.ts';
@@ -11,6 +12,8 @@ import { namesOf } from './names.ts';
  */
 
 const always = () => true;
+/** While a fault is simulated nothing is entered or undone: what it would change cannot be seen then. */
+const unlessSimulating = (state: AppState) => !state.inject.on;
 const spotlightOn = (state: AppState, subject: string) => ({ spotlight: { subject, number: (state.spotlight?.number ?? 0) + 1 } });
 
 export interface DisplayEntry {
@@ -31,7 +34,7 @@ export interface ReportEntry {
 export const commands = {
   'enter-display': documentCommand<DisplayEntry>({
     label: 'enterDisplay',
-    isEnabled: always,
+    isEnabled: unlessSimulating,
     undo: 'step',
     name: (state, { unit, meanings }) => windowTexts.steps.display(namesOf(state.checked.topology).unit(unit), meanings),
     subject: ({ unit }) => unit,
@@ -44,7 +47,7 @@ export const commands = {
 
   'withdraw-display': documentCommand<{ readonly unit: string }>({
     label: 'withdrawDisplay',
-    isEnabled: always,
+    isEnabled: unlessSimulating,
     undo: 'step',
     name: (state, { unit }) => windowTexts.steps.withdrawDisplay(namesOf(state.checked.topology).unit(unit)),
     subject: ({ unit }) => unit,
@@ -56,7 +59,7 @@ export const commands = {
 
   'enter-report': documentCommand<ReportEntry>({
     label: 'enterReport',
-    isEnabled: always,
+    isEnabled: unlessSimulating,
     undo: { mergeBy: ({ chain }) => `report/${chain}` },
     name: (state, { chain }) => windowTexts.steps.report(namesOf(state.checked.topology).chain(chain)),
     run: (draft, { chain, gaps, at }) => {
@@ -68,7 +71,7 @@ export const commands = {
 
   'withdraw-report': documentCommand<{ readonly chain: string }>({
     label: 'withdrawReport',
-    isEnabled: always,
+    isEnabled: unlessSimulating,
     undo: 'step',
     name: (state, { chain }) => windowTexts.steps.withdrawReport(namesOf(state.checked.topology).chain(chain)),
     run: (draft, { chain }) => {
@@ -79,7 +82,7 @@ export const commands = {
 
   'set-onset': documentCommand<{ readonly onset: Onset | 'unknown' }>({
     label: 'setOnset',
-    isEnabled: always,
+    isEnabled: unlessSimulating,
     undo: 'step',
     name: (_state, { onset }) => windowTexts.steps.onset(onset),
     run: (draft, { onset }) => {
@@ -89,7 +92,7 @@ export const commands = {
 
   'set-halted': documentCommand<{ readonly halted: boolean | null }>({
     label: 'setHalted',
-    isEnabled: always,
+    isEnabled: unlessSimulating,
     undo: 'step',
     name: (_state, { halted }) => windowTexts.steps.halted(halted),
     run: (draft, { halted }) => {
@@ -116,7 +119,7 @@ export const commands = {
 
   'open-entry': viewCommand<{ readonly entry: OpenEntry }>({
     label: 'openEntry',
-    isEnabled: always,
+    isEnabled: unlessSimulating,
     run: (_state, { entry }) => ({ entry }),
   }),
 
@@ -165,14 +168,14 @@ export const commands = {
   undo: effectCommand({
     label: 'undo',
     shortcuts: ['Mod+Z'],
-    isEnabled: (state) => state.history.past.length > 0,
+    isEnabled: (state) => state.history.past.length > 0 && unlessSimulating(state),
     run: (context) => context.undo(),
   }),
 
   redo: effectCommand({
     label: 'redo',
     shortcuts: ['Mod+Shift+Z', 'Mod+Y'],
-    isEnabled: (state) => state.history.future.length > 0,
+    isEnabled: (state) => state.history.future.length > 0 && unlessSimulating(state),
     run: (context) => context.redo(),
   }),
 
@@ -188,11 +191,12 @@ export const commands = {
   'walk-displays': effectCommand({
     label: 'walkDisplays',
     shortcuts: ['E'],
-    isEnabled: (state) => state.checked.topology.units.size > 0,
+    isEnabled: (state) => state.checked.topology.units.size > 0 && unlessSimulating(state),
     run: (context) => context.canvas?.walkDisplays(),
   }),
 
   ...fileCommands,
+  ...injectCommands,
 
   announce: viewCommand<{ readonly text: string }>({
     label: 'announce',

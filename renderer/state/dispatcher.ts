@@ -2,6 +2,7 @@ import { applyPatches, enablePatches, type Patch, produceWithPatches } from 'imm
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import { checkCabinet } from '../../engine/cabinet/index.ts';
 import { windowTexts } from '../../engine/messages/index.ts';
+import { nothingInjected } from '../inject/injectState.ts';
 import type { AppState, DocumentSource, DocumentState, PreferenceState, RefusedFile } from './appState.ts';
 import type { Command, DocumentCommand, EffectContext } from './command.ts';
 import { type CommandArgs, type CommandId, commands } from './commands.ts';
@@ -147,5 +148,6 @@ function freshSession({ cabinet, caseRecord }: DocumentState, opened: OpenedAs) 
     refused: null,
     shortcutsShown: false,
     allCandidates: false,
+    inject: nothingInjected,
   } as const;
 }
