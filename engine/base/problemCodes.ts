@@ -94,6 +94,15 @@ export const problemFacts = {
   'voltage-too-low': ['unit', 'volts', 'minimumV'],
   'voltage-too-high': ['unit', 'volts', 'maximumV'],
   'dc-link-overloaded': ['supply', 'loadKw', 'ratedKw'],
+  // A line of quick chain; `column` is the place in it, `nearest` a word that may be meant (empty: none).
+  'quick-word-unknown': ['word', 'column', 'nearest'],
+  'quick-count-wrong': ['number', 'limit', 'column'],
+  'quick-count-alone': ['number', 'column'],
+  'quick-chain-number-wrong': ['number', 'maximum', 'column'],
+  'quick-chain-doubled': ['number', 'column'],
+  'quick-encoder-off-chain': ['column'],
+  'quick-no-chain': [],
+  'quick-too-many-units': ['maximum'],
   // The desktop program: `reason` is a short code, the system's (`ENOENT`) or `elsewhere`, `malformed`, `failed`.
   'file-unreadable': ['file', 'reason'],
   'file-not-saved': ['file', 'reason'],

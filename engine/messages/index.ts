@@ -57,6 +57,7 @@ export { severityWords, wordProblem } from './problems.ts';
 export type { ProblemWords } from './problemWords.ts';
 export { shellWords, startWords } from './programWords.ts';
 export { wordDuration, wordNumber, wordQuantity, wordTermValue } from './quantities.ts';
+export { entryWords, quickWords } from './quick.ts';
 export {
   figureWords,
   sumHeadings,

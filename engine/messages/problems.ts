@@ -3,6 +3,7 @@ import { cabinetProblemWords } from './problemsOfCabinets.ts';
 import { fileProblemWords } from './problemsOfFiles.ts';
 import { sumProblemWords } from './problemsOfSums.ts';
 import type { ProblemWords, WordsFor } from './problemWords.ts';
+import { quickProblemWords } from './quick.ts';
 import type { Term } from './words.ts';
 
 /** How much a problem matters. */
@@ -14,7 +15,7 @@ export const severityWords: { readonly [S in Severity]: Term } = {
 };
 
 // Every code must be worded in one of the lists, or this does not compile.
-const problemWords: WordsFor<ProblemCode> = { ...fileProblemWords, ...cabinetProblemWords, ...sumProblemWords };
+const problemWords: WordsFor<ProblemCode> = { ...fileProblemWords, ...cabinetProblemWords, ...sumProblemWords, ...quickProblemWords };
 
 /** A problem in words, for the screen, the command line and reports alike. */
 export function wordProblem(problem: Problem): ProblemWords {

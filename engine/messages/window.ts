@@ -2,6 +2,7 @@ import type { DisplayMeaning, Onset, OrdinalGroup } from '../schema/index.ts';
 import { fileCommandLabels } from './fileWords.ts';
 import { injectCommandLabels } from './inject.ts';
 import { startSentence, wordCount, wordList } from './numbers.ts';
+import { entryCommandLabels } from './quick.ts';
 import { groupWords, haltedWords, onsetWords, wordMeanings } from './words.ts';
 
 /*
@@ -34,9 +35,9 @@ const commands = {
   zoomOut: 'Zoom out',
   zoomToFit: 'Show the whole cabinet',
   ...fileCommandLabels,
-} as const;
   ...injectCommandLabels,
   ...entryCommandLabels,
+} as const;
 export type CommandLabel = keyof typeof commands;
 
 /** A position on a chain as the controller counts: its group and ordinal; null stands for the controller. */

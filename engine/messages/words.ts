@@ -28,10 +28,11 @@ export const meaningWords: { readonly [M in DisplayMeaning]: Term } = {
   other: { label: 'other', meaning: 'shows some other code' },
 };
 
-/** Two answers that are sets of meanings. */
+/** Answers that are sets of meanings. */
 export const meaningSetWords = {
   lit: { label: 'lit, cannot read it', meaning: 'something is lit, but it cannot be read' },
   complains: { label: 'complains, cannot tell which way', meaning: 'a loss, but it cannot be told which way' },
+  unread: { label: 'not read yet', meaning: 'noted or photographed, and not read yet: it speaks for nothing' },
 } as const satisfies Readonly<Record<string, Term>>;
 
 const sameSet = (a: readonly DisplayMeaning[], b: readonly DisplayMeaning[]) =>
@@ -40,11 +41,12 @@ const litMeanings = displayMeanings.filter((meaning) => meaning !== 'dark');
 const litSupplyMeanings = supplyMeanings.filter((meaning) => meaning !== 'dark');
 const complaints: readonly DisplayMeaning[] = ['upstream-loss', 'downstream-loss', 'both-losses'];
 
-/** What was seen of a display: one meaning, one of the two set answers, or "a or b". An empty list: not looked at. */
+/** What was seen of a display: one meaning, one of the set answers, or "a or b". An empty list: not looked at. */
 export function wordMeanings(meanings: readonly DisplayMeaning[]): string {
   if (meanings.length === 0) return 'not looked at';
   if (sameSet(meanings, litMeanings) || sameSet(meanings, litSupplyMeanings)) return meaningSetWords.lit.label;
   if (sameSet(meanings, complaints)) return meaningSetWords.complains.label;
+  if (sameSet(meanings, displayMeanings) || sameSet(meanings, supplyMeanings)) return meaningSetWords.unread.label;
   const inOrder = displayMeanings.filter((meaning) => meanings.includes(meaning));
   return wordList(
     inOrder.map((meaning) => meaningWords[meaning].label),
