@@ -56,7 +56,7 @@ export { startSentence, wordCount, wordList, wordProbability, wordUpperBound } f
 export { severityWords, wordProblem } from './problems.ts';
 export type { ProblemWords } from './problemWords.ts';
 export { shellWords, startWords } from './programWords.ts';
-export { wordDuration, wordNumber, wordQuantity, wordTermValue } from './quantities.ts';
+export { wordDuration, wordNumber, wordTermValue } from './quantities.ts';
 export { entryWords, quickWords } from './quick.ts';
 export {
   figureWords,

@@ -10,5 +10,5 @@ export {
 } from './common.ts';
 export { type JsonDiagnosis, jsonDiagnosis } from './diagnosis.ts';
 export { type JsonDisplay, type JsonLook, type JsonSimulation, jsonLook, jsonMoments, jsonSimulation, looksAtLink } from './simulation.ts';
-export { jsonMissing, jsonSums } from './sums.ts';
+export { jsonSums } from './sums.ts';
 export { placeCells, unitsInOrder } from './units.ts';

@@ -9,7 +9,7 @@ export interface JsonTerm extends Omit<SumTerm, 'from'> {
 }
 
 /** One term with its words. */
-export function jsonTerm(term: SumTerm): JsonTerm {
+function jsonTerm(term: SumTerm): JsonTerm {
   const { code, value, unit, status, bound, of, source, basis, from } = term;
   return {
     code,
@@ -27,7 +27,7 @@ export function jsonTerm(term: SumTerm): JsonTerm {
 }
 
 /** Figures that are not written down, with words for each. */
-export function jsonMissing(names: Names, missing: readonly MissingFigure[]) {
+function jsonMissing(names: Names, missing: readonly MissingFigure[]) {
   return missing.map((one) => ({ figure: one.figure, of: one.of, text: wordMissing(names, [one])[0] ?? '' }));
 }
 
