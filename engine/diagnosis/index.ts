@@ -1,6 +1,6 @@
 export { consistentHypotheses } from './consistent.ts';
 export { diagnose } from './diagnose.ts';
-export { displayLogFactors, misreading } from './likelihood.ts';
+export { displayLogFactors, lookLogFactors, misreading, reportLogFactors } from './likelihood.ts';
 export { presentChance } from './patterns.ts';
 export { lookOutcomes } from './plan.ts';
 export type { Rate } from './rates.ts';
