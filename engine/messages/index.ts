@@ -59,6 +59,19 @@ export { shellWords, startWords } from './programWords.ts';
 export { wordDuration, wordNumber, wordTermValue } from './quantities.ts';
 export { entryWords, quickWords } from './quick.ts';
 export {
+  machineStateWords,
+  stepTexts,
+  wordActsDone,
+  wordCaution,
+  wordCautionDetail,
+  wordStep,
+  wordStepDone,
+  wordStepHow,
+  wordStepOutcome,
+  wordStepPlace,
+  wordStepTitle,
+} from './steps.ts';
+export {
   figureWords,
   sumHeadings,
   sumStatements,

@@ -1,25 +1,17 @@
-import type { UnitId } from '../base/index.ts';
 import { compareText } from '../base/index.ts';
-import { type Diagnosis, displayLogFactors, lookOutcomes, misreading, presentChance, type RankedHypothesis } from '../diagnosis/index.ts';
-import { displayMeanings, type Evidence, type Fault, supplyMeanings } from '../schema/index.ts';
-import {
-  layOut,
-  type Moment,
-  type MomentState,
-  modeKey,
-  outcomeAt,
-  type Simulation,
-  type SimulationInput,
-  simulate,
-} from '../simulation/index.ts';
+import type { Diagnosis, RankedHypothesis } from '../diagnosis/index.ts';
+import type { Evidence, Fault } from '../schema/index.ts';
 import type { Cabinet } from '../topology/index.ts';
-import { type CurrentState, currentState } from './currentState.ts';
 import { listSteps } from './listSteps.ts';
+import { isDarkNormal, makeSetting, predictStep, type Setting } from './predictStep.ts';
 import type { RankedStep, Step, StepOutcome } from './types.ts';
 
 /** Hypotheses that together have less than this share are left out of the sums. */
 const leftOut = 0.02;
 const mostHypotheses = 60;
+/** Suspects named for each outcome: enough to add up the items of the first few places. */
+const mostSuspects = 8;
+const leastInformation = 1e-9;
 
 /**
  * What could be done next, by the information that each step is expected to give about which hypothesis holds: entropy of its
@@ -28,10 +20,36 @@ const mostHypotheses = 60;
  * Costs and machine states are not weighed here.
  */
 export function rankSteps(cabinet: Cabinet, evidence: Evidence, diagnosis: Diagnosis): readonly RankedStep[] {
+  const ranking = stepRanking(cabinet, evidence, diagnosis);
+  for (;;) {
+    const { done, value } = ranking.next();
+    if (done === true) {
+      return value;
+    }
+  }
+}
+
+/** The same in small pieces, so that whoever has something more urgent can leave off: yields the share that is done (0 to 1). */
+export function* stepRanking(cabinet: Cabinet, evidence: Evidence, diagnosis: Diagnosis): Generator<number, readonly RankedStep[], void> {
   const hypotheses = bulkOf(diagnosis.hypotheses);
   const setting = makeSetting(cabinet, evidence);
-  return listSteps(cabinet, evidence, diagnosis)
-    .map((step) => rankStep(step, setting, hypotheses))
+  const steps = listSteps(cabinet, evidence, diagnosis);
+  const ranked: RankedStep[] = [];
+  for (const [index, step] of steps.entries()) {
+    const spreads: ReadonlyMap<string, number>[] = [];
+    for (const { faults } of hypotheses) {
+      spreads.push(
+        predictStep(
+          step,
+          setting,
+          faults.map(({ fault }) => fault),
+        ),
+      );
+      yield (index + spreads.length / hypotheses.length) / steps.length;
+    }
+    ranked.push(rankStep(step, setting, hypotheses, spreads));
+  }
+  return ranked
     .filter(({ information, mends }) => information > 0 || mends > 0)
     .sort((a, b) => b.information - a.information || b.mends - a.mends || compareText(JSON.stringify(a.step), JSON.stringify(b.step)));
 }
@@ -49,19 +67,18 @@ function bulkOf(hypotheses: readonly RankedHypothesis[]): readonly RankedHypothe
   return kept;
 }
 
-function rankStep(step: Step, setting: Setting, hypotheses: readonly RankedHypothesis[]): RankedStep {
+function rankStep(
+  step: Step,
+  setting: Setting,
+  hypotheses: readonly RankedHypothesis[],
+  spreads: readonly ReadonlyMap<string, number>[],
+): RankedStep {
   const outcomes = new Map<string, { probability: number; items: Map<string, number> }>();
   const total = hypotheses.reduce((sum, { probability }) => sum + probability, 0);
-  let within = 0;
   let mends = 0;
-  for (const { faults, probability } of hypotheses) {
+  hypotheses.forEach(({ faults, probability }, index) => {
     const weight = probability / total;
-    const spread = predictStep(
-      step,
-      setting,
-      faults.map(({ fault }) => fault),
-    );
-    within += weight * entropy([...spread.values()]);
+    const spread = spreads[index] ?? new Map<string, number>();
     mends += step.do === 'act' ? weight * (spread.get('runs') ?? 0) : 0;
     for (const [outcome, share] of spread) {
       const entry = outcomes.get(outcome) ?? { probability: 0, items: new Map<string, number>() };
@@ -71,7 +88,7 @@ function rankStep(step: Step, setting: Setting, hypotheses: readonly RankedHypot
         entry.items.set(item, (entry.items.get(item) ?? 0) + weight * share);
       }
     }
-  }
+  });
   const list: StepOutcome[] = [...outcomes]
     .map(([outcome, { probability, items }]) => ({
       outcome,
@@ -82,157 +99,79 @@ function rankStep(step: Step, setting: Setting, hypotheses: readonly RankedHypot
         .slice(0, mostSuspects),
     }))
     .sort((a, b) => b.probability - a.probability || compareText(a.outcome, b.outcome));
-  const information = Math.max(0, entropy(list.map(({ probability }) => probability)) - within);
-  // Rounding alone can leave a trace where every hypothesis predicts the same.
-  return { step, information: information < leastInformation ? 0 : information, mends, outcomes: list };
-}
-
-const mostSuspects = 3;
-const leastInformation = 1e-9;
-
-function entropy(weights: readonly number[]): number {
-  return weights.reduce((sum, weight) => (weight > 0 ? sum - weight * Math.log2(weight) : sum), 0);
+  const information = informationAbout(hypotheses, spreads, (_hypothesis, index) => String(index));
+  const first = hypotheses[0]?.group;
+  const partsGroup = informationAbout(hypotheses, spreads, ({ group, faults }) => (group === first ? placesOf(faults) : null));
+  return { step, information, partsGroup, mends, outcomes: list, darkIsNormal: isDarkNormal(step, setting) };
 }
 
 /**
- * The outcomes of a step if these faults are there, with their probabilities. A fault that comes and goes may be there now or
- * not: what the last snapshot's displays show speaks for one or the other. Looks are misread now and then.
+ * Expected information of an outcome about the class in which the true hypothesis lies, in bit: H(outcome) − Σ P(class)
+ * H(outcome | class). Hypotheses of class null are left out, and the rest taken as the whole.
  */
-function predictStep(step: Step, setting: Setting, faults: readonly Fault[]): ReadonlyMap<string, number> {
-  const spread = new Map<string, number>();
-  const drawn = presences(faults);
-  // After a restart every such fault is there or not anew.
-  const weights = drawn.map(({ present, share }) => share * (step.do === 'act' || drawn.length === 1 ? 1 : setting.fitOf(faults, present)));
-  const total = weights.reduce((sum, weight) => sum + weight, 0) || 1;
-  drawn.forEach(({ present }, index) => {
-    const outcome = predictOutcome(step, setting, faults, present);
-    spread.set(outcome, (spread.get(outcome) ?? 0) + (weights[index] ?? 0) / total);
+function informationAbout(
+  hypotheses: readonly RankedHypothesis[],
+  spreads: readonly ReadonlyMap<string, number>[],
+  classOf: (hypothesis: RankedHypothesis, index: number) => string | null,
+): number {
+  const classes = new Map<string, { weight: number; outcomes: Map<string, number> }>();
+  const all = new Map<string, number>();
+  let total = 0;
+  hypotheses.forEach((hypothesis, index) => {
+    const name = classOf(hypothesis, index);
+    if (name === null) {
+      return;
+    }
+    const entry = classes.get(name) ?? { weight: 0, outcomes: new Map<string, number>() };
+    classes.set(name, entry);
+    entry.weight += hypothesis.probability;
+    total += hypothesis.probability;
+    for (const [outcome, share] of spreads[index] ?? []) {
+      const weight = hypothesis.probability * share;
+      entry.outcomes.set(outcome, (entry.outcomes.get(outcome) ?? 0) + weight);
+      all.set(outcome, (all.get(outcome) ?? 0) + weight);
+    }
   });
-  return withMisreadings(step, setting.cabinet, spread);
-}
-
-function withMisreadings(step: Step, cabinet: Cabinet, spread: ReadonlyMap<string, number>): ReadonlyMap<string, number> {
-  const outcomes = outcomesOf(step, cabinet);
-  if (outcomes.length < 2) {
-    return spread;
+  if (classes.size < 2) {
+    return 0;
   }
-  return new Map(
-    outcomes.map((outcome) => {
-      const right = spread.get(outcome) ?? 0;
-      return [outcome, right * (1 - misreading) + ((1 - right) * misreading) / (outcomes.length - 1)];
-    }),
-  );
+  const within = [...classes.values()].reduce((sum, { weight, outcomes }) => sum + (weight / total) * entropy(outcomes, weight), 0);
+  const information = Math.max(0, entropy(all, total) - within);
+  // Rounding alone can leave a trace where every hypothesis predicts the same.
+  return information < leastInformation ? 0 : information;
 }
 
-/** What can be read by mistake; nothing for a report, which the control writes out, and for a restart, which shows itself. */
-function outcomesOf(step: Step, cabinet: Cabinet): readonly string[] {
-  switch (step.do) {
-    case 'read-display':
-      return cabinet.units.get(step.unit)?.kind === 'supply' ? supplyMeanings : displayMeanings;
-    case 'look':
-      return lookOutcomes(step.look);
+/** Entropy in bit of weights that sum to `total`. */
+function entropy(weights: ReadonlyMap<string, number>, total: number): number {
+  let sum = 0;
+  for (const weight of weights.values()) {
+    const share = weight / total;
+    sum -= share > 0 ? share * Math.log2(share) : 0;
+  }
+  return sum;
+}
+
+/** Where a person would go: a cable with its plugs and route is one place, a unit with all that is in it another. */
+function placesOf(faults: RankedHypothesis['faults']): string {
+  return [...new Set(faults.map(({ fault }) => placeOf(fault)))].sort(compareText).join(' ');
+}
+
+function placeOf(fault: Fault): string {
+  if ('link' in fault) {
+    return `link/${fault.link}`;
+  }
+  if ('unit' in fault) {
+    return `unit/${fault.unit}`;
+  }
+  const { item } = fault;
+  switch (item) {
+    case 'controller-port':
+      return `${item}/${fault.chain}`;
+    case 'lead':
+      return `${item}/${fault.lead}`;
+    case 'feedback':
+      return `${item}/${fault.feedback}`;
     default:
-      return [];
+      return item;
   }
-}
-
-function presences(faults: readonly Fault[]): readonly { readonly present: readonly Fault[]; readonly share: number }[] {
-  let list: { present: readonly Fault[]; share: number }[] = [{ present: [], share: 1 }];
-  for (const fault of faults) {
-    list =
-      fault.presence === 'intermittent'
-        ? list.flatMap(({ present, share }) => [
-            { present: [...present, fault], share: share * presentChance },
-            { present, share: share * (1 - presentChance) },
-          ])
-        : list.map(({ present, share }) => ({ present: [...present, fault], share }));
-  }
-  return list;
-}
-
-/** What all predictions of one ranking share. */
-interface Setting {
-  readonly cabinet: Cabinet;
-  readonly state: CurrentState;
-  /** What the cabinet shows now, if of these faults just the present ones are there; worked out once for all steps. */
-  readonly simulationOf: (faults: readonly Fault[], present: readonly Fault[]) => Simulation;
-  /** The same laid out for looks. */
-  readonly nowOf: (faults: readonly Fault[], present: readonly Fault[]) => Moment;
-  /** Likelihood of the last snapshot's displays, if of these faults just the present ones are there now. */
-  readonly fitOf: (faults: readonly Fault[], present: readonly Fault[]) => number;
-}
-
-function makeSetting(cabinet: Cabinet, evidence: Evidence): Setting {
-  const state = currentState(evidence);
-  const seen = evidence.snapshots[evidence.snapshots.length - 1]?.displays ?? [];
-  const simulationOf = remember((faults, present) => simulate(inputOf(cabinet, state, faults, present)));
-  const nowOf = remember((faults, present) => layOut(inputOf(cabinet, state, faults, present)).now);
-  const fitOf = (faults: readonly Fault[], present: readonly Fault[]) => {
-    const { displays, now } = simulationOf(faults, present);
-    // While the machine runs, nothing that breaks a chain is there.
-    if (!state.halted && !isWhole(now)) {
-      return 0;
-    }
-    let log = 0;
-    for (const { unit, meanings } of seen) {
-      const predicted = displays.get(unit as UnitId)?.meaning;
-      if (predicted !== undefined) {
-        const isSupply = cabinet.units.get(unit as UnitId)?.kind === 'supply';
-        log += displayLogFactors(meanings, isSupply)[displayMeanings.indexOf(predicted)] ?? 0;
-      }
-    }
-    return Math.exp(log);
-  };
-  return { cabinet, state, simulationOf, nowOf, fitOf };
-}
-
-/** Remembers answers by what is at fault and what of it is there. */
-function remember<T>(
-  ask: (faults: readonly Fault[], present: readonly Fault[]) => T,
-): (faults: readonly Fault[], present: readonly Fault[]) => T {
-  const known = new Map<string, T>();
-  return (faults, present) => {
-    const key = `${faults.map(nameOf).join()}|${present.map(nameOf).join()}`;
-    let answer = known.get(key);
-    if (answer === undefined) {
-      answer = ask(faults, present);
-      known.set(key, answer);
-    }
-    return answer;
-  };
-}
-
-function nameOf(fault: Fault): string {
-  return `${modeKey(fault)}/${fault.presence}`;
-}
-
-function inputOf(
-  cabinet: Cabinet,
-  { onset, halted, beforeTrip, sinceTrip }: CurrentState,
-  faults: readonly Fault[],
-  present: readonly Fault[],
-): SimulationInput {
-  return { cabinet, faults, faultsNow: present, onset, halted, beforeTrip, sinceTrip };
-}
-
-function predictOutcome(step: Step, setting: Setting, faults: readonly Fault[], present: readonly Fault[]): string {
-  const { cabinet, state } = setting;
-  switch (step.do) {
-    case 'read-display':
-      return setting.simulationOf(faults, present).displays.get(step.unit)?.meaning ?? 'quiet';
-    case 'read-report':
-      return String(setting.simulationOf(faults, present).reports.get(step.chain)?.gap ?? 'none');
-    case 'look':
-      return outcomeAt(step.look, setting.nowOf(faults, present)) ?? 'none';
-    case 'act': {
-      // A restart makes a new trip, of a machine as it is after the acts, with the faults that are there then.
-      const beforeTrip = [...state.beforeTrip, ...state.sinceTrip, ...step.acts];
-      const { trip } = simulate({ cabinet, faults: present, onset: 'at-power-up', beforeTrip });
-      return isWhole(trip) ? 'runs' : 'halts';
-    }
-  }
-}
-
-function isWhole({ links }: MomentState): boolean {
-  return [...links.values()].every((link) => link.outbound.hears && link.return.hears);
 }

@@ -22,7 +22,7 @@ export function openWindow(document: DocumentState, source: DocumentSource): Win
   const desktop = findDesktop();
   const access = desktop ? makeDesktopAccess(desktop) : makeBrowserAccess();
   const desks: FileDesk[] = [];
-  const bench = makeWorkbench({ document, source, preferences }, (inner) => {
+  const bench = makeWorkbench({ document, source, preferences, now: () => new Date().toISOString() }, (inner) => {
     const desk = makeFileDesk(inner, access, { newId: () => crypto.randomUUID(), now: () => new Date(), wordTime });
     desks.push(desk);
     return { canvas: () => canvas, files: desk.actions };
@@ -42,7 +42,8 @@ export function openWindow(document: DocumentState, source: DocumentSource): Win
       stopTheme();
       stopTheme = applyTheme(state.theme);
     }
-    if (state.theme !== before.theme || state.foldChains !== before.foldChains || state.reduceMotion !== before.reduceMotion) {
+    const kept = ['theme', 'foldChains', 'reduceMotion', 'walkOrder'] as const;
+    if (kept.some((key) => state[key] !== before[key])) {
       writePreferences(storage, state);
     }
   });

@@ -2,6 +2,7 @@ import type { Problem } from '../../engine/base/index.ts';
 import type { CheckedCabinet } from '../../engine/cabinet/index.ts';
 import type { Diagnosis } from '../../engine/diagnosis/index.ts';
 import type { CabinetContent } from '../../engine/schema/index.ts';
+import type { RankedStep } from '../../engine/steps/index.ts';
 import type { InjectState } from '../inject/injectState.ts';
 import type { UndoHistory } from './history.ts';
 import type { Alert, CaseRecord, KeptCopy, OpenFiles, Question, RecentEntry, SavedContent } from './sitting.ts';
@@ -11,13 +12,16 @@ export type { CaseRecord } from './sitting.ts';
 export const themeChoices = ['system', 'light', 'dark', 'high-contrast'] as const;
 export type ThemeChoice = (typeof themeChoices)[number];
 
+/** How one walks along the displays. */
+export type WalkOrder = 'chain' | 'mounting';
+
 /** Which candidate is laid over the cabinet: always the best one, none, or the one with this key. */
 export type ChosenCandidate = { readonly by: 'rank' } | { readonly by: 'nobody' } | { readonly by: 'user'; readonly key: string };
 
-/** What is being entered in the pop-up. `walking`: each entry goes on to the next unit along the chain. */
+/** What is being entered in the pop-up. `walking`: each entry goes on to the next unit, and after the last one to the reports. */
 export type OpenEntry =
   | { readonly kind: 'display'; readonly unit: string; readonly walking: boolean }
-  | { readonly kind: 'report'; readonly chain: string };
+  | { readonly kind: 'report'; readonly chain: string; readonly walking: boolean };
 
 /** Where the document came from. */
 export interface DocumentSource {
@@ -49,6 +53,12 @@ export type DiagnosisStatus =
   | { readonly state: 'cancelled'; readonly revision: number; readonly last: Diagnosis | null }
   | { readonly state: 'failed'; readonly revision: number; readonly detail: string };
 
+/** What to do next, best first, for one revision of the document. */
+export interface StepsAnswer {
+  readonly revision: number;
+  readonly list: readonly RankedStep[];
+}
+
 /** Saved with the file, and undoable. */
 export interface DocumentState {
   readonly cabinet: CabinetContent;
@@ -77,6 +87,8 @@ export interface SessionState {
   readonly announcement: Announcement;
   /** How many suspects the grid lists beyond the usual few. */
   readonly allCandidates: boolean;
+  /** Key of the step whose card is shown and whose place is lit; null: the best one, unlit. */
+  readonly chosenStep: string | null;
   /** What is being tried out on the picture; nothing of it was seen. */
   readonly inject: InjectState;
 }
@@ -87,6 +99,7 @@ export interface PreferenceState {
   /** Long chains are folded into several rows instead of one. */
   readonly foldChains: boolean;
   readonly reduceMotion: boolean;
+  readonly walkOrder: WalkOrder;
 }
 
 /** Worked out from the document; never stored. */
@@ -95,6 +108,8 @@ export interface DerivedState {
   readonly revision: number;
   readonly checked: CheckedCabinet;
   readonly diagnosis: DiagnosisStatus;
+  /** Null before the first answer; it may belong to an older revision while the next is worked out. */
+  readonly steps: StepsAnswer | null;
 }
 
 export interface AppState extends DocumentState, SessionState, PreferenceState, DerivedState {}
@@ -127,13 +142,16 @@ export const stateTable: { readonly [K in keyof Required<AppState>]: KindOf<K> }
   shortcutsShown: 'session',
   announcement: 'session',
   allCandidates: 'session',
+  chosenStep: 'session',
   inject: 'session',
   theme: 'preference',
   foldChains: 'preference',
   reduceMotion: 'preference',
+  walkOrder: 'preference',
   revision: 'derived',
   checked: 'derived',
   diagnosis: 'derived',
+  steps: 'derived',
 };
 
 /** The keys of one kind, in the order of the table. */

@@ -1,11 +1,13 @@
 import { windowTexts } from '../../engine/messages/index.ts';
 import type { DisplayMeaning, Onset } from '../../engine/schema/index.ts';
 import { injectCommands } from '../inject/injectCommands.ts';
+import { entryCommands } from '../quick/entryCommands.ts';
 import type { AppState, ChosenCandidate, OpenEntry, ThemeChoice } from './appState.ts';
 import { type Command, documentCommand, effectCommand, viewCommand } from './command.ts';
-import { currentSnapshot, draftSnapshot, findDisplay, findReport } from './evidence.ts';
+import { currentSnapshot, draftSnapshot, dropPhoto, findDisplay, findReport } from './evidence.ts';
 import { fileCommands } from './fileCommands.ts';
 import { namesOf } from './names.ts';
+import { stepCommands } from './stepCommands.ts';
 
 /*
  * Every command of the window. Menus, keys, clicks and tests all run these, through the one dispatcher.
@@ -40,8 +42,10 @@ export const commands = {
     subject: ({ unit }) => unit,
     run: (draft, { unit, meanings, code, at }) => {
       const snapshot = draftSnapshot(draft.caseRecord);
+      const { note, photo } = findDisplay(snapshot, unit) ?? {};
       const kept = (snapshot.displays ?? []).filter((display) => display.unit !== unit);
-      snapshot.displays = [...kept, { unit, meanings: [...meanings], ...(code === undefined ? {} : { code }), at }];
+      const noted = { ...(note === undefined ? {} : { note }), ...(photo === undefined ? {} : { photo }) };
+      snapshot.displays = [...kept, { unit, meanings: [...meanings], ...(code === undefined ? {} : { code }), ...noted, at }];
     },
   }),
 
@@ -53,7 +57,11 @@ export const commands = {
     subject: ({ unit }) => unit,
     run: (draft, { unit }) => {
       const snapshot = draftSnapshot(draft.caseRecord);
-      if (findDisplay(snapshot, unit)) snapshot.displays = (snapshot.displays ?? []).filter((display) => display.unit !== unit);
+      const found = findDisplay(snapshot, unit);
+      if (!found) return;
+      const { photo } = found;
+      snapshot.displays = (snapshot.displays ?? []).filter((display) => display.unit !== unit);
+      if (photo !== undefined) dropPhoto(draft, photo);
     },
   }),
 
@@ -64,8 +72,10 @@ export const commands = {
     name: (state, { chain }) => windowTexts.steps.report(namesOf(state.checked.topology).chain(chain)),
     run: (draft, { chain, gaps, at }) => {
       const snapshot = draftSnapshot(draft.caseRecord);
+      const { note, photo } = findReport(snapshot, chain) ?? {};
       const kept = (snapshot.reports ?? []).filter((report) => report.chain !== chain);
-      snapshot.reports = [...kept, { chain, gaps: [...gaps], at }];
+      const noted = { ...(note === undefined ? {} : { note }), ...(photo === undefined ? {} : { photo }) };
+      snapshot.reports = [...kept, { chain, gaps: [...gaps], ...noted, at }];
     },
   }),
 
@@ -76,7 +86,11 @@ export const commands = {
     name: (state, { chain }) => windowTexts.steps.withdrawReport(namesOf(state.checked.topology).chain(chain)),
     run: (draft, { chain }) => {
       const snapshot = draftSnapshot(draft.caseRecord);
-      if (findReport(snapshot, chain)) snapshot.reports = (snapshot.reports ?? []).filter((report) => report.chain !== chain);
+      const found = findReport(snapshot, chain);
+      if (!found) return;
+      const { photo } = found;
+      snapshot.reports = (snapshot.reports ?? []).filter((report) => report.chain !== chain);
+      if (photo !== undefined) dropPhoto(draft, photo);
     },
   }),
 
@@ -107,6 +121,7 @@ export const commands = {
     isEnabled: always,
     run: (state, { chosen, subject }) => ({
       chosen,
+      chosenStep: null,
       ...(subject === null ? {} : spotlightOn(state, subject)),
     }),
   }),
@@ -196,7 +211,9 @@ export const commands = {
   }),
 
   ...fileCommands,
+  ...stepCommands,
   ...injectCommands,
+  ...entryCommands,
 
   announce: viewCommand<{ readonly text: string }>({
     label: 'announce',

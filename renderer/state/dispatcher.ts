@@ -1,13 +1,15 @@
 import { applyPatches, enablePatches, type Patch, produceWithPatches } from 'immer';
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import { checkCabinet } from '../../engine/cabinet/index.ts';
-import { windowTexts } from '../../engine/messages/index.ts';
+import { startSentence, windowTexts } from '../../engine/messages/index.ts';
+import type { CabinetContent } from '../../engine/schema/index.ts';
 import { nothingInjected } from '../inject/injectState.ts';
 import type { AppState, DocumentSource, DocumentState, PreferenceState, RefusedFile } from './appState.ts';
 import type { Command, DocumentCommand, EffectContext } from './command.ts';
 import { type CommandArgs, type CommandId, commands } from './commands.ts';
 import { emptyHistory, popFuture, popPast, pushStep } from './history.ts';
 import type { OpenFiles, SavedContent } from './sitting.ts';
+import { writeLog } from './writeLog.ts';
 
 enablePatches();
 
@@ -45,11 +47,18 @@ export type MakeEffects = (bench: Workbench) => Omit<EffectContext, 'undo' | 're
 
 /** Makes the store over a first document. */
 export function makeWorkbench(
-  first: { readonly document: DocumentState; readonly source: DocumentSource; readonly preferences: PreferenceState },
+  first: {
+    readonly document: DocumentState;
+    readonly source: DocumentSource;
+    readonly preferences: PreferenceState;
+    /** When something is entered, for the case's log, ISO 8601; without it the log bears no times. */
+    readonly now?: () => string;
+  },
   makeEffects: MakeEffects,
 ): Workbench {
   const store = createStore<AppState>(() => ({
     ...first.document,
+    steps: null,
     ...freshSession(first.document, { source: first.source }),
     recent: [],
     question: null,
@@ -65,7 +74,7 @@ export function makeWorkbench(
     store.setState({
       ...document,
       revision: before.revision + 1,
-      ...(document.cabinet === before.cabinet ? {} : { checked: checkCabinet(document.cabinet) }),
+      ...(differInPhotosOnly(document.cabinet, before.cabinet) ? {} : { checked: checkCabinet(document.cabinet) }),
       ...rest,
     });
   };
@@ -75,13 +84,23 @@ export function makeWorkbench(
   const runDocumentCommand = (command: DocumentCommand<never>, args: never) => {
     const state = store.getState();
     const before: DocumentState = { cabinet: state.cabinet, caseRecord: state.caseRecord };
-    const [after, patches, inverse] = produceWithPatches(before, (draft) => command.run(draft, args));
-    if (patches.length === 0) return;
+    const [changed, ownPatches, ownInverse] = produceWithPatches(before, (draft) => command.run(draft, args));
+    if (ownPatches.length === 0) return;
+    const name = command.name(state, args);
+    const mergeKey = command.undo === 'step' ? null : command.undo.mergeBy(args);
+    const last = state.history.past[state.history.past.length - 1];
+    const goesOn = mergeKey !== null && last?.mergeKey === mergeKey;
+    // What happens to the case stands in its log; typing on in one field is one line of it.
+    const [after, logPatches, logInverse] = produceWithPatches(changed, (draft) => {
+      if (changed.caseRecord !== before.caseRecord) writeLog(draft.caseRecord, { what: startSentence(name), at: first.now?.() }, goesOn);
+    });
+    const patches = [...ownPatches, ...logPatches];
+    const inverse = [...logInverse, ...ownInverse];
     const step = {
-      name: command.name(state, args),
+      name,
       patches: patches as readonly Patch[],
       inverse: inverse as readonly Patch[],
-      mergeKey: command.undo === 'step' ? null : command.undo.mergeBy(args),
+      mergeKey,
       subject: command.subject?.(args) ?? null,
     };
     setDocument(after, { history: pushStep(state.history, step) });
@@ -102,7 +121,7 @@ export function makeWorkbench(
   };
 
   const openDocument = (document: DocumentState, opened: OpenedAs) => {
-    setDocument(document, { ...freshSession(document, opened), diagnosis: { state: 'idle' } });
+    setDocument(document, { ...freshSession(document, opened), diagnosis: { state: 'idle' }, steps: null });
     announce(windowTexts.opened(document.cabinet.name));
   };
   const refuse = (refused: RefusedFile) => store.setState({ refused });
@@ -128,6 +147,13 @@ export function makeWorkbench(
   return bench;
 }
 
+/** Photos say nothing of how a cabinet hangs together: the picture need not be worked out anew for one. */
+function differInPhotosOnly(a: CabinetContent, b: CabinetContent): boolean {
+  // Object.keys is typed as string[]; these are the keys of the two cabinets.
+  const keys = [...Object.keys(a), ...Object.keys(b)] as (keyof CabinetContent)[];
+  return keys.every((key) => key === 'photos' || a[key] === b[key]);
+}
+
 /** A failed effect is a bug of ours: it goes where the error boundary's reports go, with its stack. */
 function reportBug(error: unknown): void {
   queueMicrotask(() => {
@@ -148,6 +174,7 @@ function freshSession({ cabinet, caseRecord }: DocumentState, opened: OpenedAs) 
     refused: null,
     shortcutsShown: false,
     allCandidates: false,
+    chosenStep: null,
     inject: nothingInjected,
   } as const;
 }

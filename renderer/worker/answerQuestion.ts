@@ -1,13 +1,52 @@
 import { checkCabinet } from '../../engine/cabinet/index.ts';
 import { diagnose } from '../../engine/diagnosis/index.ts';
+import { chooseSteps, type RankedStep, stepRanking } from '../../engine/steps/index.ts';
 import type { Cabinet } from '../../engine/topology/index.ts';
 import type { DiagnosisQuestion, DiagnosisReply } from './protocol.ts';
 
-/** Answers questions one after another; keeps the cabinet of the last one. Runs in the worker, or in the page where there is none. */
-export function makeAnswerer(clock: () => number): (question: DiagnosisQuestion, reply: (reply: DiagnosisReply) => void) => void {
+/** For so long the steps are ranked without looking whether a newer question has come, milliseconds. */
+const slice = 8;
+
+export interface AnswererMeans {
+  /** Milliseconds. */
+  readonly clock: () => number;
+  /** Runs a task after whatever has come in meanwhile. */
+  readonly later: (task: () => void) => void;
+}
+
+/**
+ * Answers questions one after another; keeps the cabinet of the last one. Runs in the worker, or in the page where there is none. The
+ * steps follow their answer in slices: a newer question ends them.
+ */
+export function makeAnswerer({
+  clock,
+  later,
+}: AnswererMeans): (question: DiagnosisQuestion, reply: (reply: DiagnosisReply) => void) => void {
   let cabinet: Cabinet | null = null;
+  let newest = 0;
+
+  const rankInSlices = (
+    ranking: Generator<number, readonly RankedStep[], void>,
+    revision: number,
+    asked: number,
+    reply: (reply: DiagnosisReply) => void,
+  ) => {
+    if (asked !== newest) return;
+    const end = clock() + slice;
+    try {
+      let next = ranking.next();
+      while (next.done !== true && clock() < end) next = ranking.next();
+      if (next.done === true) reply({ kind: 'steps', revision, steps: chooseSteps(next.value) });
+      else later(() => rankInSlices(ranking, revision, asked, reply));
+    } catch (error) {
+      reply({ kind: 'failed', revision, detail: detailOf(error) });
+    }
+  };
+
   return ({ revision, content, evidence }, reply) => {
     const begun = clock();
+    newest += 1;
+    const asked = newest;
     try {
       if (content) cabinet = checkCabinet(content).cabinet;
       const onProgress = (share: number) => {
@@ -17,8 +56,15 @@ export function makeAnswerer(clock: () => number): (question: DiagnosisQuestion,
       // An unsound cabinet cannot be simulated, so there is nothing to say of it.
       const diagnosis = cabinet && diagnose(cabinet, evidence, { onProgress });
       reply({ kind: 'answer', revision, diagnosis, milliseconds: clock() - begun });
+      if (!cabinet || !diagnosis) return;
+      const ranking = stepRanking(cabinet, evidence, diagnosis);
+      later(() => rankInSlices(ranking, revision, asked, reply));
     } catch (error) {
-      reply({ kind: 'failed', revision, detail: error instanceof Error ? error.message : String(error) });
+      reply({ kind: 'failed', revision, detail: detailOf(error) });
     }
   };
+}
+
+function detailOf(error: unknown): string {
+  return error instanceof Error ? error.message : String(error);
 }

@@ -1,7 +1,7 @@
 import { makeAnswerer } from './answerQuestion.ts';
 import type { DiagnosisQuestion, DiagnosisReply } from './protocol.ts';
 
-const answer = makeAnswerer(() => performance.now());
+const answer = makeAnswerer({ clock: () => performance.now(), later: (task) => setTimeout(task) });
 const reply = (message: DiagnosisReply) => self.postMessage(message);
 
 self.addEventListener('message', (event: MessageEvent<DiagnosisQuestion>) => answer(event.data, reply));

@@ -1,5 +1,6 @@
 import type { Diagnosis } from '../../engine/diagnosis/index.ts';
 import type { CabinetContent, Evidence } from '../../engine/schema/index.ts';
+import type { RankedStep } from '../../engine/steps/index.ts';
 import type { DiagnosisQuestion, DiagnosisReply } from './protocol.ts';
 
 /** The part of a worker that is used here; a test can stand in for it. */
@@ -12,6 +13,8 @@ export interface WorkerLike {
 
 export interface ClientListener {
   readonly onAnswer: (revision: number, diagnosis: Diagnosis | null, milliseconds: number) => void;
+  /** What to do next; comes after its answer, unless something newer was asked meanwhile. */
+  readonly onSteps: (revision: number, steps: readonly RankedStep[]) => void;
   readonly onProgress: (revision: number, share: number) => void;
   readonly onFailure: (revision: number, detail: string) => void;
 }
@@ -45,7 +48,7 @@ interface Pending {
 
 /**
  * Puts questions to the diagnosis, at most one at a time, the newest first. An answer for an older revision is dropped. A search that
- * stands in the way of a newer question is stopped by ending its worker. Without a worker the page answers by itself.
+ * stands in the way of a newer question is stopped by ending its worker; the ranking of steps gives way by itself. Without a worker the page answers by itself.
  */
 export function makeDiagnosisClient(means: Means, listener: ClientListener): DiagnosisClient {
   let worker: WorkerLike | null = null;
@@ -53,6 +56,8 @@ export function makeDiagnosisClient(means: Means, listener: ClientListener): Dia
   let sentContent: CabinetContent | null = null;
   let asked: Pending | null = null;
   let waiting: Pending | null = null;
+  /** Answered, and its steps are still being ranked. */
+  let ranking: number | null = null;
   let closed = false;
 
   const receive = (reply: DiagnosisReply) => {
@@ -61,13 +66,19 @@ export function makeDiagnosisClient(means: Means, listener: ClientListener): Dia
       if (mode === 'starting') mode = 'worker';
       return sendNext();
     }
-    if (reply.revision !== asked?.revision) return;
+    if (reply.revision === ranking && (reply.kind === 'steps' || reply.kind === 'failed')) {
+      ranking = null;
+      return reply.kind === 'steps' ? listener.onSteps(reply.revision, reply.steps) : listener.onFailure(reply.revision, reply.detail);
+    }
+    if (reply.revision !== asked?.revision || reply.kind === 'steps') return;
     if (reply.kind === 'progress') return waiting ? undefined : listener.onProgress(reply.revision, reply.share);
     asked = null;
     // A newer question waits: this answer is already old.
     if (waiting) return sendNext();
-    if (reply.kind === 'answer') listener.onAnswer(reply.revision, reply.diagnosis, reply.milliseconds);
-    else listener.onFailure(reply.revision, reply.detail);
+    if (reply.kind === 'answer') {
+      ranking = reply.diagnosis ? reply.revision : null;
+      listener.onAnswer(reply.revision, reply.diagnosis, reply.milliseconds);
+    } else listener.onFailure(reply.revision, reply.detail);
   };
 
   const fallBack = () => {
@@ -83,6 +94,7 @@ export function makeDiagnosisClient(means: Means, listener: ClientListener): Dia
       worker.terminate();
     }
     worker = null;
+    ranking = null;
     sentContent = null;
     waiting = waiting ?? asked;
     asked = null;
@@ -125,6 +137,7 @@ export function makeDiagnosisClient(means: Means, listener: ClientListener): Dia
   return {
     ask(revision, content, evidence) {
       waiting = { revision, content, evidence };
+      ranking = null;
       const old = asked;
       if (old) {
         means.schedule(() => {
@@ -138,8 +151,9 @@ export function makeDiagnosisClient(means: Means, listener: ClientListener): Dia
     },
     cancel() {
       waiting = null;
-      if (!asked) return;
+      if (!asked && ranking === null) return;
       asked = null;
+      ranking = null;
       if (!worker) return;
       stopWorker();
       mode = 'not-started';

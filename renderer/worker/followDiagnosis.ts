@@ -11,7 +11,7 @@ export function followDiagnosis(store: StoreApi<AppState>): Pick<DiagnosisClient
   const client = makeDiagnosisClient(
     {
       startWorker,
-      answerHere: makeAnswerer(() => performance.now()),
+      answerHere: makeAnswerer({ clock: () => performance.now(), later: (task) => setTimeout(task) }),
       schedule: (task, milliseconds) => {
         setTimeout(task, milliseconds);
       },
@@ -19,6 +19,9 @@ export function followDiagnosis(store: StoreApi<AppState>): Pick<DiagnosisClient
     {
       onAnswer: (revision, diagnosis, milliseconds) =>
         settle(revision, diagnosis ? { state: 'answered', revision, diagnosis, milliseconds } : { state: 'idle' }),
+      onSteps: (revision, list) => {
+        if (store.getState().revision === revision) store.setState({ steps: { revision, list } });
+      },
       onProgress: (revision, share) => {
         const { diagnosis } = store.getState();
         if (diagnosis.state === 'working' && diagnosis.revision === revision) store.setState({ diagnosis: { ...diagnosis, share } });
@@ -32,7 +35,7 @@ export function followDiagnosis(store: StoreApi<AppState>): Pick<DiagnosisClient
   };
 
   const ask = ({ revision, cabinet, caseRecord, checked, diagnosis }: AppState) => {
-    if (!checked.cabinet) return store.setState({ diagnosis: { state: 'idle' } });
+    if (!checked.cabinet) return store.setState({ diagnosis: { state: 'idle' }, steps: null });
     store.setState({ diagnosis: { state: 'working', revision, last: lastDiagnosis(diagnosis), share: 0 } });
     client.ask(revision, cabinet, caseRecord.evidence);
   };

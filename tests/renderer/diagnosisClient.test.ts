@@ -25,6 +25,7 @@ function makeBench(options: { readonly startable?: boolean } = {}) {
   const answers: number[] = [];
   const shares: number[] = [];
   const failures: string[] = [];
+  const ranked: number[] = [];
   const askedHere: DiagnosisQuestion[] = [];
   let now = 0;
   const client = makeDiagnosisClient(
@@ -54,6 +55,7 @@ function makeBench(options: { readonly startable?: boolean } = {}) {
     },
     {
       onAnswer: (revision) => void answers.push(revision),
+      onSteps: (revision) => void ranked.push(revision),
       onProgress: (_revision, share) => void shares.push(share),
       onFailure: (_revision, detail) => void failures.push(detail),
     },
@@ -67,7 +69,8 @@ function makeBench(options: { readonly startable?: boolean } = {}) {
   };
   const answer = (worker: (typeof workers)[number] | undefined, revision: number) =>
     worker?.say({ kind: 'answer', revision, diagnosis, milliseconds: 1 });
-  return { client, workers, answers, shares, failures, askedHere, wait, answer };
+  const rank = (worker: (typeof workers)[number] | undefined, revision: number) => worker?.say({ kind: 'steps', revision, steps: [] });
+  return { client, workers, answers, shares, failures, ranked, askedHere, wait, answer, rank };
 }
 
 describe('makeDiagnosisClient', () => {
@@ -153,5 +156,31 @@ describe('makeDiagnosisClient', () => {
     worker?.say({ kind: 'failed', revision: 4, detail: 'why' });
     expect(shares).toEqual([0.25]);
     expect(failures).toEqual(['why']);
+  });
+
+  it('should pass the steps on after their answer, and drop them once something newer was asked or the question given up', () => {
+    const { client, workers, answers, ranked, answer, rank } = makeBench();
+    client.ask(1, cabinet, evidence);
+    const [worker] = workers;
+    worker?.say({ kind: 'ready' });
+    rank(worker, 1);
+    expect(ranked, 'before its answer').toEqual([]);
+    answer(worker, 1);
+    rank(worker, 1);
+    rank(worker, 1);
+    expect(ranked, 'once').toEqual([1]);
+    client.ask(2, cabinet, evidence);
+    answer(worker, 2);
+    client.ask(3, cabinet, evidence);
+    rank(worker, 2);
+    expect(ranked, 'late').toEqual([1]);
+    // Ranking does not stand in the way: the newer question was put at once.
+    expect(worker?.asked.map(({ revision }) => revision)).toEqual([1, 2, 3]);
+    answer(worker, 3);
+    client.cancel();
+    rank(worker, 3);
+    expect(ranked, 'given up').toEqual([1]);
+    expect(worker?.ended).toBe(true);
+    expect(answers).toEqual([1, 2, 3]);
   });
 });

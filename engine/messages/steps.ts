@@ -1,0 +1,239 @@
+import { assertNever } from '../base/index.ts';
+import type { DisplayMeaning, Intervention, LinkEnd } from '../schema/index.ts';
+import type { MachineState, Step, StepCaution } from '../steps/index.ts';
+import type { Topology } from '../topology/index.ts';
+import { wordAct } from './acts.ts';
+import { cautionWords } from './cautions.ts';
+import { wordGap } from './explanations.ts';
+import { type LookKind, wordLook, wordOutcomes } from './looks.ts';
+import type { Names } from './names.ts';
+import { startSentence, wordCount, wordList } from './numbers.ts';
+import { directionWords, endWords, meaningWords, type Term } from './words.ts';
+
+/** What state of the machine a step needs. */
+export const machineStateWords: { readonly [S in MachineState]: Term } = {
+  closed: { label: 'cabinet closed', meaning: 'the machine stays as it is, the cabinet closed' },
+  open: { label: 'opens the live cabinet', meaning: 'the machine stays switched on, and the cabinet is opened' },
+  isolated: { label: 'switched off and locked', meaning: 'switched off, locked and discharged; switching off erases displays and report' },
+};
+
+/** A step as something to do: "check light at -WH3, lower plug", "reseat -WH3 at both ends". */
+export function wordStep(names: Names, step: Step): string {
+  switch (step.do) {
+    case 'read-display':
+      return `read the display of ${names.unit(step.unit)}`;
+    case 'read-report':
+      return `read the report of ${names.chain(step.chain)}`;
+    case 'look':
+      return wordLookToDo(names, step.look);
+    case 'act':
+      return wordActs(names, step.acts, 'toDo');
+    default:
+      return assertNever(step);
+  }
+}
+
+function wordLookToDo(names: Names, look: Extract<Step, { do: 'look' }>['look']): string {
+  switch (look.look) {
+    case 'light-at-plug':
+      return `check light at ${shortLink(names, look.link)}, ${endWords[look.end].label}`;
+    case 'light-at-port':
+      return `check light at the port of ${shortLink(names, look.link)}, ${endWords[look.end].label}`;
+    case 'lamp':
+      return `lamp through ${shortLink(names, look.link)}, ${directionWords[look.fibre].label}`;
+    case 'voltage':
+      return `measure 24 V at ${names.unit(look.unit)}`;
+    case 'compare-plugs':
+      return `compare the plugs of ${names.unit(look.unit)}`;
+    case 'compare-fibres':
+      return `compare the fibres of ${shortLink(names, look.link)}`;
+    default:
+      return assertNever(look);
+  }
+}
+
+/** A cable by its designation alone, where it has one: the sign at its beginning says what it is. */
+function shortLink(names: Names, link: string): string {
+  const name = names.link(link);
+  return name.startsWith('cable -') ? name.slice('cable '.length) : name;
+}
+
+function wordActs(names: Names, acts: readonly Intervention[], form: 'toDo' | 'done'): string {
+  const [first, second] = acts;
+  const both =
+    first?.do === 'reseat-plug' &&
+    second?.do === 'reseat-plug' &&
+    first.link === second.link &&
+    first.end !== second.end &&
+    acts.length === 2;
+  if (both) return `${form === 'toDo' ? 'reseat' : 'reseated'} ${shortLink(names, first.link)} at both ends`;
+  return wordList(acts.map((act) => wordAct(names, act, form)));
+}
+
+/** Where to go for it: "at -TB3 up", "at -TB2 down and -TB3 up", "chain 1, position 3, drive 2"; empty where the step says it itself. */
+export function wordStepPlace(names: Names, topology: Topology, step: Step): string {
+  switch (step.do) {
+    case 'read-display':
+      return names.place(step.unit);
+    case 'read-report':
+      return `at ${names.controller()}`;
+    case 'look': {
+      const { look } = step;
+      if (!('link' in look)) return names.place(look.unit);
+      return 'end' in look ? `at ${plugPlace(names, topology, look.link, look.end)}` : between(names, topology, look.link);
+    }
+    case 'act':
+      return wordList([...new Set(step.acts.flatMap((act) => actPlaces(names, topology, act)))]);
+    default:
+      return assertNever(step);
+  }
+}
+
+function actPlaces(names: Names, topology: Topology, act: Intervention): readonly string[] {
+  if ('end' in act) return [plugPlace(names, topology, act.link, act.end)];
+  if ('link' in act) return [between(names, topology, act.link)];
+  if ('unit' in act) return [names.place(act.unit)];
+  if ('chain' in act || act.do === 'replace-controller') return [`at ${names.controller()}`];
+  if ('lead' in act) {
+    const feed = topology.feeds.find(({ lead }) => lead === act.lead);
+    return feed ? [`from ${names.unit(feed.from)} to ${names.unit(feed.to)}`] : [];
+  }
+  const unit = [...topology.feedbacks.values()].find(({ id }) => id === act.feedback)?.unit;
+  return unit === undefined ? [] : [`at ${names.unit(unit)}`];
+}
+
+/** The port in which a plug belongs: "-TB2 down". */
+function plugPlace(names: Names, topology: Topology, link: string, end: LinkEnd): string {
+  const record = [...topology.links.values()].find(({ id }) => id === link);
+  if (end === 'lower') return record?.lower ? `${names.unit(record.lower.unit)} up` : endWords.lower.label;
+  if (!record?.upper) return endWords.upper.label;
+  return 'chain' in record.upper ? `${names.controller()}, ${names.chain(record.upper.chain)}` : `${names.unit(record.upper.unit)} down`;
+}
+
+const between = (names: Names, topology: Topology, link: string) =>
+  `between ${plugPlace(names, topology, link, 'upper')} and ${plugPlace(names, topology, link, 'lower')}`;
+
+/** How it is done, in one or two short sentences. */
+export function wordStepHow(step: Step): string {
+  switch (step.do) {
+    case 'read-display':
+      return 'Read it before anything is switched off.';
+    case 'read-report':
+      return 'Read it before anything is switched off or reset.';
+    case 'look':
+      return lookHow[step.look.look];
+    case 'act':
+      return 'Switch off, do it, switch on again: does the machine run?';
+    default:
+      return assertNever(step);
+  }
+}
+
+const lookHow: { readonly [K in LookKind]: string } = {
+  'light-at-plug': 'Leave the machine on. Pull the plug and hold white paper before it; plug it in again afterwards.',
+  'light-at-port': 'Leave the machine on. Pull the plug and hold white paper before the port; plug it in again afterwards.',
+  lamp: 'Pull both plugs, shine a lamp into the one, hold white paper before the other; plug both in again afterwards.',
+  voltage: 'Measure at the unit’s own terminals, under load.',
+  'compare-plugs': 'Compare with a photo or drawing: does each optical plug sit in its own port?',
+  'compare-fibres': 'Compare with a photo or drawing: does each fibre sit in its own hole?',
+};
+
+/** What was found, as a button says it: "none", "quiet", "machine runs". */
+export function wordStepOutcome(names: Names, step: Step, outcome: string): string {
+  switch (step.do) {
+    case 'read-display':
+      return meaningWords[outcome as DisplayMeaning].label; // the outcome of reading a display is a meaning
+    case 'read-report':
+      return wordGap(names, step.chain, outcome === 'none' ? 'none' : Number(outcome));
+    case 'look':
+      return wordOutcomes(step.look.look, [outcome]);
+    case 'act':
+      return outcome === 'runs' ? 'machine runs' : 'still halted';
+    default:
+      return assertNever(step);
+  }
+}
+
+/** A step as done, with what was found: "light at the lower plug of cable -WH3: none". */
+export function wordStepDone(names: Names, step: Step, outcome: string): string {
+  const found = wordStepOutcome(names, step, outcome);
+  switch (step.do) {
+    case 'read-display':
+      return `${names.unit(step.unit)} ${found}`;
+    case 'read-report':
+      return `report ${names.chain(step.chain)}: ${found}`;
+    case 'look':
+      return `${wordLook(names, { ...step.look, outcomes: [] } as Parameters<typeof wordLook>[1])}: ${found}`; // the words of a look do not ask for its outcomes
+    case 'act':
+      return `${wordActs(names, step.acts, 'done')}: ${found}`;
+    default:
+      return assertNever(step);
+  }
+}
+
+/** Acts as done: "reseated -WH3 at both ends". */
+export function wordActsDone(names: Names, acts: readonly Intervention[]): string {
+  return wordActs(names, acts, 'done');
+}
+
+/** More names than this would be a page. */
+const mostNamed = 6;
+
+/** What a caution is about in this cabinet, after its own words; empty where there is nothing to add. */
+export function wordCautionDetail(names: Names, caution: StepCaution): string {
+  switch (caution.code) {
+    case 'note-first':
+      return `Not noted yet: ${fewNames([
+        ...caution.units.map((unit) => names.unit(unit)),
+        ...caution.chains.map((chain) => `report of ${names.chain(chain)}`),
+      ])}.`;
+    case 'hanging-axes':
+      return `Here: ${fewNames(caution.axes.map((axis) => `axis ${axis}`))}.`;
+    case 'reference-position':
+      return `Here: ${fewNames(caution.feedbacks.map((feedback) => names.feedback(feedback)))}.`;
+    default:
+      return '';
+  }
+}
+
+function fewNames(list: readonly string[]): string {
+  if (list.length <= mostNamed) return wordList(list);
+  return `${list.slice(0, mostNamed - 1).join(', ')} and ${wordCount(list.length - mostNamed + 1, 'other')}`;
+}
+
+/** The caution itself: label and sentence. */
+export const wordCaution = (caution: StepCaution): Term => cautionWords[caution.code];
+
+/** Labels around the steps. */
+export const stepTexts = {
+  region: 'Next step',
+  bestOf: (count: number) => (count === 1 ? 'the only one that tells' : `best of ${count}`),
+  other: (count: number) => `one of ${count}`,
+  next: (step: string) => `Next: ${step}`,
+  others: 'What else would tell',
+  working: 'Working out what to do next …',
+  none: 'No look and no act would tell more. Note what has not been read yet.',
+  noneSuspected: 'Nothing needs to be done by what was seen.',
+  /** In how many of a hundred such cases the act mends the machine. */
+  mends: (hundred: number) => `Mends ${hundred} of 100 such cases.`,
+  /** In how many of a hundred such cases one place stands out afterwards. */
+  settles: (hundred: number) =>
+    hundred === 0 ? 'Narrows it down, but does not settle it alone.' : `Leaves one place nearly sure in ${hundred} of 100 such cases.`,
+  thenSuspect: (suspect: string, share: string) => `then ${suspect} ${share}`,
+  thenNothing: 'then nobody is suspected',
+  found: 'What was found?',
+  rare: 'Not expected:',
+  somethingElse: 'Something else',
+  backToBest: 'Back to the best step',
+  partsGroup: 'Best told apart by:',
+  showStep: (step: string) => `Show the step: ${step}`,
+  caution: 'Before you begin',
+  rateNote: 'By what it tells; how long it takes is not weighed.',
+  noteNow: 'Enter them now',
+  entered: (what: string) => `Entered: ${what}.`,
+  undoName: (what: string) => what,
+  startsAnew: 'A restart begins a new look: note the displays again if it is still halted.',
+} as const;
+
+/** The text of a step in a sentence of its own. */
+export const wordStepTitle = (names: Names, step: Step): string => startSentence(wordStep(names, step));

@@ -1,0 +1,165 @@
+import type { UnitId } from '../base/index.ts';
+import { displayLogFactors, lookOutcomes, misreading, presentChance } from '../diagnosis/index.ts';
+import { displayMeanings, type Evidence, type Fault, supplyMeanings } from '../schema/index.ts';
+import {
+  isNoLightNormal,
+  layOut,
+  type Moment,
+  type MomentState,
+  modeKey,
+  outcomeAt,
+  type Simulation,
+  type SimulationInput,
+  simulate,
+} from '../simulation/index.ts';
+import type { Cabinet } from '../topology/index.ts';
+import { type CurrentState, currentState } from './currentState.ts';
+import type { Step } from './types.ts';
+
+/**
+ * The outcomes of a step if these faults are there, with their probabilities. A fault that comes and goes may be there now or
+ * not: what the last snapshot's displays show speaks for one or the other. Looks are misread now and then.
+ */
+export function predictStep(step: Step, setting: Setting, faults: readonly Fault[]): ReadonlyMap<string, number> {
+  const spread = new Map<string, number>();
+  const drawn = presences(faults);
+  // After a restart every such fault is there or not anew.
+  const weights = drawn.map(({ present, share }) => share * (step.do === 'act' || drawn.length === 1 ? 1 : setting.fitOf(faults, present)));
+  const total = weights.reduce((sum, weight) => sum + weight, 0) || 1;
+  drawn.forEach(({ present }, index) => {
+    const outcome = predictOutcome(step, setting, faults, present);
+    spread.set(outcome, (spread.get(outcome) ?? 0) + (weights[index] ?? 0) / total);
+  });
+  return withMisreadings(step, setting.cabinet, spread);
+}
+
+function withMisreadings(step: Step, cabinet: Cabinet, spread: ReadonlyMap<string, number>): ReadonlyMap<string, number> {
+  const outcomes = outcomesOf(step, cabinet);
+  if (outcomes.length < 2) {
+    return spread;
+  }
+  return new Map(
+    outcomes.map((outcome) => {
+      const right = spread.get(outcome) ?? 0;
+      return [outcome, right * (1 - misreading) + ((1 - right) * misreading) / (outcomes.length - 1)];
+    }),
+  );
+}
+
+/** What can be read by mistake; nothing for a report, which the control writes out, and for a restart, which shows itself. */
+function outcomesOf(step: Step, cabinet: Cabinet): readonly string[] {
+  switch (step.do) {
+    case 'read-display':
+      return cabinet.units.get(step.unit)?.kind === 'supply' ? supplyMeanings : displayMeanings;
+    case 'look':
+      return lookOutcomes(step.look);
+    default:
+      return [];
+  }
+}
+
+function presences(faults: readonly Fault[]): readonly { readonly present: readonly Fault[]; readonly share: number }[] {
+  let list: { present: readonly Fault[]; share: number }[] = [{ present: [], share: 1 }];
+  for (const fault of faults) {
+    list =
+      fault.presence === 'intermittent'
+        ? list.flatMap(({ present, share }) => [
+            { present: [...present, fault], share: share * presentChance },
+            { present, share: share * (1 - presentChance) },
+          ])
+        : list.map(({ present, share }) => ({ present: [...present, fault], share }));
+  }
+  return list;
+}
+
+/** What all predictions of one ranking share. */
+export interface Setting {
+  readonly cabinet: Cabinet;
+  readonly state: CurrentState;
+  /** What the cabinet shows now, if of these faults just the present ones are there; worked out once for all steps. */
+  readonly simulationOf: (faults: readonly Fault[], present: readonly Fault[]) => Simulation;
+  /** The same laid out for looks. */
+  readonly nowOf: (faults: readonly Fault[], present: readonly Fault[]) => Moment;
+  /** Likelihood of the last snapshot's displays, if of these faults just the present ones are there now. */
+  readonly fitOf: (faults: readonly Fault[], present: readonly Fault[]) => number;
+}
+
+export function makeSetting(cabinet: Cabinet, evidence: Evidence): Setting {
+  const state = currentState(evidence);
+  const seen = evidence.snapshots[evidence.snapshots.length - 1]?.displays ?? [];
+  const simulationOf = remember((faults, present) => simulate(inputOf(cabinet, state, faults, present)));
+  const nowOf = remember((faults, present) => layOut(inputOf(cabinet, state, faults, present)).now);
+  const fitOf = (faults: readonly Fault[], present: readonly Fault[]) => {
+    const { displays, now } = simulationOf(faults, present);
+    // While the machine runs, nothing that breaks a chain is there.
+    if (!state.halted && !isWhole(now)) {
+      return 0;
+    }
+    let log = 0;
+    for (const { unit, meanings } of seen) {
+      const predicted = displays.get(unit as UnitId)?.meaning;
+      if (predicted !== undefined) {
+        const isSupply = cabinet.units.get(unit as UnitId)?.kind === 'supply';
+        log += displayLogFactors(meanings, isSupply)[displayMeanings.indexOf(predicted)] ?? 0;
+      }
+    }
+    return Math.exp(log);
+  };
+  return { cabinet, state, simulationOf, nowOf, fitOf };
+}
+
+/** Remembers answers by what is at fault and what of it is there. */
+function remember<T>(
+  ask: (faults: readonly Fault[], present: readonly Fault[]) => T,
+): (faults: readonly Fault[], present: readonly Fault[]) => T {
+  const known = new Map<string, T>();
+  return (faults, present) => {
+    const key = `${faults.map(nameOf).join()}|${present.map(nameOf).join()}`;
+    let answer = known.get(key);
+    if (answer === undefined) {
+      answer = ask(faults, present);
+      known.set(key, answer);
+    }
+    return answer;
+  };
+}
+
+function nameOf(fault: Fault): string {
+  return `${modeKey(fault)}/${fault.presence}`;
+}
+
+function inputOf(
+  cabinet: Cabinet,
+  { onset, halted, beforeTrip, sinceTrip }: CurrentState,
+  faults: readonly Fault[],
+  present: readonly Fault[],
+): SimulationInput {
+  return { cabinet, faults, faultsNow: present, onset, halted, beforeTrip, sinceTrip };
+}
+
+function predictOutcome(step: Step, setting: Setting, faults: readonly Fault[], present: readonly Fault[]): string {
+  const { cabinet, state } = setting;
+  switch (step.do) {
+    case 'read-display':
+      return setting.simulationOf(faults, present).displays.get(step.unit)?.meaning ?? 'quiet';
+    case 'read-report':
+      return String(setting.simulationOf(faults, present).reports.get(step.chain)?.gap ?? 'none');
+    case 'look':
+      return outcomeAt(step.look, setting.nowOf(faults, present)) ?? 'none';
+    case 'act': {
+      // A restart makes a new trip, of a machine as it is after the acts, with the faults that are there then.
+      const beforeTrip = [...state.beforeTrip, ...state.sinceTrip, ...step.acts];
+      const { trip } = simulate({ cabinet, faults: present, onset: 'at-power-up', beforeTrip });
+      return isWhole(trip) ? 'runs' : 'halts';
+    }
+  }
+}
+
+function isWhole({ links }: MomentState): boolean {
+  return [...links.values()].every((link) => link.outbound.hears && link.return.hears);
+}
+
+/** Whether "no light" is also what a healthy cabinet would show at this look, so that it proves nothing. */
+export function isDarkNormal(step: Step, { cabinet, state }: Setting): boolean {
+  return step.do === 'look' && isNoLightNormal(step.look, inputOf(cabinet, state, [], []));
+}

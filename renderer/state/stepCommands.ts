@@ -1,0 +1,151 @@
+import type { Draft } from 'immer';
+import { windowTexts, wordStepDone } from '../../engine/messages/index.ts';
+import type { DisplayMeaning, LookObservation } from '../../engine/schema/index.ts';
+import type { Step } from '../../engine/steps/index.ts';
+import { documentCommand, viewCommand } from './command.ts';
+import { draftSnapshot } from './evidence.ts';
+import { namesOf } from './names.ts';
+import type { CaseRecord } from './sitting.ts';
+
+/*
+ * The commands about steps: what was found is entered as evidence. And about single entries of the log, of any snapshot.
+ */
+
+const always = () => true;
+
+export interface OutcomeEntry {
+  readonly step: Step;
+  /** One of the step's outcomes. */
+  readonly outcome: string;
+  /** When it was found, ISO 8601. */
+  readonly at: string;
+}
+
+/** One entry of the case, by the snapshot in which it stands. */
+export type EntryRef =
+  | { readonly kind: 'display'; readonly snapshot: number; readonly unit: string }
+  | { readonly kind: 'report'; readonly snapshot: number; readonly chain: string }
+  | { readonly kind: 'look'; readonly snapshot: number; readonly index: number }
+  /** What was done before this snapshot, and whether the machine ran afterwards. */
+  | { readonly kind: 'acts'; readonly snapshot: number };
+
+/** Names the same step as long as it is listed. */
+export const stepKey = (step: Step): string => JSON.stringify(step);
+
+function enterOutcome(record: Draft<CaseRecord>, { step, outcome, at }: OutcomeEntry): void {
+  if (step.do === 'act') {
+    record.evidence.snapshots.push({
+      interventions: [...step.acts],
+      restarted: true,
+      onset: 'at-power-up',
+      halted: outcome === 'halts',
+    });
+    return;
+  }
+  const snapshot = draftSnapshot(record);
+  switch (step.do) {
+    case 'read-display': {
+      const others = (snapshot.displays ?? []).filter(({ unit }) => unit !== step.unit);
+      snapshot.displays = [...others, { unit: step.unit, meanings: [outcome as DisplayMeaning], at }]; // the outcome of reading a display is a meaning
+      return;
+    }
+    case 'read-report': {
+      const others = (snapshot.reports ?? []).filter(({ chain }) => chain !== step.chain);
+      snapshot.reports = [...others, { chain: step.chain, gaps: [outcome === 'none' ? 'none' : Number(outcome)], at }];
+      return;
+    }
+    case 'look':
+      // The step's look and one of its own outcomes make an observation of that kind.
+      snapshot.looks = [...(snapshot.looks ?? []), { ...step.look, outcomes: [outcome], at } as LookObservation];
+  }
+}
+
+function withdrawEntry(record: Draft<CaseRecord>, ref: EntryRef): void {
+  const { snapshots } = record.evidence;
+  const snapshot = snapshots[ref.snapshot];
+  if (!snapshot) return;
+  if (ref.kind === 'display') snapshot.displays = (snapshot.displays ?? []).filter(({ unit }) => unit !== ref.unit);
+  if (ref.kind === 'report') snapshot.reports = (snapshot.reports ?? []).filter(({ chain }) => chain !== ref.chain);
+  if (ref.kind === 'look') snapshot.looks = (snapshot.looks ?? []).filter((_look, index) => index !== ref.index);
+  if (ref.kind !== 'acts') return;
+  const seen = (snapshot.displays?.length ?? 0) + (snapshot.reports?.length ?? 0) + (snapshot.looks?.length ?? 0);
+  // What was not done made no new state of the machine; what was seen since stays.
+  if (seen === 0 && ref.snapshot > 0) snapshots.splice(ref.snapshot, 1);
+  else delete snapshot.interventions;
+}
+
+function correctEntry(record: Draft<CaseRecord>, ref: EntryRef, outcome: string): void {
+  const snapshot = record.evidence.snapshots[ref.snapshot];
+  if (!snapshot) return;
+  if (ref.kind === 'acts') snapshot.halted = outcome === 'halts';
+  if (ref.kind === 'look') {
+    const look = snapshot.looks?.[ref.index];
+    if (look) (look.outcomes as string[]) = [outcome]; // offered are the outcomes of this kind of look only
+  }
+  if (ref.kind === 'display') {
+    const display = snapshot.displays?.find(({ unit }) => unit === ref.unit);
+    if (!display) return;
+    display.meanings = [outcome as DisplayMeaning]; // offered are meanings only
+    delete display.code;
+  }
+}
+
+export const stepCommands = {
+  'enter-outcome': documentCommand<OutcomeEntry>({
+    label: 'enterOutcome',
+    isEnabled: always,
+    undo: 'step',
+    name: (state, { step, outcome }) => wordStepDone(namesOf(state.checked.topology), step, outcome),
+    subject: ({ step }) => subjectOf(step),
+    run: (draft, entry) => enterOutcome(draft.caseRecord, entry),
+  }),
+
+  'withdraw-entry': documentCommand<{ readonly entry: EntryRef; readonly what: string }>({
+    label: 'withdrawEntry',
+    isEnabled: always,
+    undo: 'step',
+    name: (_state, { what }) => windowTexts.steps.withdrawEntry(what),
+    run: (draft, { entry }) => withdrawEntry(draft.caseRecord, entry),
+  }),
+
+  'correct-entry': documentCommand<{ readonly entry: EntryRef; readonly outcome: string; readonly what: string }>({
+    label: 'correctEntry',
+    isEnabled: always,
+    undo: 'step',
+    name: (_state, { what }) => windowTexts.steps.correctEntry(what),
+    run: (draft, { entry, outcome }) => correctEntry(draft.caseRecord, entry, outcome),
+  }),
+
+  'show-step': viewCommand<{ readonly step: Step | null }>({
+    label: 'showStep',
+    isEnabled: always,
+    run: (state, { step }) => {
+      const subject = step && subjectOf(step);
+      return {
+        chosenStep: step && stepKey(step),
+        ...(subject ? { spotlight: { subject, number: (state.spotlight?.number ?? 0) + 1 } } : {}),
+      };
+    },
+  }),
+} as const;
+
+/** Where a step is done, on the drawing. */
+function subjectOf(step: Step): string | null {
+  switch (step.do) {
+    case 'read-display':
+      return step.unit;
+    case 'read-report':
+      return step.chain;
+    case 'look':
+      return 'link' in step.look ? step.look.link : step.look.unit;
+    case 'act': {
+      const [act] = step.acts;
+      if (!act) return null;
+      if ('link' in act) return act.link;
+      if ('unit' in act) return act.unit;
+      if ('lead' in act) return act.lead;
+      if ('feedback' in act) return act.feedback;
+      return 'chain' in act ? act.chain : null;
+    }
+  }
+}

@@ -1,0 +1,57 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { parseCaseFile } from '../../engine/cabinet/index.ts';
+import { makeAnswerer } from '../../renderer/worker/answerQuestion.ts';
+import type { DiagnosisReply } from '../../renderer/worker/protocol.ts';
+
+const opened = parseCaseFile(readFileSync(new URL('../../sample-cabinets/three-units.1.case.json', import.meta.url)));
+if (!opened.ok) throw new Error('the sample does not open');
+const { cabinet: content, evidence } = opened.value;
+
+/** An answerer whose clock moves on by itself, so that every slice is short, and whose later tasks run when told to. */
+function makeBench() {
+  const replies: DiagnosisReply[] = [];
+  const tasks: (() => void)[] = [];
+  let now = 0;
+  const answer = makeAnswerer({
+    clock: () => {
+      now += 3;
+      return now;
+    },
+    later: (task) => void tasks.push(task),
+  });
+  const runAll = () => {
+    let slices = 0;
+    for (let task = tasks.shift(); task; task = tasks.shift()) {
+      task();
+      slices += 1;
+    }
+    return slices;
+  };
+  const ask = (revision: number) =>
+    answer({ revision, content: revision === 1 ? content : null, evidence }, (reply) => void replies.push(reply));
+  const kinds = () =>
+    replies.filter(({ kind }) => kind !== 'progress').map((reply) => `${reply.kind} ${'revision' in reply ? reply.revision : ''}`);
+  return { ask, runAll, tasks, kinds, replies };
+}
+
+describe('makeAnswerer', () => {
+  it('should answer at once, and rank the steps afterwards, in slices', () => {
+    const { ask, runAll, kinds, replies } = makeBench();
+    ask(1);
+    expect(kinds()).toEqual(['answer 1']);
+    expect(runAll()).toBeGreaterThan(10);
+    expect(kinds()).toEqual(['answer 1', 'steps 1']);
+    const last = replies[replies.length - 1];
+    expect(last?.kind === 'steps' && last.steps.length).toBeGreaterThan(2);
+  });
+
+  it('should leave off ranking as soon as something newer is asked', () => {
+    const { ask, runAll, tasks, kinds } = makeBench();
+    ask(1);
+    tasks.shift()?.();
+    ask(2);
+    runAll();
+    expect(kinds()).toEqual(['answer 1', 'answer 2', 'steps 2']);
+  });
+});
