@@ -61,6 +61,7 @@ export const fileWords = {
   /** Where the document in the window comes from; follows its name. */
   source: { sample: 'sample', file: 'file', new: 'new', copy: 'copy', restored: 'restored' },
   unsaved: 'not saved',
+  today: (time: string) => `today ${time}`,
   title: (name: string, unsaved: boolean) => `${unsaved ? '● ' : ''}${name} – Linkwright`,
   newCabinetName: 'New cabinet',
 
@@ -96,7 +97,7 @@ export const fileWords = {
     'not-saved': (part: keyof typeof parts, name: string) => `${parts[part]} is not saved: ${name}.`,
     again: 'Try again',
     saveAs: 'Save as…',
-    'changed-outside': (name: string, time: string) => `Another program changed ${name} at ${time}.`,
+    'changed-outside': (name: string, time: string) => `Another program changed ${name}: ${time}.`,
     changedWhat: 'What stands in this window is older, or has your own changes. Nothing has been replaced.',
     load: 'Load it from the disk',
     keepMine: 'Replace it with mine',

@@ -18,7 +18,7 @@ export function Alerts() {
   const alerts = useApp((state) => state.alerts);
   if (alerts.length === 0) return null;
   return (
-    <section className="alerts" aria-label={words.region}>
+    <section className="alerts" aria-label={words.region} aria-live="polite">
       {alerts.map((alert) => (
         <AlertLine key={'part' in alert ? `${alert.kind} ${alert.part}` : alert.kind} alert={alert} />
       ))}
@@ -109,7 +109,7 @@ function Line({
 }) {
   const Icon = icons[tone];
   return (
-    <div className={`alert ${tone}`} role={tone === 'bad' ? 'alert' : 'status'}>
+    <div className={`alert ${tone}`} role={tone === 'bad' ? 'alert' : 'group'}>
       <Icon size={20} aria-hidden="true" />
       <p>
         <b>{title}</b> {text}
