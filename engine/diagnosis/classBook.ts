@@ -29,6 +29,8 @@ export interface ClassHandle {
   readonly index: number;
   readonly ops: EffectOps;
   readonly isIntermittent: boolean;
+  /** Σ prior odds of the modes that weigh as this. */
+  weight: number;
 }
 
 /** All classes of a fault space, and which mode belongs to which. */
@@ -38,7 +40,7 @@ export interface ClassBook {
   /** Variant of each scenario. */
   readonly variantOf: ReadonlyMap<Scenario, number>;
   readonly handleOf: (choice: FaultChoice) => ClassHandle;
-  readonly handleCount: number;
+  readonly handles: readonly ClassHandle[];
   /** The elements with the effect key of every mode filled in. */
   readonly elements: readonly SearchElement[];
   /** Effects of a class in an arrangement, for what is not compiled (looks, second feeds). */
@@ -84,9 +86,10 @@ export function makeClassBook(cabinet: Cabinet, plan: Plan, space: FaultSpace, s
       const effect = `${key}|${fault.presence}`;
       let handle = known.get(effect);
       if (handle === undefined) {
-        handle = { index: known.size, ops, isIntermittent: fault.presence === 'intermittent' };
+        handle = { index: known.size, ops, isIntermittent: fault.presence === 'intermittent', weight: 0 };
         known.set(effect, handle);
       }
+      handle.weight += mode.odds;
       row.push(handle);
       return { ...mode, effect };
     });
@@ -99,7 +102,7 @@ export function makeClassBook(cabinet: Cabinet, plan: Plan, space: FaultSpace, s
     variantOf: variants.variantOf,
     elements,
     handleOf: ({ element, mode }) => handles[element]?.[mode] ?? missing(),
-    handleCount: known.size,
+    handles: [...known.values()],
     effectsOf: (entry, variant, arrangement) => effectsIn(entry.fault, variant, arrangement),
     jointOps,
   };

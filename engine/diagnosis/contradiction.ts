@@ -97,7 +97,7 @@ function leastLikelihood({ evaluator, prepared, offset }: Searched): number {
     worst = Math.min(worst, low - Math.max(0, high));
   }
   // Each moment drawn anew halves a pattern of each of two intermittent faults; scenarios share the weight.
-  const patterns = 2 * prepared.plan.draws * Math.log(0.5) - Math.log(evaluator.scenarios.length);
+  const patterns = 2 * prepared.plan.draws * Math.log(0.5) + Math.log(Math.min(...evaluator.scenarios.map(({ share }) => share)));
   return Math.exp(Math.min(0, worst + patterns - offset) - 1e-9);
 }
 

@@ -15,6 +15,7 @@ export class Evaluator {
   /** The effect class of each mode, for merging; equal keys are predicted alike in any company. */
   readonly book: ClassBook;
   private readonly weighers: readonly Weigher[];
+  private readonly shares: readonly number[];
   /** The one weigher where nothing but the faults is unknown: the commonest case by far. */
   private readonly only: Weigher | null;
 
@@ -28,10 +29,11 @@ export class Evaluator {
     const groups = groupTrips(plan);
     this.book = makeClassBook(cabinet, plan, space, scenarios);
     this.weighers = scenarios.map((scenario) => new Weigher(this.book, plan, groups, scenario, offset));
-    this.only = this.weighers.length === 1 ? (this.weighers[0] ?? null) : null;
+    this.shares = scenarios.map(({ share }) => share);
+    this.only = this.weighers.length === 1 && this.shares[0] === 1 ? (this.weighers[0] ?? null) : null;
   }
 
-  /** Mean scaled likelihood of a set of faults (none, one or two). */
+  /** Scaled likelihood of a set of faults, averaged over the scenarios (none, one or two). */
   likelihood(faults: readonly FaultChoice[]): number {
     const one = faults[0] === undefined ? null : this.book.handleOf(faults[0]);
     const other = faults[1] === undefined ? null : this.book.handleOf(faults[1]);
@@ -40,9 +42,9 @@ export class Evaluator {
     }
     let sum = 0;
     for (let index = 0; index < this.weighers.length; index += 1) {
-      sum += this.weighers[index]?.likelihood(one, other) ?? 0;
+      sum += (this.shares[index] ?? 0) * (this.weighers[index]?.likelihood(one, other) ?? 0);
     }
-    return sum / this.weighers.length;
+    return sum;
   }
 
   /** Scaled likelihood under one scenario. */

@@ -47,14 +47,18 @@ export function mayBeSampled(plan: Plan): boolean {
   return plan.snapshots.length > 1 && 4 ** free > patternBudget;
 }
 
-/**
- * About `patternBudget` of a longer list, picked by a multiplicative hash of the index (Knuth, The Art of Computer Programming
- * vol. 3, section 6.4, from memory), so that the pick is the same every time and favours no moment. All patterns are equally
- * likely, so the mean over the sample estimates the mean over all.
- */
+/** About `patternBudget` of a longer list of patterns. All patterns are equally likely, so their mean estimates that of all. */
 export function thinOut<T>(patterns: T[]): T[] {
-  const share = patternBudget / patterns.length;
-  return share >= 1 ? patterns : patterns.filter((_, index) => (Math.imul(index + 1, 0x9e3779b1) >>> 0) / 2 ** 32 < share);
+  return evenSample(patterns, patternBudget);
+}
+
+/**
+ * About `size` entries of a longer list, picked by a multiplicative hash of the index (Knuth, The Art of Computer Programming
+ * vol. 3, section 6.4, from memory), so that the pick is the same every time and favours no part of the list.
+ */
+export function evenSample<T>(list: T[], size: number): T[] {
+  const share = size / list.length;
+  return share >= 1 ? list : list.filter((_, index) => (Math.imul(index + 1, 0x9e3779b1) >>> 0) / 2 ** 32 < share);
 }
 
 /** Groups the snapshots of a plan by trip. */

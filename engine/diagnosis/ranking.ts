@@ -94,17 +94,17 @@ const tooRare = 1e-9;
 
 /** How the evidence spreads over the values of unknown behaviour, from the most probable hypotheses. */
 export function rankBehaviours({ prepared, evaluator, result }: Searched): readonly BehaviourBelief[] {
-  if (!prepared.scenarios.some(({ assumed }) => assumed.length > 0) || result.total === 0) {
+  if (!prepared.scenarios.some(({ alike }) => alike.some((assumed) => assumed.length > 0)) || result.total === 0) {
     return [];
   }
-  const weights = prepared.scenarios.map((_, scenario) => {
+  const weights = prepared.scenarios.map(({ share }, scenario) => {
     let sum = 0;
     for (const { example, likelihood, probability } of result.classes) {
       if (probability > tooRare && likelihood > 0) {
         sum += (probability / likelihood) * evaluator.likelihoodIn(scenario, example);
       }
     }
-    return sum + evaluator.likelihoodIn(scenario, []) / result.total;
+    return share * (sum + evaluator.likelihoodIn(scenario, []) / result.total);
   });
   const total = weights.reduce((sum, weight) => sum + weight, 0);
   const beliefs = new Map<
@@ -115,12 +115,14 @@ export function rankBehaviours({ prepared, evaluator, result }: Searched): reado
       values: Map<BehaviourBelief['values'][number]['value'], number>;
     }
   >();
-  prepared.scenarios.forEach(({ assumed }, scenario) => {
-    for (const { type, parameter, value } of assumed) {
+  prepared.scenarios.forEach(({ alike }, scenario) => {
+    // Ways that predict the same are equally likely: each has an equal part of the weight.
+    const part = total > 0 ? (weights[scenario] ?? 0) / total / alike.length : 0;
+    for (const { type, parameter, value } of alike.flat()) {
       const key = `${type}/${parameter}`;
       const belief = beliefs.get(key) ?? { type, parameter, values: new Map() };
       beliefs.set(key, belief);
-      belief.values.set(value, (belief.values.get(value) ?? 0) + (total > 0 ? (weights[scenario] ?? 0) / total : 0));
+      belief.values.set(value, (belief.values.get(value) ?? 0) + part);
     }
   });
   return [...beliefs.values()].map(({ type, parameter, values }) => ({

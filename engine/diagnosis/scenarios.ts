@@ -4,13 +4,15 @@ import { type Behaviour, type BehaviourParameter, behaviourValues, type Onset } 
 import type { Cabinet } from '../topology/index.ts';
 import type { Plan } from './plan.ts';
 
-/** One way in which everything unknown but the faults may be: behaviours of types, onsets of trips. All are equally likely. */
+/** One way in which everything unknown but the faults may be: behaviours of types, onsets of trips. */
 export interface Scenario {
   readonly behaviourOf: (unit: UnitId) => Behaviour;
   /** Onset of each trip of the plan. */
   readonly onsets: readonly Onset[];
-  /** The values that this scenario assumes, by type and parameter. */
-  readonly assumed: readonly Assumed[];
+  /** The share of all ways for which it stands: its prior probability. */
+  readonly share: number;
+  /** The ways for which it stands, as values by type and parameter; one, unless others were found to predict the same. */
+  readonly alike: readonly (readonly Assumed[])[];
 }
 
 export interface Assumed {
@@ -46,7 +48,12 @@ export function listScenarios(
     onsets = onsets.flatMap((list) => values.map((value) => [...list, value]));
   }
   const scenarios = assumptions.flatMap((assumed) =>
-    onsets.map((list) => ({ behaviourOf: behaviours(cabinet, assumed), onsets: list, assumed })),
+    onsets.map((list) => ({
+      behaviourOf: behaviours(cabinet, assumed),
+      onsets: list,
+      share: 1 / (assumptions.length * onsets.length),
+      alike: [assumed],
+    })),
   );
   return { scenarios, setToDefault };
 }
@@ -71,14 +78,17 @@ function unknownTypes(cabinet: Cabinet): readonly UnknownType[] {
   return [...found.values()].sort((a, b) => (a.type < b.type ? -1 : 1));
 }
 
+/** Behaviours under assumptions; worked out when asked for, since there may be thousands of scenarios. */
 function behaviours(cabinet: Cabinet, assumed: readonly Assumed[]): (unit: UnitId) => Behaviour {
   const known = new Map<UnitId, Behaviour>();
-  for (const [unit, record] of cabinet.units) {
-    const own = assumed.filter(({ type }) => type === record.type);
-    known.set(unit, {
-      ...documentedBehaviour(cabinet, unit),
-      ...Object.fromEntries(own.map(({ parameter, value }) => [parameter, value])),
-    });
-  }
-  return (unit) => known.get(unit) ?? documentedBehaviour(cabinet, unit);
+  return (unit) => {
+    let behaviour = known.get(unit);
+    if (behaviour === undefined) {
+      const type = cabinet.units.get(unit)?.type;
+      const own = assumed.filter((one) => one.type === type);
+      behaviour = { ...documentedBehaviour(cabinet, unit), ...Object.fromEntries(own.map(({ parameter, value }) => [parameter, value])) };
+      known.set(unit, behaviour);
+    }
+    return behaviour;
+  };
 }

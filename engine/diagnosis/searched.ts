@@ -4,6 +4,7 @@ import { itemKey } from '../simulation/index.ts';
 import type { Cabinet } from '../topology/index.ts';
 import { type FaultSpace, listFaultSpace, type SettledFault } from './elements.ts';
 import { Evaluator } from './evaluator.ts';
+import { narrowScenarios } from './narrow.ts';
 import { mayBeSampled } from './patterns.ts';
 import { type Plan, planEvidence } from './plan.ts';
 import { defaultDaysSinceWhole, usesAssumedRates } from './rates.ts';
@@ -29,16 +30,18 @@ export interface Prepared {
 /** Lays out evidence and fault space. */
 export function prepare(cabinet: Cabinet, evidence: Evidence): Prepared {
   const plan = planEvidence(cabinet, evidence);
-  const { scenarios, setToDefault } = listScenarios(cabinet, plan);
+  const { scenarios: all, setToDefault } = listScenarios(cabinet, plan);
   const space = listFaultSpace(cabinet, {
     circumstances: evidence.circumstances ?? [],
     daysSinceWhole: evidence.daysSinceWhole ?? defaultDaysSinceWhole,
     withWiringMistakes: !plan.trips.some(({ onset }) => onset === 'while-running'),
   });
+  const scenarios = narrowScenarios(cabinet, plan, space, all);
   const notes: DiagnosisNote[] = [
     ...(usesAssumedRates(cabinet.content) ? [{ code: 'rates-assumed' } as const] : []),
     ...setToDefault.map((type) => ({ code: 'type-set-to-default', type }) as const),
     ...(mayBeSampled(plan) ? [{ code: 'presence-sampled' } as const] : []),
+    ...(scenarios.length < all.length ? [{ code: 'behaviour-narrowed' } as const] : []),
     ...(plan.observations.length === 0 ? [{ code: 'nothing-observed' } as const] : []),
   ];
   return { cabinet, plan, space, scenarios, notes };

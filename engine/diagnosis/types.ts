@@ -65,6 +65,8 @@ export type DiagnosisNote =
   | { readonly code: 'margin-assumed' }
   /** So many moments that the presence of intermittent faults was averaged over a sample of its patterns. */
   | { readonly code: 'presence-sampled' }
+  /** Unknown in so many ways that only the likeliest were weighed with pairs of faults. */
+  | { readonly code: 'behaviour-narrowed' }
   | { readonly code: 'nothing-observed' };
 
 /** For an equipment type of unknown behaviour: how the evidence spreads over one of its parameters. */

@@ -39,6 +39,8 @@ export function wordNote(names: Names, note: DiagnosisNote): string {
       return 'There are no optical data, so a margin of 3 dB is assumed: a dim fibre fails beyond it.';
     case 'presence-sampled':
       return 'So much has been seen at so many moments that faults which come and go were weighed over a sample of what may have been there when.';
+    case 'behaviour-narrowed':
+      return 'The behaviour of some units may differ in so many ways that only the likeliest of them were weighed together with two faults at once.';
     case 'nothing-observed':
       return 'Nothing has been entered yet, so only the rates of the parts rank.';
     default:

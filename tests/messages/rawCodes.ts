@@ -48,6 +48,7 @@ const codes = [
   'type-set-to-default',
   'margin-assumed',
   'presence-sampled',
+  'behaviour-narrowed',
   'nothing-observed',
 ].filter((code) => /[-A-Z]/.test(code));
 
