@@ -3,6 +3,7 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import { checkCabinet } from '../../engine/cabinet/index.ts';
 import { startSentence, windowTexts } from '../../engine/messages/index.ts';
 import type { CabinetContent } from '../../engine/schema/index.ts';
+import { sameContent } from '../files/sameContent.ts';
 import { nothingInjected } from '../inject/injectState.ts';
 import type { AppState, DocumentSource, DocumentState, PreferenceState, RefusedFile } from './appState.ts';
 import type { Command, DocumentCommand, EffectContext } from './command.ts';
@@ -85,7 +86,8 @@ export function makeWorkbench(
     const state = store.getState();
     const before: DocumentState = { cabinet: state.cabinet, caseRecord: state.caseRecord };
     const [changed, ownPatches, ownInverse] = produceWithPatches(before, (draft) => command.run(draft, args));
-    if (ownPatches.length === 0) return;
+    // What says the same again is no step, even where it was written anew.
+    if (ownPatches.length === 0 || sameContent(before, changed)) return;
     const name = command.name(state, args);
     const mergeKey = command.undo === 'step' ? null : command.undo.mergeBy(args);
     const last = state.history.past[state.history.past.length - 1];
