@@ -77,7 +77,8 @@ export const injectWords = {
   unsound: 'This cabinet cannot be simulated yet.',
 
   /** The head of the picture. */
-  legend: { light: 'heard', dark: 'not heard', silent: 'nothing sent' },
+  legend: { light: 'light', dark: 'no light', silent: 'nothing sent', heard: 'heard', unheard: 'not heard' },
+  reportOf: 'report of the controller',
   shows: 'shows',
   why: 'why',
   notYet: 'not yet known',
@@ -141,8 +142,9 @@ export const injectWords = {
   back: 'Back',
   next: 'Next step',
   begin: 'First step',
-  toStop: 'To the next stop',
-  noStop: 'No further stop',
+  toStop: 'Next stop',
+  noStop: 'No stop',
+  toStopTitle: 'Go on to where the light stops',
   toEnd: 'All at once',
   outboundHead: 'Outbound, away from the controller',
   returnHead: 'Return, back to the controller',
@@ -165,8 +167,8 @@ export const injectWords = {
 
   /** Against what was seen, and into the case. */
   against: 'Against what was seen',
-  fits: (fitting: number, of: number) =>
-    fitting === of ? `This fits all ${wordCount(of, 'observation')}.` : `This fits ${fitting} of ${wordCount(of, 'observation')}.`,
+  fits: (fitting: number, of: number, nothing: boolean) =>
+    `${nothing ? 'A whole cabinet' : 'This'} fits ${fitting === of && of > 1 ? 'all ' : `${fitting} of `}${wordCount(of, 'observation')}.`,
   nothingSeen: 'Nothing was seen yet.',
   take: {
     button: 'Take this pattern into the case…',
@@ -188,7 +190,7 @@ export const injectWords = {
     take: 'Take into the case',
     cancel: 'Cancel',
     count: (displays: number, reports: number) => `${wordCount(displays, 'display')}, ${wordCount(reports, 'report')}`,
-    also: (onset: string, halted: boolean) => `Fault came ${onset}, control ${halted ? 'halted' : 'not halted'}.`,
+    also: (onset: string, halted: string) => `Fault came ${onset}; the control is ${halted}.`,
     simulated: 'simulated, not seen',
     note: (faults: readonly string[]) => `Simulated, not seen on a machine: ${faults.length === 0 ? 'nothing broken' : wordList(faults)}.`,
     step: 'pattern from the simulation',

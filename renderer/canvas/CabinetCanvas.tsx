@@ -1,10 +1,19 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { ReactFlow, ReactFlowProvider, ViewportPortal } from 'reactflow';
-import { windowTexts } from '../../engine/messages/index.ts';
+import { injectWords, windowTexts } from '../../engine/messages/index.ts';
+import { InjectHead } from '../inject/InjectHead.tsx';
+import { SimControllerNode } from '../inject/SimControllerNode.tsx';
+import { SimLeadEdge } from '../inject/SimLeadEdge.tsx';
+import { SimLinkEdge } from '../inject/SimLinkEdge.tsx';
+import { SimUnitNode } from '../inject/SimUnitNode.tsx';
+import { useInjectKeys } from '../inject/useInjectKeys.ts';
+import { useInjectProjection } from '../inject/useInjectProjection.ts';
+import { QuickChain } from '../quick/QuickChain.tsx';
 import { useApp } from '../state/useWorkbench.ts';
 import 'reactflow/dist/style.css';
 import './canvas.css';
 import './modules.css';
+import '../inject/simCanvas.css';
 import { CanvasHead } from './CanvasHead.tsx';
 import { ControllerNode } from './ControllerNode.tsx';
 import { DetailContext } from './DetailContext.ts';
@@ -33,8 +42,11 @@ function Drawing() {
   const frame = useRef<HTMLElement>(null);
   const size = useSize(frame);
   const view = useCabinetView(frame, size);
-  const { nodes, edges, captions } = useProjection(view.placement, view.detail);
-  const onKeyDown = useCabinetKeys();
+  const seen = useProjection(view.placement, view.detail);
+  const simulated = useInjectProjection(view.placement, view.detail);
+  const { nodes, edges, captions } = simulated ?? seen;
+  const keysOfFind = useCabinetKeys();
+  const keysOfInject = useInjectKeys();
   const hasUnits = useApp((state) => state.checked.topology.units.size > 0);
   const noop = useCallback(() => undefined, []);
   return (
@@ -44,12 +56,12 @@ function Drawing() {
         id="cabinet"
         className="cabinet"
         tabIndex={-1}
-        aria-label={windowTexts.cabinet.region}
-        onKeyDown={onKeyDown}
+        aria-label={simulated ? injectWords.cabinetRegion : windowTexts.cabinet.region}
+        onKeyDown={simulated ? keysOfInject : keysOfFind}
         onFocus={view.onFocus}
         data-roomy={view.roomy}
       >
-        <CanvasHead />
+        {simulated ? <InjectHead /> : <CanvasHead />}
         {size !== null && (
           <ReactFlow
             nodes={nodes}

@@ -1,5 +1,5 @@
-import { Keyboard, Maximize, Minus, Plus, X } from 'lucide-react';
-import { windowTexts } from '../../engine/messages/index.ts';
+import { Keyboard, Maximize, Minus, Plus, Syringe, X } from 'lucide-react';
+import { injectWords, windowTexts } from '../../engine/messages/index.ts';
 import { useCandidateWords } from '../find/candidateWords.ts';
 import { selectFindModel } from '../find/findModel.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
@@ -43,6 +43,10 @@ export function CanvasHead() {
         <button type="button" className="button small" onClick={() => dispatch('walk-displays')}>
           <Keyboard size={16} aria-hidden="true" />
           {windowTexts.cabinet.walk} <kbd>E</kbd>
+        </button>
+        <button type="button" className="button small" onClick={() => dispatch('toggle-inject')}>
+          <Syringe size={16} aria-hidden="true" />
+          {injectWords.button} <kbd>I</kbd>
         </button>
         <fieldset className="zoomer">
           <legend className="screen-reader">{windowTexts.cabinet.zoom}</legend>

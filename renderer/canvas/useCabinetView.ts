@@ -3,6 +3,8 @@ import { useReactFlow, type Viewport } from 'reactflow';
 import { spotKey, spotOf } from '../find/candidates.ts';
 import { selectFindModel } from '../find/findModel.ts';
 import type { AppState } from '../state/appState.ts';
+import { selectInjectModel } from '../inject/injectModel.ts';
+import { foldableInSimulation } from '../inject/simViews.ts';
 import { currentSnapshot } from '../state/evidence.ts';
 import { useApp, useWindow } from '../state/useWorkbench.ts';
 import { fitCabinet } from './fit.ts';
@@ -153,6 +155,8 @@ function shift(from: number, to: number, least: number, most: number): number {
   return 0;
 }
 
+  const simulated = selectInjectModel(state);
+  if (simulated) return foldableInSimulation(simulated);
 /** Chains that no suspect of note lies on; they may be folded to one line. As one text, so that an equal answer is the same. */
 function foldableChains(state: AppState): string {
   const model = selectFindModel(state);

@@ -1,4 +1,4 @@
-import { fileWords } from '../../engine/messages/index.ts';
+import { fileWords, injectWords } from '../../engine/messages/index.ts';
 import type { Workbench } from '../state/dispatcher.ts';
 import type { FileAccess } from './access.ts';
 import type { FileDesk } from './fileDesk.ts';
@@ -28,7 +28,8 @@ function followTitle({ store }: Pick<Workbench, 'store'>, access: FileAccess): v
   const tell = () => {
     const state = store.getState();
     const unsaved = isUnsaved(state);
-    const title = fileWords.title(documentName(state), unsaved);
+    const named = fileWords.title(documentName(state), unsaved);
+    const title = state.inject.on ? injectWords.title(named) : named;
     if (document.title !== title) document.title = title;
     if (told !== unsaved) access.tellUnsaved(unsaved);
     told = unsaved;

@@ -185,7 +185,7 @@ export const injectCommands = {
 
   'next-hop': viewCommand({
     label: 'nextHop',
-    shortcuts: ['N'],
+    shortcuts: ['F'],
     isEnabled: (state) => state.inject.on && (state.inject.hop ?? -1) < countHops(state) - 1,
     run: (state) => toHop(state, (state.inject.hop ?? -1) + 1),
   }),

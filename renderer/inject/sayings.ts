@@ -10,6 +10,7 @@ import {
   wordReportReason,
   wordShows,
 } from '../../engine/messages/index.ts';
+import type { DisplayMeaning } from '../../engine/schema/index.ts';
 import type { MomentName, ReportPrediction } from '../../engine/simulation/index.ts';
 import type { InjectModel } from './injectModel.ts';
 import { causesAtSender, type Hop } from './lightWay.ts';
@@ -44,11 +45,19 @@ export function sayStep(names: Names, hop: Hop, moment: MomentName): string {
   }
 }
 
+interface Settled {
+  readonly meaning: DisplayMeaning;
+  readonly shows: string;
+  readonly why: string;
+}
+
 /** What the unit whose display is decided here shows, and why; null where none is. */
-export function saySettled(names: Names, hop: Hop, { simulation }: InjectModel): { readonly shows: string; readonly why: string } | null {
+export function saySettled(names: Names, hop: Hop, { simulation }: InjectModel): Settled | null {
   const unit = 'settles' in hop ? hop.settles : null;
   const display = unit && simulation.displays.get(unit);
-  return display ? { shows: wordShows(names, unit, display.meaning), why: wordDisplayReason(names, display) } : null;
+  return display
+    ? { meaning: display.meaning, shows: wordShows(names, unit, display.meaning), why: wordDisplayReason(names, display) }
+    : null;
 }
 
 /** One hop as it is announced: "Step 5 of 11. … -TB3 shows upstream loss. …" */

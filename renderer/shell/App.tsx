@@ -11,6 +11,14 @@ import { ReportPopover } from '../find/ReportPopover.tsx';
 import { SeenPane } from '../find/SeenPane.tsx';
 import { Suspects } from '../find/Suspects.tsx';
 import { useApp } from '../state/useWorkbench.ts';
+import { AgainstSeen } from '../inject/AgainstSeen.tsx';
+import { InjectAnswer } from '../inject/InjectAnswer.tsx';
+import { InjectPane } from '../inject/InjectPane.tsx';
+import { InjectPopover } from '../inject/InjectPopover.tsx';
+import { LightTable } from '../inject/LightTable.tsx';
+import { LightWay } from '../inject/LightWay.tsx';
+import { TakePattern } from '../inject/TakePattern.tsx';
+import '../inject/inject.css';
 import { RefusedDialog, ShortcutsDialog } from './Dialogs.tsx';
 import { LiveRegion } from './LiveRegion.tsx';
 import { MenuBar } from './MenuBar.tsx';
@@ -21,29 +29,44 @@ import './app.css';
 export function App() {
   const entry = useApp((state) => state.entry);
   return (
+  const injecting = useApp((state) => state.inject.on);
+  const target = useApp((state) => state.inject.target);
     <>
       <SkipLinks />
       <div className="app">
         <MenuBar />
         <div>
           <Alerts />
-          <AnswerLine />
+          {injecting ? <InjectAnswer /> : <AnswerLine />}
         </div>
         <main className="find">
-          <div className="evidence">
+          <div className={injecting ? 'evidence simulated' : 'evidence'}>
             <CabinetCanvas />
-            <PatternGrid />
+            {injecting ? <LightTable /> : <PatternGrid />}
           </div>
           <aside className="side">
-            <Suspects />
-            <SeenPane />
-            <Log />
+            {injecting ? (
+              <>
+                <InjectPane />
+                <LightWay />
+                <AgainstSeen />
+              </>
+            ) : (
+              <>
+                <Suspects />
+                <StepCard />
+                <SeenPane />
+                <Log />
+              </>
+            )}
           </aside>
         </main>
-        <CautionStrip />
+        {!injecting && <CautionStrip />}
       </div>
       {entry?.kind === 'display' && <EntryPopover entry={entry} />}
-      {entry?.kind === 'report' && <ReportPopover key={entry.chain} chain={entry.chain} />}
+      {entry?.kind === 'report' && <ReportPopover key={entry.chain} entry={entry} />}
+      {injecting && target && <InjectPopover key={JSON.stringify(target)} target={target} />}
+      <TakePattern />
       <div className="drop-hint" aria-hidden="true">
         {fileWords.dropHint}
       </div>

@@ -22,6 +22,8 @@ type PlainCommand =
   | 'walk-displays'
   | 'toggle-fold-chains'
   | 'toggle-reduce-motion'
+  | 'toggle-inject'
+  | 'ask-take-pattern'
   | FileMenuCommand;
 
 /** The bar at the top: menus, what is open, undo and redo, colours. */
@@ -90,6 +92,7 @@ function FileMenu() {
 function EditMenu() {
   const undo = useApp((state) => state.history.past[state.history.past.length - 1]?.name ?? null);
   const redo = useApp((state) => state.history.future[0]?.name ?? null);
+  const injecting = useApp((state) => state.inject.on);
   return (
     <TopMenu label={windowTexts.menus.edit}>
       <Menu aria-label={windowTexts.menus.edit} className="menu">
@@ -97,6 +100,9 @@ function EditMenu() {
         <Item id="redo" label={windowTexts.redoStep(redo)} />
         <Separator className="menu-line" />
         <Item id="walk-displays" />
+        <Separator className="menu-line" />
+        <Item id="toggle-inject" checked={injecting} />
+        <Item id="ask-take-pattern" />
       </Menu>
     </TopMenu>
   );
@@ -226,6 +232,8 @@ function Tools() {
   const dispatch = useDispatch();
   const undo = useApp((state) => state.history.past[state.history.past.length - 1]?.name ?? null);
   const redo = useApp((state) => state.history.future[0]?.name ?? null);
+  // While a fault is simulated neither runs.
+  const injecting = useApp((state) => state.inject.on);
   const theme = useApp((state) => state.theme);
   const next = themeChoices[(themeChoices.indexOf(theme) + 1) % themeChoices.length] ?? 'system';
   const tool = (id: Extract<CommandId, 'undo' | 'redo'>, label: string, enabled: boolean, icon: React.ReactNode) => (
@@ -236,8 +244,8 @@ function Tools() {
   const themeLabel = windowTexts.themeNow(windowTexts.themes[theme]);
   return (
     <div className="tools">
-      {tool('undo', windowTexts.undoStep(undo), undo !== null, <Undo2 size={18} aria-hidden="true" />)}
-      {tool('redo', windowTexts.redoStep(redo), redo !== null, <Redo2 size={18} aria-hidden="true" />)}
+      {tool('undo', windowTexts.undoStep(undo), undo !== null && !injecting, <Undo2 size={18} aria-hidden="true" />)}
+      {tool('redo', windowTexts.redoStep(redo), redo !== null && !injecting, <Redo2 size={18} aria-hidden="true" />)}
       <button
         type="button"
         className="icon-button"

@@ -1,24 +1,29 @@
-import { windowTexts } from '../../engine/messages/index.ts';
+import { injectWords, windowTexts } from '../../engine/messages/index.ts';
+import { useApp } from '../state/useWorkbench.ts';
 
 const targets = ['answer', 'cabinet', 'suspects', 'grid'] as const;
 
 /** The first stops of Tab: past everything to one part of the window. */
 export function SkipLinks() {
+  const injecting = useApp((state) => state.inject.on);
   return (
     <nav className="skip-links" aria-label={windowTexts.skipTo.label}>
-      {targets.map((target) => (
-        <a
-          key={target}
-          href={`#${target}`}
-          onClick={(event) => {
-            // The address stays as it is; only the focus moves.
-            event.preventDefault();
-            document.getElementById(target)?.focus();
-          }}
-        >
-          {windowTexts.skipTo[target]}
-        </a>
-      ))}
+      {targets.map((target) => {
+        const words = injecting ? (target === 'step' ? null : injectWords.skipTo[target]) : windowTexts.skipTo[target];
+        return words === null ? null : (
+          <a
+            key={target}
+            href={`#${target}`}
+            onClick={(event) => {
+              // The address stays as it is; only the focus moves.
+              event.preventDefault();
+              document.getElementById(target)?.focus();
+            }}
+          >
+            {words}
+          </a>
+        );
+      })}
     </nav>
   );
 }

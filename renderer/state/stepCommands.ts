@@ -117,6 +117,13 @@ export const stepCommands = {
   }),
 
   'show-step': viewCommand<{ readonly step: Step | null }>({
+  'next-step': viewCommand({
+    label: 'nextStep',
+    shortcuts: ['N'],
+    isEnabled: (state) => !state.inject.on && (state.steps?.list.length ?? 0) > 0,
+    run: (state) => showing(state, state.steps?.list[0]?.step ?? null),
+  }),
+
     label: 'showStep',
     isEnabled: always,
     run: (state, { step }) => {
