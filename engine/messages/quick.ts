@@ -60,8 +60,7 @@ export const quickProblemWords: WordsFor<QuickCode> = {
 /** Labels of the commands of entering. */
 export const entryCommandLabels = {
   buildQuickChain: 'Build the cabinet as found',
-  noteDisplay: 'Note about a display',
-  noteReport: 'Note about a report',
+  noteSeen: 'Note what was seen besides',
   addPhoto: 'Add a photo',
   removePhoto: 'Remove a photo',
   setCircumstance: 'Say what makes faults likelier',

@@ -1,4 +1,4 @@
-import type { CabinetContent, ChainRecord, LeadRecord, LinkRecord, UnitRecord } from '../schema/index.ts';
+import type { CabinetContent, ChainRecord, ControllerRecord, LeadRecord, LinkRecord, UnitRecord } from '../schema/index.ts';
 import type { QuickPlan, QuickUnit } from './types.ts';
 
 /*
@@ -8,7 +8,14 @@ import type { QuickPlan, QuickUnit } from './types.ts';
 const letters = { drive: 'TB', signals: 'KE', light: 'WH', power: 'WD' } as const;
 
 /** The parts of a cabinet that a quick line settles. */
-export type QuickParts = Required<Pick<CabinetContent, 'designationEdition' | 'controller' | 'chains' | 'units' | 'links' | 'leads'>>;
+export interface QuickParts {
+  readonly designationEdition: NonNullable<CabinetContent['designationEdition']>;
+  readonly controller: ControllerRecord;
+  readonly chains: ChainRecord[];
+  readonly units: UnitRecord[];
+  readonly links: LinkRecord[];
+  readonly leads: LeadRecord[];
+}
 
 /**
  * Makes the cabinet of a plan. Rows and slots are those of the line. A supply that the line names feeds the units behind it in its

@@ -36,7 +36,7 @@ export const ControllerNode = memo(function ControllerNode({ data: { view } }: N
 function ChainWindow({ view, first }: { readonly view: ChainView; readonly first: boolean }) {
   const dispatch = useDispatch();
   const detail = useDetail();
-  const open = () => dispatch('open-entry', { entry: { kind: 'report', chain: view.chain } });
+  const open = () => dispatch('open-entry', { entry: { kind: 'report', chain: view.chain, walking: false } });
   const tone = view.seen === null ? 'none' : view.seenLost ? 'loss' : 'other';
   return (
     <>

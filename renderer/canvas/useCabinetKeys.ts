@@ -2,13 +2,14 @@ import { useCallback } from 'react';
 import type { UnitId } from '../../engine/base/index.ts';
 import { windowTexts, wordMeanings } from '../../engine/messages/index.ts';
 import { entryChoices } from '../find/entryChoices.ts';
-import { currentSnapshot, findDisplay, seenMeanings } from '../state/evidence.ts';
+import { stepWalk } from '../find/entryWalk.ts';
+import { currentSnapshot, seenMeanings } from '../state/evidence.ts';
 import { namesOf } from '../state/names.ts';
 import { useWindow } from '../state/useWorkbench.ts';
 import { nextUnit } from './neighbours.ts';
 import { chainElementId, focusUnit } from './unitElement.ts';
 
-/** Keys on a unit: digits enter and go on along the chain, arrows move, R opens the report, Escape takes the prediction off. */
+/** Keys on a unit: digits enter and go on along the walk, Backspace goes back on it, arrows move, R opens the report, Escape takes the prediction off. */
 export function useCabinetKeys() {
   const { store, dispatch } = useWindow();
   return useCallback(
@@ -38,7 +39,13 @@ export function useCabinetKeys() {
       const place = topology.placeOf.get(unit);
       if (event.key.toLowerCase() === 'r' && place) {
         event.preventDefault();
-        dispatch('open-entry', { entry: { kind: 'report', chain: place.chain } });
+        dispatch('open-entry', { entry: { kind: 'report', chain: place.chain, walking: false } });
+        return;
+      }
+      if (event.key === 'Backspace') {
+        event.preventDefault();
+        const before = stepWalk(topology, state.walkOrder, unit, -1);
+        if (before) focusUnit(before);
         return;
       }
       const kind = topology.units.get(unit)?.kind ?? 'servo-drive';
@@ -49,15 +56,14 @@ export function useCabinetKeys() {
       if (choice.meanings.length === 0) dispatch('withdraw-display', { unit });
       else dispatch('enter-display', { unit, meanings: choice.meanings, at: new Date().toISOString() });
       const entered = windowTexts.entry.entered(names.unit(unit), wordMeanings(choice.meanings));
-      const following = nextUnit(topology, unit, 'ArrowRight');
-      if (following?.kind !== 'unit' || choice.meanings.length === 0) {
+      const following = choice.meanings.length === 0 ? unit : stepWalk(topology, state.walkOrder, unit, 1);
+      if (following === null || following === unit) {
         dispatch('announce', { text: following ? entered : `${entered} ${windowTexts.entry.walkEnd}` });
         return;
       }
-      focusUnit(following.unit);
-      const then = findDisplay(currentSnapshot(store.getState().caseRecord), following.unit);
-      const words = wordMeanings(then?.meanings ?? seenMeanings({}, following.unit));
-      dispatch('announce', { text: `${entered} ${windowTexts.entry.next(names.unit(following.unit), words)}` });
+      focusUnit(following);
+      const words = wordMeanings(seenMeanings(currentSnapshot(store.getState().caseRecord), following));
+      dispatch('announce', { text: `${entered} ${windowTexts.entry.next(names.unit(following), words)}` });
     },
     [store, dispatch],
   );

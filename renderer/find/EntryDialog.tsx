@@ -1,5 +1,5 @@
 /** What Tab can reach in an entry. */
-const stops = 'button:not(:disabled), input, select';
+const stops = 'button:not(:disabled), input:not(:disabled, [type="file"]), select';
 
 /**
  * A question over the window, not in place of it: the picture stays usable. Tab goes round inside; who opens it gives the focus, and

@@ -1,16 +1,20 @@
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useRef } from 'react';
 import { Popover } from 'react-aria-components';
-import { unitKindWords, windowTexts, wordMeanings } from '../../engine/messages/index.ts';
-import { nextUnit } from '../canvas/neighbours.ts';
+import { entryWords, unitKindWords, windowTexts, wordMeanings } from '../../engine/messages/index.ts';
 import { focusUnit, unitElementId } from '../canvas/unitElement.ts';
 import { DisplayMark, toneOf } from '../marks/DisplayMark.tsx';
 import type { OpenEntry } from '../state/appState.ts';
-import { currentSnapshot, findDisplay } from '../state/evidence.ts';
-import { type CodeReading, findLegend, readCode } from '../state/legend.ts';
+import { currentSnapshot, findDisplay, seenMeanings } from '../state/evidence.ts';
+import type { CodeReading } from '../state/legend.ts';
 import { namesOf } from '../state/names.ts';
 import { useApp, useWindow } from '../state/useWorkbench.ts';
+import { EntryCode } from './EntryCode.tsx';
 import { EntryDialog } from './EntryDialog.tsx';
+import { EntryNotes } from './EntryNotes.tsx';
+import { EntryWalkBar } from './EntryWalkBar.tsx';
 import { type EntryChoice, entryChoices } from './entryChoices.ts';
+import { actOfKey } from './entryKeys.ts';
+import { nextReport, stepWalk } from './entryWalk.ts';
 import './entry.css';
 
 type DisplayEntry = Extract<OpenEntry, { kind: 'display' }>;
@@ -25,39 +29,84 @@ export function EntryPopover({ entry }: { readonly entry: DisplayEntry }) {
   // On a walk the answers stay where they are, so that the hand does; else they open beside the display.
   const anchor = useAnchor(entry.walking ? 'caution' : unitElementId(entry.unit));
   if (!unit) return null;
-  const choices = entryChoices(unit.kind);
+  const choices = entryChoices(unit.kind, entry.walking);
 
   const close = () => {
     dispatch('close-entry');
     focusUnit(entry.unit);
   };
-  const settle = (words: string) => {
-    const said = windowTexts.entry.entered(names.unit(entry.unit), words);
-    const next = entry.walking ? nextUnit(topology, entry.unit as never, 'ArrowRight') : null; // the entry's unit is one of the cabinet
-    if (next?.kind !== 'unit') {
-      dispatch('announce', { text: entry.walking ? `${said} ${windowTexts.entry.walkEnd}` : said });
+  const goTo = (next: string, said: string) => {
+    const seen = seenMeanings(currentSnapshot(store.getState().caseRecord), next);
+    dispatch('announce', { text: `${said} ${windowTexts.entry.next(names.unit(next), wordMeanings(seen))}`.trim() });
+    dispatch('show-on-cabinet', { subject: next });
+    dispatch('open-entry', { entry: { kind: 'display', unit: next, walking: true } });
+  };
+  /** The reports come last: the controller's screen stands elsewhere. */
+  const goToReport = (said: string, anyway: boolean) => {
+    const chain = nextReport(store.getState()) ?? (anyway ? topology.chains.find(({ units }) => units.length > 0)?.id : undefined);
+    if (chain === undefined) {
+      dispatch('announce', { text: `${said} ${entryWords.walk.end}`.trim() });
       return close();
     }
-    const then = findDisplay(currentSnapshot(store.getState().caseRecord), next.unit);
-    dispatch('announce', { text: `${said} ${windowTexts.entry.next(names.unit(next.unit), wordMeanings(then?.meanings ?? []))}` });
-    dispatch('show-on-cabinet', { subject: next.unit });
-    dispatch('open-entry', { entry: { kind: 'display', unit: next.unit, walking: true } });
+    dispatch('announce', { text: `${said} ${entryWords.walk.nowReport(names.chain(chain))}`.trim() });
+    dispatch('open-entry', { entry: { kind: 'report', chain, walking: true } });
+  };
+  const goBack = () => {
+    const before = stepWalk(topology, store.getState().walkOrder, entry.unit, -1);
+    if (before) goTo(before, '');
+    else dispatch('announce', { text: entryWords.walk.first });
+  };
+  const settle = (said: string) => {
+    if (!entry.walking) {
+      dispatch('announce', { text: said });
+      return close();
+    }
+    const next = stepWalk(topology, store.getState().walkOrder, entry.unit, 1);
+    if (next) goTo(next, said);
+    else goToReport(said, false);
+  };
+  const takeBack = () => {
+    if (!observation) return;
+    dispatch('withdraw-display', { unit: entry.unit });
+    dispatch('announce', { text: entryWords.walk.tookBack(names.unit(entry.unit)) });
   };
   const take = (choice: EntryChoice) => {
-    if (choice.meanings.length === 0) dispatch('withdraw-display', { unit: entry.unit });
-    else dispatch('enter-display', { unit: entry.unit, meanings: choice.meanings, at: new Date().toISOString() });
-    settle(choice.words);
+    const name = names.unit(entry.unit);
+    if (choice.meanings.length > 0) {
+      dispatch('enter-display', { unit: entry.unit, meanings: choice.meanings, at: new Date().toISOString() });
+    } else if (entry.walking) {
+      // Skipped: what was entered before stays.
+      return settle(entryWords.walk.skipped(name));
+    } else {
+      dispatch('withdraw-display', { unit: entry.unit });
+    }
+    settle(windowTexts.entry.entered(name, choice.words));
   };
   const takeCode = (reading: CodeReading) => {
     dispatch('enter-display', { unit: entry.unit, meanings: reading.meanings, code: reading.code, at: new Date().toISOString() });
-    settle(wordMeanings(reading.meanings));
+    settle(windowTexts.entry.entered(names.unit(entry.unit), wordMeanings(reading.meanings)));
   };
-  const onKeyDown = (event: React.KeyboardEvent) => {
-    if (event.target instanceof HTMLInputElement || event.ctrlKey || event.metaKey || event.altKey) return;
-    const choice = choices.find(({ key }) => key === event.key);
-    if (choice) {
-      event.preventDefault();
-      take(choice);
+  const onKeyDown = (event: React.KeyboardEvent<HTMLElement>) => {
+    const act = actOfKey(event, choices, entry.walking);
+    if (!act) return;
+    // A letter goes on into the field: it is the first of the code.
+    if (act.kind !== 'code' || act.from === 'nothing') event.preventDefault();
+    switch (act.kind) {
+      case 'choice':
+        return take(act.choice);
+      case 'back':
+        return goBack();
+      case 'report':
+        return goToReport('', true);
+      case 'order':
+        return dispatch('toggle-walk-order');
+      case 'take-back':
+        return takeBack();
+      case 'code': {
+        const field = event.currentTarget.querySelector<HTMLInputElement>('input.code');
+        field?.focus();
+        field?.select();
+      }
     }
   };
 
@@ -71,19 +120,31 @@ export function EntryPopover({ entry }: { readonly entry: DisplayEntry }) {
       offset={entry.walking ? 8 : 10}
       className="entry-popover"
       key={entry.walking ? 'walk' : entry.unit}
+      // On a walk a click on the picture goes to another unit; it does not end the walk.
+      shouldCloseOnInteractOutside={(element) => !entry.walking || !element.closest('.cabinet')}
     >
       <EntryDialog label={windowTexts.entry.title(names.unit(entry.unit))} onKeyDown={onKeyDown}>
         <p className="entry-head">
           <b className="designation">{names.unit(entry.unit)}</b> <span>{unitKindWords[unit.kind]}</span>
           <span className="quiet-text">{topology.placeOf.has(unit.id as never) ? names.place(unit.id) : ''}</span>
         </p>
+        {entry.walking && (
+          <EntryWalkBar
+            unit={entry.unit}
+            onBack={goBack}
+            onReport={() => goToReport('', true)}
+            onTakeBack={observation ? takeBack : null}
+            onClose={close}
+          />
+        )}
         <Choices
           key={entry.unit}
           choices={choices}
           chosen={observation?.code === undefined ? (observation?.meanings ?? []) : []}
           onTake={take}
         />
-        <CodeField key={`code ${entry.unit}`} unit={entry.unit} code={observation?.code ?? ''} onTake={takeCode} />
+        <EntryCode key={`code ${entry.unit}`} unit={entry.unit} code={observation?.code ?? ''} onTake={takeCode} />
+        <EntryNotes key={`notes ${entry.unit}`} seen={{ kind: 'display', unit: entry.unit }} name={names.unit(entry.unit)} />
       </EntryDialog>
     </Popover>
   );
@@ -96,19 +157,20 @@ function useAnchor(id: string): React.RefObject<Element | null> {
   return anchor;
 }
 
-function Choices({
-  choices,
-  chosen,
-  onTake,
-}: {
+interface ChoicesProps {
   readonly choices: readonly EntryChoice[];
   readonly chosen: readonly string[];
   readonly onTake: (choice: EntryChoice) => void;
-}) {
+}
+
+function Choices({ choices, chosen, onTake }: ChoicesProps) {
+  const root = useRef<HTMLFieldSetElement>(null);
   const first = useRef<HTMLButtonElement>(null);
-  const isChosen = ({ meanings }: EntryChoice) => meanings.length === chosen.length && meanings.every((one) => chosen.includes(one));
-  const focused = choices.find((choice) => choice.meanings.length > 0 && isChosen(choice)) ?? choices[0];
-  useEffect(() => first.current?.focus({ preventScroll: true }), []);
+  const isChosen = ({ meanings }: EntryChoice) =>
+    meanings.length > 0 && meanings.length === chosen.length && meanings.every((one) => chosen.includes(one));
+  const focused = choices.find(isChosen);
+  // Where nothing was answered the dialog itself has the focus: Enter, struck once too often, must not answer "dark".
+  useEffect(() => (first.current ?? root.current?.closest<HTMLElement>('[role="dialog"]'))?.focus({ preventScroll: true }), []);
   const one = choices.filter(({ meanings }) => meanings.length === 1);
   const others = choices.filter(({ meanings }) => meanings.length !== 1);
   const button = (choice: EntryChoice, wide: boolean) => (
@@ -129,57 +191,10 @@ function Choices({
     </button>
   );
   return (
-    <fieldset className="answers">
+    <fieldset className="answers" ref={root}>
       <legend className="screen-reader">{windowTexts.entry.marks}</legend>
       <div className="answer-marks">{one.map((choice) => button(choice, false))}</div>
       <div className="answer-others">{others.map((choice) => button(choice, true))}</div>
     </fieldset>
-  );
-}
-
-function CodeField({
-  unit,
-  code,
-  onTake,
-}: {
-  readonly unit: string;
-  readonly code: string;
-  readonly onTake: (reading: CodeReading) => void;
-}) {
-  const cabinet = useApp((state) => state.cabinet);
-  const [typed, setTyped] = useState(code);
-  const legend = findLegend(cabinet, unit);
-  const reading = readCode(legend, typed);
-  const hint = !reading
-    ? ''
-    : !legend
-      ? windowTexts.entry.noLegend
-      : reading.known
-        ? windowTexts.entry.byLegend(wordMeanings(reading.meanings), legend.name)
-        : windowTexts.entry.notInLegend(legend.name);
-  return (
-    <form
-      className="code-field"
-      onSubmit={(event) => {
-        event.preventDefault();
-        if (reading) onTake(reading);
-      }}
-    >
-      <label>
-        {windowTexts.entry.codeShown}{' '}
-        <input
-          className="code"
-          value={typed}
-          maxLength={40}
-          autoComplete="off"
-          spellCheck={false}
-          onChange={(event) => setTyped(event.target.value)}
-        />
-      </label>
-      <output className="code-hint">{hint}</output>
-      <button type="submit" className="button small" disabled={!reading}>
-        {windowTexts.entry.takeCode}
-      </button>
-    </form>
   );
 }

@@ -1,38 +1,73 @@
-import { useRef, useState } from 'react';
+import { useEffect, useRef } from 'react';
 import { Popover } from 'react-aria-components';
-import { groupWords, windowTexts, wordGap, wordGaps } from '../../engine/messages/index.ts';
-import { type OrdinalGroup, ordinalGroups } from '../../engine/schema/index.ts';
-import type { ChainTopology } from '../../engine/topology/index.ts';
+import { entryWords, windowTexts, wordGaps } from '../../engine/messages/index.ts';
 import { chainElementId } from '../canvas/unitElement.ts';
+import type { OpenEntry } from '../state/appState.ts';
 import { currentSnapshot, findReport } from '../state/evidence.ts';
 import { namesOf } from '../state/names.ts';
-import { useApp, useDispatch } from '../state/useWorkbench.ts';
+import { useApp, useWindow } from '../state/useWorkbench.ts';
 import { EntryDialog } from './EntryDialog.tsx';
+import { EntryNotes } from './EntryNotes.tsx';
+import { nextReport, walkUnits } from './entryWalk.ts';
+import { GapForm } from './ReportGap.tsx';
+import type { Gaps } from './reportPlaces.ts';
 import './entry.css';
 
+const words = windowTexts.report;
+type ReportEntry = Extract<OpenEntry, { kind: 'report' }>;
+
 /** Asks what the controller reports of one chain: nothing lost, or the gap by the ordinals it names. */
-export function ReportPopover({ chain: chainId }: { readonly chain: string }) {
-  const dispatch = useDispatch();
+export function ReportPopover({ entry }: { readonly entry: ReportEntry }) {
+  const { store, dispatch } = useWindow();
   const topology = useApp((state) => state.checked.topology);
-  const gaps = useApp((state) => findReport(currentSnapshot(state.caseRecord), chainId)?.gaps);
+  const gaps = useApp((state) => findReport(currentSnapshot(state.caseRecord), entry.chain)?.gaps);
   const anchor = useRef<Element | null>(null);
   // Under the controller, so that the units that light up can be seen.
-  anchor.current = document.getElementById(chainElementId(chainId))?.closest('.controller') ?? null;
+  anchor.current = document.getElementById(chainElementId(entry.chain))?.closest('.controller') ?? null;
   const names = namesOf(topology);
-  const chain = topology.chains.find(({ id }) => id === chainId);
+  const chains = topology.chains.filter(({ units }) => units.length > 0);
+  const chain = topology.chains.find(({ id }) => id === entry.chain);
   if (!chain) return null;
 
   const close = () => {
     dispatch('close-entry');
-    document.getElementById(chainElementId(chainId))?.focus({ preventScroll: true });
+    document.getElementById(chainElementId(entry.chain))?.focus({ preventScroll: true });
   };
-  const enter = (entered: readonly (number | 'none')[]) => {
-    dispatch('enter-report', { chain: chainId, gaps: entered, at: new Date().toISOString() });
-    dispatch('announce', { text: windowTexts.report.entered(`${names.chain(chainId)} ${wordGaps(names, chainId, entered)}`) });
-  };
-  const withdraw = () => {
-    dispatch('withdraw-report', { chain: chainId });
+  const openChain = (id: string) => dispatch('open-entry', { entry: { ...entry, chain: id } });
+  /** On a walk the next chain comes by itself. */
+  const done = () => {
+    const next = entry.walking ? nextReport(store.getState()) : null;
+    if (next !== null && next !== entry.chain) {
+      dispatch('announce', { text: entryWords.walk.nowReport(names.chain(next)) });
+      return openChain(next);
+    }
+    if (entry.walking) dispatch('announce', { text: entryWords.walk.end });
     close();
+  };
+  const enter = (entered: Gaps) => {
+    dispatch('enter-report', { chain: entry.chain, gaps: entered, at: new Date().toISOString() });
+    dispatch('announce', { text: words.entered(`${names.chain(entry.chain)} ${wordGaps(names, entry.chain, entered)}`) });
+  };
+  const enterNone = () => {
+    enter(['none']);
+    done();
+  };
+  const back = () => {
+    const units = walkUnits(topology, store.getState().walkOrder);
+    const last = units[units.length - 1];
+    if (entry.walking && last !== undefined) dispatch('open-entry', { entry: { kind: 'display', unit: last, walking: true } });
+  };
+  const onKeyDown = (event: React.KeyboardEvent) => {
+    if (event.ctrlKey || event.metaKey || event.altKey || isNote(event.target)) return;
+    const at = chains.findIndex(({ id }) => id === entry.chain);
+    const other = event.key === 'ArrowDown' ? chains[at + 1] : event.key === 'ArrowUp' ? chains[at - 1] : undefined;
+    if (event.key.toLowerCase() === 'n' || event.key === '*') {
+      event.preventDefault();
+      enterNone();
+    } else if (other && !(event.target instanceof HTMLSelectElement)) {
+      event.preventDefault();
+      openChain(other.id);
+    }
   };
   return (
     <Popover
@@ -46,168 +81,52 @@ export function ReportPopover({ chain: chainId }: { readonly chain: string }) {
       // A click on a gap of the picture is an answer too.
       shouldCloseOnInteractOutside={(element) => !element.closest('.cabinet')}
     >
-      <EntryDialog className="report" label={windowTexts.report.title(names.chain(chainId))}>
+      <EntryDialog className="report" label={words.title(names.chain(entry.chain))} onKeyDown={onKeyDown}>
         <p className="entry-head">
-          <b>{windowTexts.report.title(names.chain(chainId))}</b>
+          <b>{words.title(names.chain(entry.chain))}</b>
         </p>
+        {chains.length > 1 && (
+          <fieldset className="chain-choice">
+            <legend className="screen-reader">{entryWords.report.chains}</legend>
+            {chains.map(({ id }) => (
+              <button key={id} type="button" className="button small" aria-pressed={id === entry.chain} onClick={() => openChain(id)}>
+                {names.chain(id)}
+              </button>
+            ))}
+          </fieldset>
+        )}
         <div className="report-answers">
+          <button type="button" className="button" aria-pressed={gaps?.length === 1 && gaps[0] === 'none'} onClick={enterNone}>
+            {words.none} <kbd>N</kbd>
+          </button>
           <button
             type="button"
             className="button"
-            aria-pressed={gaps?.length === 1 && gaps[0] === 'none'}
+            aria-pressed={gaps === undefined}
             onClick={() => {
-              enter(['none']);
-              close();
+              dispatch('withdraw-report', { chain: entry.chain });
+              done();
             }}
           >
-            {windowTexts.report.none}
-          </button>
-          <button type="button" className="button" aria-pressed={gaps === undefined} onClick={withdraw}>
-            {windowTexts.report.notEntered}
+            {words.notEntered}
           </button>
         </div>
-        {chain.units.length > 0 && <GapByOrdinals chain={chain} gaps={gaps} onEnter={enter} onDone={close} />}
+        {chain.units.length > 0 && <GapForm chain={chain} gaps={gaps} onEnter={enter} onDone={done} onBack={back} />}
+        <EntryNotes seen={{ kind: 'report', chain: entry.chain }} name={names.chain(entry.chain)} />
+        <FocusFirst />
       </EntryDialog>
     </Popover>
   );
 }
 
-interface Counted {
-  readonly group: OrdinalGroup | 'controller';
-  readonly ordinal: string;
-}
+const isNote = (target: EventTarget) => target instanceof HTMLElement && target.closest('.entry-notes') !== null;
 
-function GapByOrdinals({
-  chain,
-  gaps,
-  onEnter,
-  onDone,
-}: {
-  readonly chain: ChainTopology;
-  readonly gaps: readonly (number | 'none')[] | undefined;
-  readonly onEnter: (gaps: readonly number[]) => void;
-  readonly onDone: () => void;
-}) {
-  const topology = useApp((state) => state.checked.topology);
-  const names = namesOf(topology);
-  const placeAt = (position: number): Counted => {
-    const unit = chain.units[position - 1];
-    const place = unit && topology.placeOf.get(unit);
-    return place ? { group: place.group, ordinal: String(place.ordinal) } : { group: 'controller', ordinal: '' };
-  };
-  const positionOf = ({ group, ordinal }: Counted): number | null => {
-    if (group === 'controller') return 0;
-    const index = chain.units.findIndex((unit) => {
-      const place = topology.placeOf.get(unit);
-      return place?.group === group && String(place.ordinal) === ordinal.trim();
-    });
-    return index < 0 ? null : index + 1;
-  };
-  const known = (gaps ?? []).filter((gap) => gap !== 'none');
-  const blank: Counted = { group: 'drive', ordinal: '' };
-  const [reached, setReached] = useState<Counted>(known[0] === undefined ? blank : placeAt(known[0] - 1));
-  const [missing, setMissing] = useState<Counted>(known.length === 0 ? blank : placeAt(known[known.length - 1] ?? 1));
-  const groups = ordinalGroups.filter((group) => chain.units.some((unit) => topology.placeOf.get(unit)?.group === group));
-
-  /** The gaps between the two; where only one is named, the gap beside it. */
-  const gapsOf = (last: Counted, first: Counted): readonly number[] | null => {
-    const lastBlank = last.group !== 'controller' && last.ordinal.trim() === '';
-    const firstBlank = first.ordinal.trim() === '';
-    const from = lastBlank ? null : positionOf(last);
-    const to = firstBlank ? null : positionOf(first);
-    if ((lastBlank && firstBlank) || (!lastBlank && from === null) || (!firstBlank && to === null)) return null;
-    if (from === null) return to === null ? null : [to];
-    if (to === null) return from < chain.units.length ? [from + 1] : null;
-    return to > from ? Array.from({ length: to - from }, (_, index) => from + 1 + index) : null;
-  };
-  const change = (last: Counted, first: Counted) => {
-    setReached(last);
-    setMissing(first);
-    const found = gapsOf(last, first);
-    if (found) onEnter(found);
-  };
-  const found = gapsOf(reached, missing);
-  const problem = complaintOf(reached, missing, positionOf);
-  return (
-    <form
-      className="gap-form"
-      onSubmit={(event) => {
-        event.preventDefault();
-        onDone();
-      }}
-    >
-      <PlaceField
-        label={windowTexts.report.reached}
-        groups={['controller', ...groups]}
-        value={reached}
-        onChange={(value) => change(value, missing)}
-        autoFocus
-      />
-      <PlaceField label={windowTexts.report.missing} groups={groups} value={missing} onChange={(value) => change(reached, value)} />
-      <output className="gap-answer">
-        {problem ?? (found ? windowTexts.report.gapIs(found.map((gap) => wordGap(names, chain.id, gap)).join(', ')) : '')}
-      </output>
-      <p className="entry-hint quiet-text">{windowTexts.report.hint}</p>
-      <button type="submit" className="button small">
-        {windowTexts.report.done}
-      </button>
-    </form>
+/** The answer is one number: the pop-up opens to have it typed. */
+function FocusFirst() {
+  const here = useRef<HTMLSpanElement>(null);
+  useEffect(
+    () => here.current?.closest('[role="dialog"]')?.querySelector<HTMLElement>('.place-field input')?.focus({ preventScroll: true }),
+    [],
   );
-}
-
-function complaintOf(reached: Counted, missing: Counted, positionOf: (place: Counted) => number | null): string | null {
-  for (const place of [reached, missing]) {
-    if (place.group !== 'controller' && place.ordinal.trim() !== '' && positionOf(place) === null) {
-      return windowTexts.report.unknownPlace(`${groupWords[place.group]} ${place.ordinal.trim()}`);
-    }
-  }
-  const from = reached.group !== 'controller' && reached.ordinal.trim() === '' ? null : positionOf(reached);
-  const to = missing.ordinal.trim() === '' ? null : positionOf(missing);
-  return from !== null && to !== null && to <= from ? windowTexts.report.wrongOrder : null;
-}
-
-function PlaceField({
-  label,
-  groups,
-  value,
-  onChange,
-  autoFocus = false,
-}: {
-  readonly label: string;
-  readonly groups: readonly Counted['group'][];
-  readonly value: Counted;
-  readonly onChange: (value: Counted) => void;
-  readonly autoFocus?: boolean;
-}) {
-  const isGroup = (text: string): text is Counted['group'] => groups.some((group) => group === text);
-  return (
-    <fieldset className="place-field">
-      <legend>{label}</legend>
-      <select
-        aria-label={label}
-        value={value.group}
-        onChange={(event) => {
-          if (isGroup(event.target.value)) onChange({ ...value, group: event.target.value });
-        }}
-      >
-        {groups.map((group) => (
-          <option key={group} value={group}>
-            {group === 'controller' ? windowTexts.report.controller : groupWords[group]}
-          </option>
-        ))}
-      </select>
-      {value.group !== 'controller' && (
-        <input
-          aria-label={`${label}, ${windowTexts.report.ordinal}`}
-          inputMode="numeric"
-          maxLength={4}
-          // The answer is one number: the pop-up opens to have it typed.
-          // biome-ignore lint/a11y/noAutofocus: a dialog must take the focus, and this is its first field
-          autoFocus={autoFocus}
-          value={value.ordinal}
-          onChange={(event) => onChange({ ...value, ordinal: event.target.value.replace(/\D/g, '') })}
-        />
-      )}
-    </fieldset>
-  );
+  return <span ref={here} hidden />;
 }

@@ -2,6 +2,7 @@ import { Label, Radio, RadioGroup } from 'react-aria-components';
 import { windowTexts } from '../../engine/messages/index.ts';
 import { currentSnapshot } from '../state/evidence.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
+import { SeenCircumstances } from './SeenCircumstances.tsx';
 import './seen.css';
 
 const words = windowTexts.seenPane;
@@ -37,6 +38,7 @@ export function SeenPane() {
         value={halted === undefined ? 'not-observed' : halted ? 'yes' : 'no'}
         onChange={(chosen) => dispatch('set-halted', { halted: chosen === 'not-observed' ? null : chosen === 'yes' })}
       />
+      <SeenCircumstances />
     </section>
   );
 }

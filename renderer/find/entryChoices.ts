@@ -1,4 +1,4 @@
-import { meaningSetWords, meaningWords, windowTexts } from '../../engine/messages/index.ts';
+import { entryWords, meaningSetWords, meaningWords, windowTexts } from '../../engine/messages/index.ts';
 import { type DisplayMeaning, displayMeanings, supplyMeanings, type UnitKind } from '../../engine/schema/index.ts';
 import { type MarkName, markOf } from '../marks/DisplayMark.tsx';
 
@@ -48,7 +48,13 @@ const supplyChoices: readonly EntryChoice[] = [
   notLookedAt,
 ];
 
-/** The answers for a kind of unit. A digit means the same everywhere, so a supply has none for the losses. */
-export function entryChoices(kind: UnitKind): readonly EntryChoice[] {
-  return kind === 'supply' ? supplyChoices : unitChoices;
+const skip: EntryChoice = { ...notLookedAt, words: entryWords.walk.skip };
+
+/**
+ * The answers for a kind of unit. A digit means the same everywhere, so a supply has none for the losses. On a walk the last one only
+ * goes on: what was entered before stays.
+ */
+export function entryChoices(kind: UnitKind, walking = false): readonly EntryChoice[] {
+  const choices = kind === 'supply' ? supplyChoices : unitChoices;
+  return walking ? choices.map((choice) => (choice === notLookedAt ? skip : choice)) : choices;
 }

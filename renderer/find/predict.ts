@@ -5,6 +5,7 @@ import type { Behaviour, DisplayMeaning, Evidence, Fault, Onset, Snapshot } from
 import { type Simulation, simulate } from '../../engine/simulation/index.ts';
 import { currentState } from '../../engine/steps/index.ts';
 import type { Cabinet } from '../../engine/topology/index.ts';
+import { isUnread } from '../state/evidence.ts';
 
 /** Does what was seen agree with what is predicted? `open`: nobody has looked. */
 export type Agreement = 'fits' | 'against' | 'open';
@@ -20,7 +21,7 @@ export interface Prediction {
 
 /** Agreement of one display. A set that contains "other" fits whatever is lit: nobody can predict a code that is not ours. */
 export function displayAgreement(seen: readonly DisplayMeaning[], predicted: DisplayMeaning): Agreement {
-  if (seen.length === 0) return 'open';
+  if (seen.length === 0 || isUnread(seen)) return 'open';
   return seen.includes(predicted) || (seen.includes('other') && predicted !== 'dark') ? 'fits' : 'against';
 }
 

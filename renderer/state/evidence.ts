@@ -1,6 +1,6 @@
 import type { Draft } from 'immer';
 import type { DisplayMeaning, Snapshot } from '../../engine/schema/index.ts';
-import type { CaseRecord } from './appState.ts';
+import type { CaseRecord, DocumentState } from './appState.ts';
 
 /*
  * Reading and changing the snapshot that is being filled in: the last one of the case.
@@ -38,6 +38,26 @@ export function findReport(snapshot: Snapshot, chain: string): ReportObservation
 /** What a display was seen to say; empty when nobody has looked. */
 export function seenMeanings(snapshot: Snapshot, unit: string): readonly DisplayMeaning[] {
   return findDisplay(snapshot, unit)?.meanings ?? [];
+}
+
+/** A set that leaves everything open: noted or photographed, and not read yet. */
+export function isUnread(meanings: readonly DisplayMeaning[]): boolean {
+  return meanings.includes('dark') && meanings.includes('quiet') && meanings.includes('other');
+}
+
+/** Takes a photo out of the cabinet once no observation and nothing documented names it. */
+export function dropPhoto({ cabinet, caseRecord }: Draft<DocumentState>, photo: string): void {
+  const seen = caseRecord.evidence.snapshots.flatMap(({ displays, reports, looks }) => [
+    ...(displays ?? []),
+    ...(reports ?? []),
+    ...(looks ?? []),
+  ]);
+  const documented = [...(cabinet.units ?? []), ...(cabinet.controller ? [cabinet.controller] : [])].flatMap(({ photos }) => photos ?? []);
+  const named = [...seen.map((one) => one.photo), ...documented, ...(cabinet.cabinetPhotos ?? [])];
+  if (named.includes(photo)) return;
+  const kept = (cabinet.photos ?? []).filter(({ id }) => id !== photo);
+  if (kept.length > 0) cabinet.photos = kept;
+  else delete cabinet.photos;
 }
 
 /** Whether anything at all was seen in the case. */

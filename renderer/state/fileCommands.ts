@@ -13,7 +13,13 @@ const unlessAsked = (state: AppState) => state.question === null;
 const hasFile = ({ files }: AppState) => files.case !== null || files.cabinet !== null;
 
 export const fileCommands = {
-  'new-cabinet': effectCommand({ label: 'newCabinet', isEnabled: unlessAsked, run: ({ files }) => files.newCabinet() }),
+  // A browser keeps Ctrl+N for itself, so there is a plain key too.
+  'new-cabinet': effectCommand({
+    label: 'newCabinet',
+    shortcuts: ['Mod+N', 'N'],
+    isEnabled: unlessAsked,
+    run: ({ files }) => files.newCabinet(),
+  }),
   'new-case': effectCommand({ label: 'newCase', isEnabled: unlessAsked, run: ({ files }) => files.newCase() }),
 
   'open-sample': effectCommand<{ readonly name: string }>({

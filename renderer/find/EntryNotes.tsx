@@ -1,0 +1,118 @@
+import { Camera, X } from 'lucide-react';
+import { useEffect, useRef, useState } from 'react';
+import { entryWords } from '../../engine/messages/index.ts';
+import type { Seen } from '../quick/entryCommands.ts';
+import { currentSnapshot, findDisplay, findReport, isUnread } from '../state/evidence.ts';
+import { useApp, useWindow } from '../state/useWorkbench.ts';
+import { drawInto, hasRoom, type PhotoTrouble, readPhoto, shrinkPhoto } from './entryPhoto.ts';
+
+const words = entryWords.notes;
+const thumbPx = 96;
+const largePx = 900;
+
+/** A note and a photo of what is seen. A display that nobody has read yet is then kept as "not read yet". */
+export function EntryNotes({ seen, name }: { readonly seen: Seen; readonly name: string }) {
+  const { store, dispatch } = useWindow();
+  const observation = useApp((state) => {
+    const snapshot = currentSnapshot(state.caseRecord);
+    return seen.kind === 'display' ? findDisplay(snapshot, seen.unit) : findReport(snapshot, seen.chain);
+  });
+  const photo = useApp((state) => state.cabinet.photos?.find(({ id }) => id === observation?.photo));
+  const [trouble, setTrouble] = useState<PhotoTrouble | 'working' | null>(null);
+  const file = useRef<HTMLInputElement>(null);
+  const locked = seen.kind === 'report' && observation === undefined;
+  const unread = observation !== undefined && 'meanings' in observation && isUnread(observation.meanings);
+
+  const take = async (picked: File) => {
+    setTrouble('working');
+    const shrunk = await shrinkPhoto(picked);
+    if (!shrunk.ok) return setTrouble(shrunk.trouble);
+    if (!hasRoom(store.getState().cabinet, shrunk.data)) return setTrouble('case-full');
+    const now = new Date().toISOString();
+    dispatch('add-photo', { seen, data: shrunk.data, takenOn: now.slice(0, 10), at: now });
+    dispatch('announce', { text: words.added });
+    setTrouble(null);
+  };
+  return (
+    <div className="entry-notes">
+      <label className="note-field">
+        {words.note}{' '}
+        <input
+          value={observation?.note ?? ''}
+          maxLength={2000}
+          autoComplete="off"
+          disabled={locked}
+          placeholder={locked ? words.reportFirst : ''}
+          onChange={(event) => dispatch('note-seen', { seen, note: event.target.value, at: new Date().toISOString() })}
+        />
+      </label>
+      <input
+        ref={file}
+        type="file"
+        accept="image/*"
+        hidden
+        onChange={(event) => {
+          const [picked] = event.target.files ?? [];
+          event.target.value = '';
+          if (picked) void take(picked);
+        }}
+      />
+      <button type="button" className="button small" disabled={locked || trouble === 'working'} onClick={() => file.current?.click()}>
+        <Camera size={16} aria-hidden="true" />
+        {photo ? words.another : words.photo}
+      </button>
+      {photo && (
+        <Photo
+          key={photo.id}
+          data={photo.data}
+          mediaType={photo.mediaType}
+          name={words.photoOf(name)}
+          onRemove={() => {
+            dispatch('remove-photo', { seen });
+            dispatch('announce', { text: words.removed });
+          }}
+        />
+      )}
+      {unread && <p className="entry-hint quiet-text">{words.unreadHint}</p>}
+      {trouble !== null && (
+        <p className="entry-hint photo-said" role="alert">
+          {trouble === 'working' ? words.working : words.failed[trouble]}
+        </p>
+      )}
+    </div>
+  );
+}
+
+interface PhotoProps {
+  readonly data: string;
+  readonly mediaType: string;
+  readonly name: string;
+  readonly onRemove: () => void;
+}
+
+/** Small beside the note; a click makes it large enough to be read, another one small again. */
+function Photo({ data, mediaType, name, onRemove }: PhotoProps) {
+  const [large, setLarge] = useState(false);
+  const canvas = useRef<HTMLCanvasElement>(null);
+  useEffect(() => {
+    let gone = false;
+    // Drawn, not linked: the page's policy allows no picture but its own.
+    void readPhoto(data, mediaType).then((picture) => {
+      if (picture && !gone && canvas.current) drawInto(canvas.current, picture, large ? largePx : thumbPx * devicePixelRatio);
+      picture?.close();
+    });
+    return () => {
+      gone = true;
+    };
+  }, [data, mediaType, large]);
+  return (
+    <span className={`photo${large ? ' large' : ''}`}>
+      <button type="button" className="photo-button" aria-label={name} aria-pressed={large} onClick={() => setLarge(!large)}>
+        <canvas ref={canvas} />
+      </button>
+      <button type="button" className="icon-button" aria-label={words.remove} title={words.remove} onClick={onRemove}>
+        <X size={16} aria-hidden="true" />
+      </button>
+    </span>
+  );
+}

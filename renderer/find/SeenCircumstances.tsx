@@ -1,0 +1,185 @@
+import { X } from 'lucide-react';
+import { useRef, useState } from 'react';
+import { Popover } from 'react-aria-components';
+import { circumstanceWords, entryWords } from '../../engine/messages/index.ts';
+import { type Circumstance, type CircumstanceKind, circumstanceKinds } from '../../engine/schema/index.ts';
+import { inReadingOrder } from '../canvas/projectUnits.ts';
+import { namesOf } from '../state/names.ts';
+import { useApp, useDispatch } from '../state/useWorkbench.ts';
+import { EntryDialog } from './EntryDialog.tsx';
+import './entry.css';
+
+const words = entryWords.circumstances;
+const nothing: readonly Circumstance[] = [];
+
+/** What came before the fault and makes some faults likelier: one line in the pane, all of it in a pop-up. */
+export function SeenCircumstances() {
+  const [open, setOpen] = useState(false);
+  const button = useRef<HTMLButtonElement>(null);
+  const ticked = useApp((state) => state.caseRecord.evidence.circumstances ?? nothing);
+  const days = useApp((state) => state.caseRecord.evidence.daysSinceWhole);
+  const inOrder = circumstanceKinds.filter((kind) => ticked.some((one) => one.kind === kind));
+  const summary = [...(inOrder.length > 0 ? [words.summary(inOrder)] : []), ...(days === undefined ? [] : [words.daysShort(days)])];
+  const close = () => {
+    setOpen(false);
+    button.current?.focus({ preventScroll: true });
+  };
+  return (
+    <div className="choice">
+      <span>{words.label}</span>
+      <button ref={button} type="button" className="button small circumstances-button" aria-expanded={open} onClick={() => setOpen(!open)}>
+        <span className="screen-reader">{words.button}: </span>
+        <span className="circumstances-summary">{summary.length > 0 ? summary.join(' · ') : words.none}</span>
+        <span aria-hidden="true">…</span>
+      </button>
+      {open && (
+        <Popover
+          triggerRef={button}
+          isOpen
+          isNonModal
+          onOpenChange={(stays) => !stays && close()}
+          placement="left"
+          offset={8}
+          className="entry-popover"
+        >
+          <EntryDialog className="circumstances" label={words.title}>
+            <p className="entry-head">
+              <b>{words.title}</b>
+            </p>
+            <ul>
+              {circumstanceKinds.map((kind, index) => (
+                <CircumstanceRow key={kind} kind={kind} entry={ticked.find((one) => one.kind === kind) ?? null} first={index === 0} />
+              ))}
+            </ul>
+            <Days days={days} />
+            <button type="button" className="button small primary" onClick={close}>
+              {words.done}
+            </button>
+          </EntryDialog>
+        </Popover>
+      )}
+    </div>
+  );
+}
+
+interface RowProps {
+  readonly kind: CircumstanceKind;
+  /** Null: not ticked. */
+  readonly entry: Circumstance | null;
+  readonly first: boolean;
+}
+
+function CircumstanceRow({ kind, entry, first }: RowProps) {
+  const dispatch = useDispatch();
+  const { label, meaning } = circumstanceWords[kind];
+  // That nobody wired anything is said of the whole machine.
+  const hasSubjects = kind !== 'not-reworked';
+  return (
+    <li className="circumstance">
+      <label className="circumstance-tick">
+        <input
+          type="checkbox"
+          checked={entry !== null}
+          // biome-ignore lint/a11y/noAutofocus: a dialog must take the focus, and this is its first field
+          autoFocus={first}
+          onChange={(event) => dispatch('set-circumstance', { kind, subjects: event.target.checked ? [] : null })}
+        />
+        <span>
+          <b>{label}</b> <small className="quiet-text">{meaning}</small>
+        </span>
+      </label>
+      {entry && hasSubjects && <Subjects kind={kind} label={label} subjects={entry.subjects ?? []} />}
+    </li>
+  );
+}
+
+/** Which units and cables a circumstance concerns; none chosen: all. */
+function Subjects({
+  kind,
+  label,
+  subjects,
+}: {
+  readonly kind: CircumstanceKind;
+  readonly label: string;
+  readonly subjects: readonly string[];
+}) {
+  const dispatch = useDispatch();
+  const topology = useApp((state) => state.checked.topology);
+  const names = namesOf(topology);
+  const set = (chosen: readonly string[]) => dispatch('set-circumstance', { kind, subjects: chosen });
+  const left = (ids: readonly string[]) => ids.filter((id) => !subjects.includes(id));
+  const units = left(inReadingOrder(topology));
+  const links = left(topology.chains.flatMap((chain) => chain.links));
+  return (
+    <div className="subjects">
+      <span className="quiet-text">{words.concerns}</span>
+      {subjects.map((id) => (
+        <button
+          key={id}
+          type="button"
+          className="subject"
+          aria-label={words.remove(names.thing(id))}
+          title={words.remove(names.thing(id))}
+          onClick={() => set(subjects.filter((one) => one !== id))}
+        >
+          {names.thing(id)} <X size={13} aria-hidden="true" />
+        </button>
+      ))}
+      <select
+        aria-label={words.add(label)}
+        value=""
+        onChange={(event) => {
+          if (event.target.value !== '') set([...subjects, event.target.value]);
+        }}
+      >
+        <option value="">{subjects.length === 0 ? words.addFirst : words.addMore}</option>
+        <optgroup label={words.units}>
+          {units.map((id) => (
+            <option key={id} value={id}>
+              {names.thing(id)}
+            </option>
+          ))}
+        </optgroup>
+        <optgroup label={words.links}>
+          {links.map((id) => (
+            <option key={id} value={id}>
+              {names.thing(id)}
+            </option>
+          ))}
+        </optgroup>
+      </select>
+    </div>
+  );
+}
+
+function Days({ days }: { readonly days: number | undefined }) {
+  const dispatch = useDispatch();
+  const [typed, setTyped] = useState(days === undefined ? '' : String(days));
+  const value = readDays(typed);
+  return (
+    <label className="days">
+      <span>
+        {words.days} <small className="quiet-text">{value === 'wrong' ? words.daysWrong : words.daysHint}</small>
+      </span>
+      <input
+        inputMode="decimal"
+        maxLength={8}
+        autoComplete="off"
+        aria-invalid={value === 'wrong'}
+        value={typed}
+        onChange={(event) => {
+          setTyped(event.target.value);
+          const read = readDays(event.target.value);
+          if (read !== 'wrong') dispatch('set-days-since-whole', { days: read });
+        }}
+      />
+    </label>
+  );
+}
+
+/** A number with a decimal point or comma; null for an empty field. */
+function readDays(typed: string): number | null | 'wrong' {
+  const text = typed.trim().replace(',', '.');
+  if (text === '') return null;
+  return /^\d{1,6}(\.\d+)?$/.test(text) ? Number(text) : 'wrong';
+}
