@@ -62,7 +62,6 @@ export interface Contradiction {
 export type DiagnosisNote =
   | { readonly code: 'rates-assumed' }
   | { readonly code: 'type-set-to-default'; readonly type: TypeId }
-  | { readonly code: 'margin-assumed' }
   /** So many moments that the presence of intermittent faults was averaged over a sample of its patterns. */
   | { readonly code: 'presence-sampled' }
   /** Unknown in so many ways that only the likeliest were weighed with pairs of faults. */

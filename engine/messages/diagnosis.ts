@@ -35,8 +35,6 @@ export function wordNote(names: Names, note: DiagnosisNote): string {
       return 'The yearly rates behind the percentages are assumed. Read the percentages as an order, not as a measurement.';
     case 'type-set-to-default':
       return `The behaviour of ${names.type(note.type)} is not known. At most two such types are weighed at once, so its usual behaviour was taken.`;
-    case 'margin-assumed':
-      return 'There are no optical data, so a margin of 3 dB is assumed: a dim fibre fails beyond it.';
     case 'presence-sampled':
       return 'So much has been seen at so many moments that faults which come and go were weighed over a sample of what may have been there when.';
     case 'behaviour-narrowed':

@@ -46,7 +46,6 @@ const codes = [
   'both-shown-as',
   'rates-assumed',
   'type-set-to-default',
-  'margin-assumed',
   'presence-sampled',
   'behaviour-narrowed',
   'nothing-observed',

@@ -282,7 +282,6 @@ describe('the words for a diagnosis', () => {
     const notes: { readonly [C in DiagnosisNote['code']]: Extract<DiagnosisNote, { code: C }> } = {
       'rates-assumed': { code: 'rates-assumed' },
       'type-set-to-default': { code: 'type-set-to-default', type: ids.type },
-      'margin-assumed': { code: 'margin-assumed' },
       'presence-sampled': { code: 'presence-sampled' },
       'behaviour-narrowed': { code: 'behaviour-narrowed' },
       'nothing-observed': { code: 'nothing-observed' },
