@@ -1,5 +1,5 @@
 export { actWords, wordAct } from './acts.ts';
-export { behaviourWords, type ParameterWords, unknownBehaviourWords, wordBehaviourValue } from './behaviour.ts';
+export { behaviourWords, findValueWords, type ParameterWords, unknownBehaviourWords, wordBehaviourValue } from './behaviour.ts';
 export { type CautionCode, cautionsDefer, cautionWords } from './cautions.ts';
 export { wordContents, wordFindings } from './checks.ts';
 export { circumstanceWords, wordCircumstance } from './circumstances.ts';
@@ -50,6 +50,7 @@ export {
   wordShortReason,
   wordShows,
 } from './inject.ts';
+export { type CodeTrouble, legendWords, parameterHead } from './legend.ts';
 export { healthyLooksDark, type LookKind, lookWords, wordLook, wordOutcomes } from './looks.ts';
 export { makeNames, type Names } from './names.ts';
 export { startSentence, wordCount, wordList, wordProbability, wordUpperBound } from './numbers.ts';

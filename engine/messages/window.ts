@@ -1,5 +1,6 @@
 import type { DisplayMeaning, Onset, OrdinalGroup } from '../schema/index.ts';
 import { fileCommandLabels } from './fileWords.ts';
+import { legendCommandLabels } from './legend.ts';
 import { injectCommandLabels } from './inject.ts';
 import { startSentence, wordCount, wordList } from './numbers.ts';
 import { entryCommandLabels } from './quick.ts';
@@ -39,6 +40,7 @@ const commands = {
   zoomOut: 'Zoom out',
   zoomToFit: 'Show the whole cabinet',
   ...fileCommandLabels,
+  ...legendCommandLabels,
   ...injectCommandLabels,
   ...entryCommandLabels,
 } as const;
@@ -78,7 +80,7 @@ export const windowTexts = {
   opened: (name: string) => `${name} is open.`,
   newCaseName: 'New case',
 
-  menus: { file: 'File', edit: 'Edit', view: 'View', samples: 'Samples', help: 'Help', all: 'Menus' },
+  menus: { file: 'File', edit: 'Edit', cabinet: 'Cabinet', view: 'View', samples: 'Samples', help: 'Help', all: 'Menus' },
   sampleName: (name: string) => startSentence(name.replaceAll('-', ' ')),
   sampleCase: (number: number) => `case ${number}`,
   samplesWithoutCase: 'nothing seen yet',

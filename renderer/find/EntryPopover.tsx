@@ -2,6 +2,7 @@ import { useEffect, useRef } from 'react';
 import { Popover } from 'react-aria-components';
 import { entryWords, unitKindWords, windowTexts, wordMeanings } from '../../engine/messages/index.ts';
 import { focusUnit, unitElementId } from '../canvas/unitElement.ts';
+import { TypeLink } from '../legend/TypeLink.tsx';
 import { DisplayMark, toneOf } from '../marks/DisplayMark.tsx';
 import type { OpenEntry } from '../state/appState.ts';
 import { currentSnapshot, findDisplay, seenMeanings } from '../state/evidence.ts';
@@ -127,6 +128,7 @@ export function EntryPopover({ entry }: { readonly entry: DisplayEntry }) {
         <p className="entry-head">
           <b className="designation">{names.unit(entry.unit)}</b> <span>{unitKindWords[unit.kind]}</span>
           <span className="quiet-text">{topology.placeOf.has(unit.id as never) ? names.place(unit.id) : ''}</span>
+          <TypeLink unit={entry.unit} name={names.unit(entry.unit)} />
         </p>
         {entry.walking && (
           <EntryWalkBar

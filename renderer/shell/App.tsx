@@ -10,6 +10,7 @@ import { PatternGrid } from '../find/PatternGrid.tsx';
 import { ReportPopover } from '../find/ReportPopover.tsx';
 import { SeenPane } from '../find/SeenPane.tsx';
 import { Suspects } from '../find/Suspects.tsx';
+import { EquipmentDialog } from '../legend/EquipmentDialog.tsx';
 import { useApp } from '../state/useWorkbench.ts';
 import { AgainstSeen } from '../inject/AgainstSeen.tsx';
 import { InjectAnswer } from '../inject/InjectAnswer.tsx';
@@ -70,6 +71,7 @@ export function App() {
       <div className="drop-hint" aria-hidden="true">
         {fileWords.dropHint}
       </div>
+      <EquipmentDialog />
       <RefusedDialog />
       <ShortcutsDialog />
       <QuestionDialog />

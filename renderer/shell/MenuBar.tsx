@@ -20,6 +20,7 @@ type PlainCommand =
   | 'zoom-out'
   | 'zoom-to-fit'
   | 'walk-displays'
+  | 'equipment-types'
   | 'toggle-fold-chains'
   | 'toggle-reduce-motion'
   | 'toggle-inject'
@@ -37,6 +38,7 @@ export function MenuBar() {
       <nav className="menus" aria-label={windowTexts.menus.all}>
         <FileMenu />
         <EditMenu />
+        <CabinetMenu />
         <ViewMenu />
         <SamplesMenu />
         <HelpMenu />
@@ -103,6 +105,16 @@ function EditMenu() {
         <Separator className="menu-line" />
         <Item id="toggle-inject" checked={injecting} />
         <Item id="ask-take-pattern" />
+      </Menu>
+    </TopMenu>
+  );
+}
+
+function CabinetMenu() {
+  return (
+    <TopMenu label={windowTexts.menus.cabinet}>
+      <Menu aria-label={windowTexts.menus.cabinet} className="menu">
+        <Item id="equipment-types" />
       </Menu>
     </TopMenu>
   );

@@ -42,7 +42,7 @@ export function openWindow(document: DocumentState, source: DocumentSource): Win
       stopTheme();
       stopTheme = applyTheme(state.theme);
     }
-    const kept = ['theme', 'foldChains', 'reduceMotion', 'walkOrder'] as const;
+    const kept = ['theme', 'foldChains', 'reduceMotion', 'walkOrder', 'library'] as const;
     if (kept.some((key) => state[key] !== before[key])) {
       writePreferences(storage, state);
     }

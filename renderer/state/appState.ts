@@ -4,6 +4,8 @@ import type { Diagnosis } from '../../engine/diagnosis/index.ts';
 import type { CabinetContent } from '../../engine/schema/index.ts';
 import type { RankedStep } from '../../engine/steps/index.ts';
 import type { InjectState } from '../inject/injectState.ts';
+import type { EquipmentState } from '../legend/equipmentState.ts';
+import type { Library } from '../legend/library.ts';
 import type { UndoHistory } from './history.ts';
 import type { Alert, CaseRecord, KeptCopy, OpenFiles, Question, RecentEntry, SavedContent } from './sitting.ts';
 
@@ -87,6 +89,8 @@ export interface SessionState {
   readonly announcement: Announcement;
   /** How many suspects the grid lists beyond the usual few. */
   readonly allCandidates: boolean;
+  /** What is open of the equipment types. */
+  readonly equipment: EquipmentState;
   /** Key of the step whose card is shown and whose place is lit; null: the best one, unlit. */
   readonly chosenStep: string | null;
   /** What is being tried out on the picture; nothing of it was seen. */
@@ -99,6 +103,8 @@ export interface PreferenceState {
   /** Long chains are folded into several rows instead of one. */
   readonly foldChains: boolean;
   readonly reduceMotion: boolean;
+  /** Types and legends of the user's own. */
+  readonly library: Library;
   readonly walkOrder: WalkOrder;
 }
 
@@ -142,11 +148,13 @@ export const stateTable: { readonly [K in keyof Required<AppState>]: KindOf<K> }
   shortcutsShown: 'session',
   announcement: 'session',
   allCandidates: 'session',
+  equipment: 'session',
   chosenStep: 'session',
   inject: 'session',
   theme: 'preference',
   foldChains: 'preference',
   reduceMotion: 'preference',
+  library: 'preference',
   walkOrder: 'preference',
   revision: 'derived',
   checked: 'derived',

@@ -2,6 +2,7 @@ import { windowTexts } from '../../engine/messages/index.ts';
 import type { DisplayMeaning, Onset } from '../../engine/schema/index.ts';
 import { injectCommands } from '../inject/injectCommands.ts';
 import { entryCommands } from '../quick/entryCommands.ts';
+import { legendCommands } from '../legend/legendCommands.ts';
 import type { AppState, ChosenCandidate, OpenEntry, ThemeChoice } from './appState.ts';
 import { type Command, documentCommand, effectCommand, viewCommand } from './command.ts';
 import { currentSnapshot, draftSnapshot, dropPhoto, findDisplay, findReport } from './evidence.ts';
@@ -211,6 +212,7 @@ export const commands = {
   }),
 
   ...fileCommands,
+  ...legendCommands,
   ...stepCommands,
   ...injectCommands,
   ...entryCommands,

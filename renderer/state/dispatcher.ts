@@ -5,6 +5,7 @@ import { startSentence, windowTexts } from '../../engine/messages/index.ts';
 import type { CabinetContent } from '../../engine/schema/index.ts';
 import { sameContent } from '../files/sameContent.ts';
 import { nothingInjected } from '../inject/injectState.ts';
+import { closedEquipment } from '../legend/equipmentState.ts';
 import type { AppState, DocumentSource, DocumentState, PreferenceState, RefusedFile } from './appState.ts';
 import type { Command, DocumentCommand, EffectContext } from './command.ts';
 import { type CommandArgs, type CommandId, commands } from './commands.ts';
@@ -176,6 +177,7 @@ function freshSession({ cabinet, caseRecord }: DocumentState, opened: OpenedAs) 
     refused: null,
     shortcutsShown: false,
     allCandidates: false,
+    equipment: closedEquipment,
     chosenStep: null,
     inject: nothingInjected,
   } as const;

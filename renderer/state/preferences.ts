@@ -1,3 +1,4 @@
+import { emptyLibrary, readLibrary, writeLibrary } from '../legend/library.ts';
 import { type PreferenceState, themeChoices } from './appState.ts';
 
 const storageKey = 'linkwright.preferences';
@@ -7,9 +8,10 @@ export const defaultPreferences: PreferenceState = { theme: 'system', foldChains
 
 /** Reads the stored preferences; whatever cannot be used has its default. */
 export function readPreferences(storage: Pick<Storage, 'getItem'> | null): PreferenceState {
+  const library = readLibrary(storage);
   try {
     const stored: unknown = JSON.parse(storage?.getItem(storageKey) ?? 'null');
-    if (!isRecord(stored) || stored['version'] !== version) return defaultPreferences;
+    if (!isRecord(stored) || stored['version'] !== version) return { ...defaultPreferences, library };
     const theme = themeChoices.find((choice) => choice === stored['theme']) ?? defaultPreferences.theme;
     const flag = (key: 'foldChains' | 'reduceMotion') => {
       const value = stored[key];
@@ -17,7 +19,7 @@ export function readPreferences(storage: Pick<Storage, 'getItem'> | null): Prefe
     };
     return { theme, foldChains: flag('foldChains'), reduceMotion: flag('reduceMotion') };
   } catch {
-    return defaultPreferences;
+    return { ...defaultPreferences, library };
   }
 }
 
