@@ -24,7 +24,7 @@ export function EntryCode({ unit, code, onTake }: EntryCodeProps) {
         : windowTexts.entry.notInLegend(legend.name);
   return (
     <form
-      className="code-field"
+      className={`code-field${reading ? ' open' : ''}`}
       onSubmit={(event) => {
         event.preventDefault();
         if (reading) onTake(reading);
@@ -50,9 +50,11 @@ export function EntryCode({ unit, code, onTake }: EntryCodeProps) {
         />
       </label>
       <output className="code-hint">{hint}</output>
-      <button type="submit" className="button small" disabled={!reading}>
-        {windowTexts.entry.takeCode}
-      </button>
+      {reading && (
+        <button type="submit" className="button small">
+          {windowTexts.entry.takeCode} <kbd>⏎</kbd>
+        </button>
+      )}
     </form>
   );
 }

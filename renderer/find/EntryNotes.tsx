@@ -34,7 +34,7 @@ export function EntryNotes({ seen, name }: { readonly seen: Seen; readonly name:
     setTrouble(null);
   };
   return (
-    <div className="entry-notes">
+    <div className={`entry-notes${photo ? ' with-photo' : ''}`}>
       <label className="note-field">
         {words.note}{' '}
         <input

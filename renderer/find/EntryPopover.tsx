@@ -29,6 +29,11 @@ export function EntryPopover({ entry }: { readonly entry: DisplayEntry }) {
   const unit = [...topology.units.values()].find(({ id }) => id === entry.unit);
   // On a walk the answers stay where they are, so that the hand does; else they open beside the display.
   const anchor = useAnchor(entry.walking ? 'caution' : unitElementId(entry.unit));
+  const { unit: shown, walking } = entry;
+  useEffect(() => {
+    // The answers are drawn by now: the display must not lie under them.
+    if (walking) dispatch('show-on-cabinet', { subject: shown });
+  }, [dispatch, shown, walking]);
   if (!unit) return null;
   const choices = entryChoices(unit.kind, entry.walking);
 
@@ -39,7 +44,6 @@ export function EntryPopover({ entry }: { readonly entry: DisplayEntry }) {
   const goTo = (next: string, said: string) => {
     const seen = seenMeanings(currentSnapshot(store.getState().caseRecord), next);
     dispatch('announce', { text: `${said} ${windowTexts.entry.next(names.unit(next), wordMeanings(seen))}`.trim() });
-    dispatch('show-on-cabinet', { subject: next });
     dispatch('open-entry', { entry: { kind: 'display', unit: next, walking: true } });
   };
   /** The reports come last: the controller's screen stands elsewhere. */
@@ -145,8 +149,10 @@ export function EntryPopover({ entry }: { readonly entry: DisplayEntry }) {
           chosen={observation?.code === undefined ? (observation?.meanings ?? []) : []}
           onTake={take}
         />
-        <EntryCode key={`code ${entry.unit}`} unit={entry.unit} code={observation?.code ?? ''} onTake={takeCode} />
-        <EntryNotes key={`notes ${entry.unit}`} seen={{ kind: 'display', unit: entry.unit }} name={names.unit(entry.unit)} />
+        <div className="entry-more">
+          <EntryCode key={`code ${entry.unit}`} unit={entry.unit} code={observation?.code ?? ''} onTake={takeCode} />
+          <EntryNotes key={`notes ${entry.unit}`} seen={{ kind: 'display', unit: entry.unit }} name={names.unit(entry.unit)} />
+        </div>
       </EntryDialog>
     </Popover>
   );

@@ -83,12 +83,14 @@ export function GapForm({ chain, gaps, onEnter, onDone, onBack }: GapFormProps) 
       <output className="gap-answer" data-wrong={read.kind === 'unknown-place' || read.kind === 'wrong-order'}>
         {said()}
       </output>
-      <p className="entry-hint quiet-text">
-        {words.hint} {entryWords.report.keys}
-      </p>
-      <button type="submit" className="button small primary">
-        {words.done}
-      </button>
+      <div className="gap-end">
+        <p className="entry-hint quiet-text">
+          {words.hint} {entryWords.report.keys}
+        </p>
+        <button type="submit" className="button primary">
+          {words.done} <kbd>⏎</kbd>
+        </button>
+      </div>
     </form>
   );
 }

@@ -20,6 +20,9 @@ export function SeenCircumstances() {
   const days = useApp((state) => state.caseRecord.evidence.daysSinceWhole);
   const inOrder = circumstanceKinds.filter((kind) => ticked.some((one) => one.kind === kind));
   const summary = [...(inOrder.length > 0 ? [words.summary(inOrder)] : []), ...(days === undefined ? [] : [words.daysShort(days)])];
+  // At the window's edge: what hangs on a pane that scrolls would close when it does.
+  const anchor = useRef<Element | null>(null);
+  anchor.current = document.getElementById('caution') ?? button.current;
   const close = () => {
     setOpen(false);
     button.current?.focus({ preventScroll: true });
@@ -34,11 +37,11 @@ export function SeenCircumstances() {
       </button>
       {open && (
         <Popover
-          triggerRef={button}
+          triggerRef={anchor}
           isOpen
           isNonModal
           onOpenChange={(stays) => !stays && close()}
-          placement="left"
+          placement="top end"
           offset={8}
           className="entry-popover"
         >
