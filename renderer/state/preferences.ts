@@ -4,7 +4,13 @@ import { type PreferenceState, themeChoices } from './appState.ts';
 const storageKey = 'linkwright.preferences';
 const version = 1;
 
-export const defaultPreferences: PreferenceState = { theme: 'system', foldChains: false, reduceMotion: false };
+export const defaultPreferences: PreferenceState = {
+  theme: 'system',
+  foldChains: false,
+  reduceMotion: false,
+  walkOrder: 'chain',
+  library: emptyLibrary,
+};
 
 /** Reads the stored preferences; whatever cannot be used has its default. */
 export function readPreferences(storage: Pick<Storage, 'getItem'> | null): PreferenceState {
@@ -17,7 +23,8 @@ export function readPreferences(storage: Pick<Storage, 'getItem'> | null): Prefe
       const value = stored[key];
       return typeof value === 'boolean' ? value : defaultPreferences[key];
     };
-    return { theme, foldChains: flag('foldChains'), reduceMotion: flag('reduceMotion') };
+    const walkOrder = stored['walkOrder'] === 'mounting' ? 'mounting' : 'chain';
+    return { theme, foldChains: flag('foldChains'), reduceMotion: flag('reduceMotion'), walkOrder, library };
   } catch {
     return { ...defaultPreferences, library };
   }
@@ -25,9 +32,10 @@ export function readPreferences(storage: Pick<Storage, 'getItem'> | null): Prefe
 
 /** Keeps them for the next sitting. Where the browser keeps nothing, they last until the window is closed. */
 export function writePreferences(storage: Pick<Storage, 'setItem'> | null, preferences: PreferenceState): void {
-  const { theme, foldChains, reduceMotion } = preferences;
+  const { theme, foldChains, reduceMotion, walkOrder, library } = preferences;
+  writeLibrary(storage, library);
   try {
-    storage?.setItem(storageKey, JSON.stringify({ version, theme, foldChains, reduceMotion }));
+    storage?.setItem(storageKey, JSON.stringify({ version, theme, foldChains, reduceMotion, walkOrder }));
   } catch {
     // Storage is full or forbidden: preferences are a comfort, never worth an error.
   }
