@@ -65,6 +65,8 @@ export {
   wordActsDone,
   wordCaution,
   wordCautionDetail,
+  wordCautionShort,
+  wordItemShort,
   wordStep,
   wordStepDone,
   wordStepHow,

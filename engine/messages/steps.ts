@@ -1,10 +1,11 @@
 import { assertNever } from '../base/index.ts';
-import type { DisplayMeaning, Intervention, LinkEnd } from '../schema/index.ts';
+import type { DisplayMeaning, Fault, Intervention, LinkEnd } from '../schema/index.ts';
 import type { MachineState, Step, StepCaution } from '../steps/index.ts';
 import type { Topology } from '../topology/index.ts';
 import { wordAct } from './acts.ts';
-import { cautionWords } from './cautions.ts';
+import { type CautionCode, cautionWords } from './cautions.ts';
 import { wordGap } from './explanations.ts';
+import { wordItem } from './faults.ts';
 import { type LookKind, wordLook, wordOutcomes } from './looks.ts';
 import type { Names } from './names.ts';
 import { startSentence, wordCount, wordList } from './numbers.ts';
@@ -154,6 +155,21 @@ export function wordStepOutcome(names: Names, step: Step, outcome: string): stri
   }
 }
 
+/**
+ * An item in few words, as an outcome's consequence: "lower plug", "-TB3 board". `link`: the cable that the step is about, which need
+ * not be named again.
+ */
+export function wordItemShort(names: Names, fault: Fault, link: string | null): string {
+  if ('link' in fault) {
+    const what = fault.item === 'plug' ? endWords[fault.end].label : fault.item === 'route' ? 'cable route' : 'cable';
+    return fault.link === link ? what : `${shortLink(names, fault.link)} ${what}`;
+  }
+  if ('unit' in fault) return `${names.unit(fault.unit)} ${unitItems[fault.item]}`;
+  return wordItem(names, fault);
+}
+
+const unitItems = { board: 'board', fuse: 'fuse', place: 'place', wiring: 'plugs crossed', supply: 'supply' } as const;
+
 /** A step as done, with what was found: "light at the lower plug of cable -WH3: none". */
 export function wordStepDone(names: Names, step: Step, outcome: string): string {
   const found = wordStepOutcome(names, step, outcome);
@@ -204,6 +220,21 @@ function fewNames(list: readonly string[]): string {
 /** The caution itself: label and sentence. */
 export const wordCaution = (caution: StepCaution): Term => cautionWords[caution.code];
 
+/** A caution in as few words as there are, for a strip. */
+const shortCautions: { readonly [C in CautionCode]: string } = {
+  'note-first': 'First note all displays and the report',
+  'live-cabinet': 'Dangerous voltages',
+  'all-feeds': 'Switch off all feeds',
+  'dc-link': 'Wait for the DC link, measure',
+  'lock-out': 'Lock out, tag',
+  'hanging-axes': 'Prop hanging axes',
+  'reference-position': 'Reference position may be lost',
+  'fibre-light': 'Never look into a fibre end',
+  esd: 'Static charge',
+  'safety-check': 'Test safety functions after',
+};
+export const wordCautionShort = (code: CautionCode): string => shortCautions[code];
+
 /** Labels around the steps. */
 export const stepTexts = {
   region: 'Next step',
@@ -216,11 +247,22 @@ export const stepTexts = {
   noneSuspected: 'Nothing needs to be done by what was seen.',
   /** In how many of a hundred such cases the act mends the machine. */
   mends: (hundred: number) => `Mends ${hundred} of 100 such cases.`,
+  mendsShort: (hundred: number) => `mends ${hundred} of 100`,
   /** In how many of a hundred such cases one place stands out afterwards. */
   settles: (hundred: number) =>
     hundred === 0 ? 'Narrows it down, but does not settle it alone.' : `Leaves one place nearly sure in ${hundred} of 100 such cases.`,
   thenSuspect: (suspect: string, share: string) => `then ${suspect} ${share}`,
   thenNothing: 'then nobody is suspected',
+  /** "From 9 displays, 2 reports and 1 check, after 2 acts; look 2 at the machine." */
+  fromSeveral: (
+    count: { readonly displays: number; readonly reports: number; readonly looks: number; readonly acts: number },
+    snapshots: number,
+  ) =>
+    `From ${wordList([
+      wordCount(count.displays, 'display'),
+      ...(count.reports > 0 ? [wordCount(count.reports, 'report')] : []),
+      ...(count.looks > 0 ? [wordCount(count.looks, 'check')] : []),
+    ])}${count.acts > 0 ? `, after ${wordCount(count.acts, 'act')}` : ''}; look ${snapshots} at the machine.`,
   found: 'What was found?',
   rare: 'Not expected:',
   somethingElse: 'Something else',
@@ -230,6 +272,8 @@ export const stepTexts = {
   caution: 'Before you begin',
   rateNote: 'By what it tells; how long it takes is not weighed.',
   noteNow: 'Enter them now',
+  cautionsMore: 'In full',
+  cautionsLess: 'Close',
   entered: (what: string) => `Entered: ${what}.`,
   undoName: (what: string) => what,
   startsAnew: 'A restart begins a new look: note the displays again if it is still halted.',

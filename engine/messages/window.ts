@@ -1,7 +1,7 @@
 import type { DisplayMeaning, Onset, OrdinalGroup } from '../schema/index.ts';
 import { fileCommandLabels } from './fileWords.ts';
-import { legendCommandLabels } from './legend.ts';
 import { injectCommandLabels } from './inject.ts';
+import { legendCommandLabels } from './legend.ts';
 import { startSentence, wordCount, wordList } from './numbers.ts';
 import { entryCommandLabels } from './quick.ts';
 import { groupWords, haltedWords, onsetWords, wordMeanings } from './words.ts';
@@ -30,6 +30,7 @@ const commands = {
   withdrawEntry: 'Withdraw an entry',
   correctEntry: 'Correct an entry',
   showStep: 'Show a step',
+  nextStep: 'Go to the next step',
   setTheme: 'Colours',
   toggleFoldChains: 'Fold long chains into rows',
   toggleReduceMotion: 'Reduce motion',
@@ -93,6 +94,7 @@ export const windowTexts = {
     answer: 'Go to the answer',
     cabinet: 'Go to the cabinet',
     suspects: 'Go to the suspects',
+    step: 'Go to the next step',
     grid: 'Go to the pattern grid',
   },
 
@@ -297,6 +299,8 @@ export const windowTexts = {
     share: 'share',
     suspect: 'suspect',
     agreement: { fits: 'fits', against: 'against', open: 'not looked at' },
+    order: 'Order',
+    orders: { probability: 'by probability', agreement: 'by agreement', chain: 'along the chain' },
     faultHere: 'fault here',
     cell: (predicted: string, seen: string, agreement: string) => `predicted ${predicted}, seen ${seen}: ${agreement}`,
     cellOpen: (predicted: string) => `predicted ${predicted}, not looked at`,
@@ -313,15 +317,17 @@ export const windowTexts = {
     display: (unit: string, words: string) => `${unit} ${words}`,
     byCode: (code: string) => `by code ${code}`,
     noTime: '–',
+    correct: (what: string) => `Correct: ${what}`,
+    instead: 'Instead',
+    look: (number: number) => `Look ${number}`,
+    afterRestart: 'after a restart',
+    history: (count: number) => `Everything entered and taken back (${count})`,
   },
 
   cautions: {
     region: 'Cautions',
     head: 'Live cabinet',
-    noteFirst: 'First note all displays and the report',
-    noteFirstWhy: 'before switching off',
-    fibre: 'Never look into a fibre end',
-    dcLink: 'DC-link waiting time not known, see the machine’s manual',
+    headIsolated: 'Switch off first',
     defer: 'Manual, local rules and licensed persons come first. Not a complete list.',
   },
 

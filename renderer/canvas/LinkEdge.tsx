@@ -32,6 +32,7 @@ export const LinkEdge = memo(function LinkEdge({ data }: EdgeProps<LinkEdgeType>
         {view.chosen && turnY === null && detail !== 'strip' && (
           <rect className="halo" x={middle.x - width / 2 + 1} y={middle.y - 37} width={width - 2} height={76} rx={8} />
         )}
+        {view.lit && <path className="lit" d={fibrePath(from, to, turnY, 0)} />}
         <path className="outbound" d={fibrePath(from, to, turnY, -fibreOffset)} />
         <path className="return" d={fibrePath(from, to, turnY, fibreOffset - 1.5)} />
         <path className="return" d={fibrePath(from, to, turnY, fibreOffset + 1.5)} />

@@ -51,6 +51,7 @@ function projectLink(sources: Sources, chain: ChainId, link: LinkId, gap: number
     turnY: from && from.row !== to.row ? to.y - 9 : null,
     folded: to.folded,
     ...suspicion(sources, spotKey({ kind: 'link', link })),
+    lit: sources.lit.has(link),
     lost: gaps.includes(gap) ? (gaps.length === 1 ? 'here' : 'perhaps') : null,
     name: windowTexts.report.gapName(names.chain(chain), wordGap(names, chain, gap)),
   };

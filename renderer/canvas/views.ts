@@ -98,6 +98,8 @@ export interface LinkView {
   readonly folded: boolean;
   readonly share: string | null;
   readonly chosen: boolean;
+  /** The step that was asked for is done here. */
+  readonly lit: boolean;
   /** `here`: the report says so; `perhaps`: one of several gaps that fit the report. */
   readonly lost: 'here' | 'perhaps' | null;
   readonly name: string;

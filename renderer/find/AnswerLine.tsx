@@ -1,13 +1,13 @@
-import type { LinkId } from '../../engine/base/index.ts';
-import { windowTexts, wordProbability } from '../../engine/messages/index.ts';
+import { machineStateWords, stepTexts, windowTexts, wordProbability, wordStep, wordStepPlace } from '../../engine/messages/index.ts';
+import { stateNeeded } from '../../engine/steps/index.ts';
 import { inReadingOrder } from '../canvas/projectUnits.ts';
 import type { AppState } from '../state/appState.ts';
 import { currentSnapshot, hasObservations } from '../state/evidence.ts';
 import { namesOf } from '../state/names.ts';
 import { useApp, useDispatch, useWindow } from '../state/useWorkbench.ts';
-import type { Spot } from './candidates.ts';
-import { type CandidateWords, useCandidateWords } from './candidateWords.ts';
-import { type FindModel, type Row, selectFindModel } from './findModel.ts';
+import { useCandidateWords } from './candidateWords.ts';
+import { type FindModel, selectFindModel } from './findModel.ts';
+import { selectBestStep } from './stepModel.ts';
 import './answer.css';
 
 const words = windowTexts.answer;
@@ -67,11 +67,8 @@ function Begin() {
 }
 
 function Answered({ model }: { readonly model: FindModel }) {
-  const dispatch = useDispatch();
   const candidateWords = useCandidateWords();
   const basis = useApp(wordBasis);
-  const names = useApp((state) => namesOf(state.checked.topology));
-  const topology = useApp((state) => state.checked.topology);
   const { diagnosis, rows } = model;
   const [top] = rows;
   if (!diagnosis) return <Say head={`${words.working} …`} why={basis} />;
@@ -79,47 +76,48 @@ function Answered({ model }: { readonly model: FindModel }) {
   const alike = rows.filter((row) => row !== top && row.candidate.group === top.candidate.group).length;
   const why = `${basis} ${alike > 0 ? words.alike(alike) : ''}`.trim();
   if (top.candidate.spots.length === 0) return <Say head={words.nothingBroken} why={why} />;
-  const subject = candidateWords.subject(top.candidate);
-  const spot = top.candidate.spots[0];
-  const where = spot ? whereIs(spot, topology, names) : '';
   return (
     <>
       <Say head={words.lookFirst(candidateWords.object(top.candidate))} why={diagnosis.contradiction ? words.contradiction : why}>
         {' '}
         <span className="share">{wordProbability(top.candidate.probability)}</span> <span className="likely">{words.likely}</span>
       </Say>
-      {subject !== null && (
-        <button type="button" className="button primary act" onClick={() => show(dispatch, candidateWords, top)}>
-          <span className="act-what">{words.show(candidateWords.title(top.candidate).strong)}</span>
-          <span className="act-where">{where}</span>
-        </button>
-      )}
+      <Next />
     </>
   );
 }
 
-function show(dispatch: ReturnType<typeof useDispatch>, candidateWords: CandidateWords, { candidate }: Row) {
-  const subject = candidateWords.subject(candidate);
-  dispatch('choose-candidate', { chosen: { by: 'rank' }, subject });
+/** The first half of what is to be done: leads to the card, where the other half is answered. */
+function Next() {
+  const dispatch = useDispatch();
+  const best = useApp(selectBestStep);
+  const steps = useApp((state) => state.steps);
+  const names = useApp((state) => namesOf(state.checked.topology));
+  const topology = useApp((state) => state.checked.topology);
+  if (!best) return <p className="act no-act">{steps ? stepTexts.none : stepTexts.working}</p>;
+  const what = stepTexts.next(wordStep(names, best.step));
+  return (
+    <button type="button" className="button primary act" title={what} onClick={() => dispatch('next-step')}>
+      <span className="act-what">
+        <span>{what}</span> <kbd>N</kbd>
+      </span>
+      <span className="act-where">
+        {wordStepPlace(names, topology, best.step)} · {machineStateWords[stateNeeded(best.step)].label}
+      </span>
+    </button>
+  );
 }
 
-/** Where to go: between which ports, on which chain, from what to what. */
-function whereIs(spot: Spot, topology: AppState['checked']['topology'], names: ReturnType<typeof namesOf>): string {
-  if (spot.kind === 'unit') return names.place(spot.unit);
-  if (spot.kind === 'lead') {
-    const feed = topology.feeds.find(({ lead }) => lead === spot.lead);
-    return feed ? words.leadFrom(names.unit(feed.from), names.unit(feed.to)) : '';
-  }
-  if (spot.kind !== 'link') return '';
-  for (const chain of topology.chains) {
-    // The link of a spot is one of the cabinet's.
-    const index = chain.links.indexOf(spot.link as LinkId);
-    if (index < 0) continue;
-    const after = names.unit(chain.units[index] ?? '');
-    const before = chain.units[index - 1];
-    return before ? words.between(names.unit(before), after) : words.atController(names.chain(chain.id), after);
-  }
-  return '';
+/** Everything that was seen in all looks at the machine. */
+function countAll(snapshots: AppState['caseRecord']['evidence']['snapshots']) {
+  const sum = (count: (snapshot: (typeof snapshots)[number]) => number | undefined) =>
+    snapshots.reduce((total, snapshot) => total + (count(snapshot) ?? 0), 0);
+  return {
+    displays: sum(({ displays }) => displays?.length),
+    reports: sum(({ reports }) => reports?.length),
+    looks: sum(({ looks }) => looks?.length),
+    acts: sum(({ interventions }) => interventions?.length),
+  };
 }
 
 /** "From 7 of 9 displays and the controller’s report, fault came while running." */
@@ -127,6 +125,8 @@ function wordBasis(state: AppState): string {
   const snapshot = currentSnapshot(state.caseRecord);
   const units = inReadingOrder(state.checked.topology);
   const seen = units.filter((unit) => snapshot.displays?.some((display) => display.unit === unit)).length;
+  const { snapshots } = state.caseRecord.evidence;
+  if (snapshots.length > 1) return stepTexts.fromSeveral(countAll(snapshots), snapshots.length);
   return `${words.from(seen, units.length, snapshot.reports?.length ?? 0)}, ${words.came(snapshot.restarted ? 'at-power-up' : (snapshot.onset ?? 'unknown'))}.`;
 }
 

@@ -1,34 +1,116 @@
-import { windowTexts } from '../../engine/messages/index.ts';
-import { Sign } from '../marks/Sign.tsx';
+import { useState } from 'react';
+import {
+  cautionsDefer,
+  cautionWords,
+  stepTexts,
+  windowTexts,
+  wordCautionDetail,
+  wordCautionShort,
+  wordWaitingTime,
+} from '../../engine/messages/index.ts';
+import { listCautions, type StepCaution, stateNeeded } from '../../engine/steps/index.ts';
+import { computeSums } from '../../engine/sums/index.ts';
+import type { Cabinet } from '../../engine/topology/index.ts';
+import { Sign, type SignName } from '../marks/Sign.tsx';
+import { Words } from '../marks/Words.tsx';
+import { namesOf } from '../state/names.ts';
+import { useApp } from '../state/useWorkbench.ts';
+import { selectShownStep } from './stepModel.ts';
 import './caution.css';
 
 const words = windowTexts.cautions;
 
-/** The cautions that hold while one looks at a halted cabinet. It stays at the lower edge and never scrolls. */
+/** What always holds before a halted cabinet, where no step is shown. */
+const atFirst: readonly StepCaution[] = [{ code: 'note-first', units: [], chains: [] }, { code: 'live-cabinet' }, { code: 'fibre-light' }];
+
+const signs: { readonly [C in StepCaution['code']]: readonly [name: SignName, tone: 'must' | 'never' | 'abnormal' | 'danger'] } = {
+  'note-first': ['must', 'must'],
+  'live-cabinet': ['danger', 'danger'],
+  'all-feeds': ['must', 'must'],
+  'lock-out': ['must', 'must'],
+  'dc-link': ['must', 'must'],
+  'hanging-axes': ['abnormal', 'abnormal'],
+  'reference-position': ['abnormal', 'abnormal'],
+  'fibre-light': ['never', 'never'],
+  esd: ['must', 'must'],
+  'safety-check': ['must', 'must'],
+};
+
+/** The cautions that concern the step that is shown, short; in full on demand. It stays at the lower edge and never scrolls. */
 export function CautionStrip() {
+  const [full, setFull] = useState(false);
+  const cabinet = useApp((state) => state.checked.cabinet);
+  const evidence = useApp((state) => state.caseRecord.evidence);
+  const shown = useApp(selectShownStep);
+  const cautions = cabinet && shown ? listCautions(cabinet, evidence, shown.step) : atFirst;
+  const isolates = shown !== null && stateNeeded(shown.step) === 'isolated';
   return (
     <section id="caution" className="caution" aria-label={words.region}>
       <b className="caution-head">
         <Sign name="danger" size={18} />
-        {words.head}
+        {isolates ? words.headIsolated : words.head}
       </b>
       <ul>
-        <li className="must">
-          <Sign name="must" size={15} />
-          <span>
-            <b>{words.noteFirst}</b> {words.noteFirstWhy}
-          </span>
-        </li>
-        <li className="must">
-          <Sign name="must" size={15} />
-          <span>{words.dcLink}</span>
-        </li>
-        <li className="never">
-          <Sign name="never" size={15} />
-          <span>{words.fibre}</span>
-        </li>
+        {cautions.map(({ code }) => {
+          const [sign, tone] = signs[code];
+          return (
+            <li key={code} className={tone} title={cautionWords[code].meaning}>
+              <Sign name={sign} size={15} />
+              <span>{wordCautionShort(code)}</span>
+            </li>
+          );
+        })}
       </ul>
+      <button
+        type="button"
+        className="button small caution-more"
+        aria-expanded={full}
+        onClick={() => setFull(!full)}
+        onKeyDown={(event) => event.key === 'Escape' && setFull(false)}
+      >
+        {full ? stepTexts.cautionsLess : stepTexts.cautionsMore}
+      </button>
       <span className="defer">{words.defer}</span>
+      {full && <InFull cautions={cautions} />}
     </section>
   );
+}
+
+function InFull({ cautions }: { readonly cautions: readonly StepCaution[] }) {
+  const names = useApp((state) => namesOf(state.checked.topology));
+  const cabinet = useApp((state) => state.checked.cabinet);
+  return (
+    <section className="caution-full" aria-label={stepTexts.caution}>
+      <ul>
+        {cautions.map((caution) => {
+          const [sign, tone] = signs[caution.code];
+          const isEmpty = caution.code === 'note-first' && caution.units.length + caution.chains.length === 0;
+          return (
+            <li key={caution.code}>
+              <span className={tone}>
+                <Sign name={sign} size={18} />
+              </span>
+              <p>
+                <b>{cautionWords[caution.code].label}.</b> {cautionWords[caution.code].meaning}{' '}
+                {!isEmpty && <Words>{wordCautionDetail(names, caution)}</Words>}
+                {caution.code === 'dc-link' && cabinet && wordWaitingTime(waitingTime(cabinet))}
+              </p>
+            </li>
+          );
+        })}
+      </ul>
+      <p className="quiet-text">{cautionsDefer}</p>
+    </section>
+  );
+}
+
+const known = new WeakMap<Cabinet, number | null>();
+
+/** Seconds until the DC links are discharged, where the cabinet's figures tell; worked out once for each cabinet. */
+function waitingTime(cabinet: Cabinet): number | null {
+  const found = known.get(cabinet);
+  if (found !== undefined) return found;
+  const seconds = computeSums(cabinet).waitingTimeS;
+  known.set(cabinet, seconds);
+  return seconds;
 }

@@ -1,31 +1,23 @@
 import { useEffect, useRef } from 'react';
-import {
-  meaningWords,
-  windowTexts,
-  wordDisplayReason,
-  wordGaps,
-  wordMeanings,
-  wordProbability,
-  wordReportReason,
-} from '../../engine/messages/index.ts';
+import { windowTexts, wordProbability } from '../../engine/messages/index.ts';
 import type { Snapshot } from '../../engine/schema/index.ts';
 import { DisplayMark } from '../marks/DisplayMark.tsx';
 import { Sign } from '../marks/Sign.tsx';
-import { findDisplay, findReport } from '../state/evidence.ts';
 import { namesOf } from '../state/names.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
-import { spotKey } from './candidates.ts';
 import { useCandidateWords } from './candidateWords.ts';
+import { cellOf } from './cellWords.ts';
 import { type Row, selectFindModel } from './findModel.ts';
 import type { GridColumn } from './gridColumns.ts';
-import { type Agreement, displayAgreement, reportAgreement } from './predict.ts';
+import type { Agreement } from './predict.ts';
 
 const words = windowTexts.grid;
 
 interface RowProps {
   readonly row: Row;
-  readonly before: Row | undefined;
-  readonly rows: readonly Row[];
+  readonly index: number;
+  /** Rows that its bracket spans; 0: it stands within that of a row above. */
+  readonly run: number;
   readonly columns: readonly GridColumn[];
   readonly snapshot: Snapshot;
   readonly dense: boolean;
@@ -44,15 +36,14 @@ function bringIntoView(row: HTMLTableRowElement): void {
 }
 
 /** One candidate: its name lays it over the cabinet, its cells say where it agrees with what was seen. */
-export function GridRow({ row, before, rows, columns, snapshot, dense }: RowProps) {
+export function GridRow({ row, index, run, columns, snapshot, dense }: RowProps) {
   const dispatch = useDispatch();
   const candidateWords = useCandidateWords();
   const chosen = useApp((state) => selectFindModel(state).chosen === row);
   const { candidate, letter } = row;
   const title = candidateWords.title(candidate);
   const share = wordProbability(candidate.probability);
-  const startsGroup = letter !== null && before?.candidate.group !== candidate.group;
-  const groupSize = rows.filter((other) => other.candidate.group === candidate.group).length;
+  const firstStop = columns.findIndex(({ kind }) => kind === 'unit' || kind === 'report');
   const line = useRef<HTMLTableRowElement>(null);
   useEffect(() => {
     if (chosen && line.current) bringIntoView(line.current);
@@ -61,8 +52,8 @@ export function GridRow({ row, before, rows, columns, snapshot, dense }: RowProp
     dispatch('choose-candidate', { chosen: { by: 'user', key: candidate.key }, subject: candidateWords.subject(candidate) });
   return (
     <tr ref={line} className={chosen ? 'chosen' : ''} data-candidate={candidate.key}>
-      {startsGroup && (
-        <td className="bracket" rowSpan={groupSize}>
+      {letter !== null && run > 0 && (
+        <td className="bracket" rowSpan={run}>
           <b>{letter}</b>
         </td>
       )}
@@ -80,8 +71,16 @@ export function GridRow({ row, before, rows, columns, snapshot, dense }: RowProp
         </button>
       </th>
       <td className="row-share">{share}</td>
-      {columns.map((column) => (
-        <Cell key={column.key} row={row} column={column} snapshot={snapshot} dense={dense} />
+      {columns.map((column, at) => (
+        <Cell
+          key={column.key}
+          row={row}
+          index={index}
+          column={column}
+          snapshot={snapshot}
+          dense={dense}
+          stop={index === 0 && at === firstStop}
+        />
       ))}
     </tr>
   );
@@ -89,51 +88,60 @@ export function GridRow({ row, before, rows, columns, snapshot, dense }: RowProp
 
 function Cell({
   row,
+  index,
   column,
   snapshot,
   dense,
+  stop,
 }: {
   readonly row: Row;
+  readonly index: number;
   readonly column: GridColumn;
   readonly snapshot: Snapshot;
   readonly dense: boolean;
+  readonly stop: boolean;
 }) {
   const names = useApp((state) => namesOf(state.checked.topology));
-  const simulation = row.prediction?.simulation;
-  const here = faultHere(row, column);
+  const cell = cellOf(names, row, column, snapshot);
   if (column.kind === 'space') return <td />;
-  if (column.kind === 'link') return <td className="cell">{here && <FaultHere />}</td>;
-  if (column.kind === 'report') {
-    const report = simulation?.reports.get(column.chain);
-    if (!report?.speaks) return <td className="cell" />;
-    const seen = findReport(snapshot, column.chain)?.gaps;
-    const agreement = reportAgreement(seen, report.gap);
-    const predicted = wordGaps(names, column.chain, [report.gap]);
-    const said = seen ? words.cell(predicted, wordGaps(names, column.chain, seen), words.agreement[agreement]) : words.cellOpen(predicted);
+  if (cell.kind === 'empty') return <td className="cell" />;
+  // A cell can be asked why: the explainer of the grid hears pointer, focus and keys.
+  const asked = {
+    type: 'button',
+    className: 'cell-button',
+    tabIndex: stop ? 0 : -1,
+    'data-row': index,
+    'data-column': column.key,
+  } as const;
+  if (cell.kind === 'fault') {
     return (
-      <td className={`cell ${agreement}`} title={`${said}. ${wordReportReason(names, report)}`}>
-        {here && <FaultHere />}
-        <span className="reading">
-          <span aria-hidden="true">{words.gap(report.gap)}</span>
-          <AgreementSign agreement={agreement} said={said} />
-        </span>
+      <td className="cell">
+        <button {...asked}>
+          <FaultHere />
+        </button>
       </td>
     );
   }
-  const predicted = simulation?.displays.get(column.unit);
-  if (!predicted) return <td className="cell" />;
-  const seen = findDisplay(snapshot, column.unit)?.meanings ?? [];
-  const agreement = displayAgreement(seen, predicted.meaning);
-  const label = meaningWords[predicted.meaning].label;
-  const said = agreement === 'open' ? words.cellOpen(label) : words.cell(label, wordMeanings(seen), words.agreement[agreement]);
-  const dot = dense && predicted.meaning === 'quiet' && agreement !== 'against';
+  const dot = dense && cell.kind === 'display' && cell.meaning === 'quiet' && cell.agreement !== 'against';
   return (
-    <td className={`cell unit-cell ${agreement}`} title={`${names.unit(column.unit)}: ${said}. ${wordDisplayReason(names, predicted)}`}>
-      {here && <FaultHere side={faultSide(row)} />}
-      <span className="reading">
-        {dot ? <i className="dot" /> : <DisplayMark name={predicted.meaning} size={dense ? 14 : 16} />}
-        {dense ? <span className="screen-reader">{said}</span> : <AgreementSign agreement={agreement} said={said} />}
-      </span>
+    <td className={`cell ${cell.kind === 'display' ? 'unit-cell ' : ''}${cell.agreement}`}>
+      <button {...asked}>
+        {cell.faulty && <FaultHere side={cell.kind === 'display' ? faultSide(row) : 'up'} />}
+        <span className="reading">
+          {cell.kind === 'report' ? (
+            <span aria-hidden="true">{words.gap(cell.gap)}</span>
+          ) : dot ? (
+            <i className="dot" />
+          ) : (
+            <DisplayMark name={cell.meaning} size={dense ? 14 : 16} />
+          )}
+          {dense && cell.kind === 'display' ? (
+            <span className="screen-reader">{cell.said}</span>
+          ) : (
+            <AgreementSign agreement={cell.agreement} said={cell.said} />
+          )}
+        </span>
+      </button>
     </td>
   );
 }
@@ -159,14 +167,4 @@ function FaultHere({ side = 'up' }: { readonly side?: 'up' | 'down' }) {
       <span className="screen-reader">{words.faultHere}</span>
     </span>
   );
-}
-
-function faultHere({ candidate }: Row, column: GridColumn): boolean {
-  if (column.kind === 'space') return false;
-  return candidate.spots.some((spot) => {
-    const key = spotKey(spot);
-    if (column.kind === 'link') return key === `link/${column.link}`;
-    if (column.kind === 'unit') return key === `unit/${column.unit}` || key === `supply/${column.unit}`;
-    return key === `chain-port/${column.chain}` || key === 'controller';
-  });
 }

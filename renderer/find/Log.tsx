@@ -1,86 +1,128 @@
-import { Undo2 } from 'lucide-react';
-import { useMemo } from 'react';
-import { windowTexts, wordGaps, wordMeanings } from '../../engine/messages/index.ts';
-import { currentSnapshot } from '../state/evidence.ts';
+import { Pencil, Undo2 } from 'lucide-react';
+import { useMemo, useState } from 'react';
+import { Button, Menu, MenuItem, MenuTrigger, Popover } from 'react-aria-components';
+import { windowTexts } from '../../engine/messages/index.ts';
 import { namesOf } from '../state/names.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
+import { type LogEntry, listEntries, momentOf } from './logEntries.ts';
 import './log.css';
 
 const words = windowTexts.log;
 
-interface Entry {
-  readonly key: string;
-  readonly at: string | undefined;
-  readonly what: string;
-  readonly code: string | null;
-  readonly withdraw: () => void;
-}
-
-/** What was entered, newest first; everything can be withdrawn. */
+/** What was entered and holds, newest first: everything can be corrected or withdrawn. Below it, on demand, all that ever happened. */
 export function Log() {
-  const dispatch = useDispatch();
-  const snapshot = useApp((state) => currentSnapshot(state.caseRecord));
-  const names = useApp((state) => namesOf(state.checked.topology));
-  const entries = useMemo(() => {
-    const displays = (snapshot.displays ?? []).map(
-      ({ unit, meanings, code, at }): Entry => ({
-        key: `display ${unit}`,
-        at,
-        what: words.display(names.unit(unit), wordMeanings(meanings)),
-        code: code ?? null,
-        withdraw: () => dispatch('withdraw-display', { unit }),
-      }),
-    );
-    const reports = (snapshot.reports ?? []).map(
-      ({ chain, gaps, at }): Entry => ({
-        key: `report ${chain}`,
-        at,
-        what: words.report(names.chain(chain), wordGaps(names, chain, gaps)),
-        code: null,
-        withdraw: () => dispatch('withdraw-report', { chain }),
-      }),
-    );
-    // What was entered last stands last in its list; a stable sort keeps that where times are equal or missing.
-    return [...displays, ...reports].reverse().sort((a, b) => momentOf(b.at) - momentOf(a.at));
-  }, [snapshot, names, dispatch]);
+  const record = useApp((state) => state.caseRecord);
+  const topology = useApp((state) => state.checked.topology);
+  const looks = useMemo(() => listEntries(record, topology, namesOf(topology)), [record, topology]);
+  const count = looks.reduce((sum, { entries }) => sum + entries.length, 0);
   return (
-    <section className="pane log" aria-label={words.region}>
+    <section id="log" className="pane log" aria-label={words.region} tabIndex={-1}>
       <div className="section-head">
         <h2>
-          {words.region} <small>{entries.length}</small>
+          {words.region} <small>{count}</small>
         </h2>
       </div>
-      {entries.length === 0 ? (
-        <p className="empty">{words.empty}</p>
-      ) : (
-        <ol>
-          {entries.map(({ key, at, what, code, withdraw }) => (
-            <li key={key}>
-              <time dateTime={at}>{clockOf(at)}</time>
-              <span className="what" title={what}>
-                {what}
-                {code !== null && <span className="quiet-text"> {words.byCode(code)}</span>}
-              </span>
-              <button
-                type="button"
-                className="icon-button"
-                aria-label={words.withdraw(what)}
-                title={words.withdraw(what)}
-                onClick={withdraw}
-              >
-                <Undo2 size={15} aria-hidden="true" />
-              </button>
-            </li>
-          ))}
-        </ol>
-      )}
+      {count === 0 && <p className="empty">{words.empty}</p>}
+      {looks.map(({ snapshot, entries }) => (
+        <div key={snapshot}>
+          {record.evidence.snapshots.length > 1 && (
+            <h3>
+              {words.look(snapshot + 1)}
+              {record.evidence.snapshots[snapshot]?.restarted === true && <small> {words.afterRestart}</small>}
+            </h3>
+          )}
+          <ol>
+            {entries.map((entry) => (
+              <Entry key={entry.key} entry={entry} />
+            ))}
+          </ol>
+        </div>
+      ))}
+      <History />
     </section>
   );
 }
 
-function momentOf(at: string | undefined): number {
-  const moment = at === undefined ? Number.NaN : Date.parse(at);
-  return Number.isNaN(moment) ? 0 : moment;
+function Entry({ entry: { entry, at, what, code, reopen, answers } }: { readonly entry: LogEntry }) {
+  const dispatch = useDispatch();
+  const withdraw = () => {
+    dispatch('withdraw-entry', { entry, what });
+    // The line is gone; the next thing to do is in the same list.
+    document.getElementById('log')?.focus();
+  };
+  return (
+    <li>
+      <time dateTime={at}>{clockOf(at)}</time>
+      <span className="what" title={what}>
+        {what}
+        {code !== null && <span className="quiet-text"> {words.byCode(code)}</span>}
+      </span>
+      {reopen && (
+        <button
+          type="button"
+          className="icon-button"
+          aria-label={words.correct(what)}
+          title={words.correct(what)}
+          onClick={() => dispatch('open-entry', { entry: reopen })}
+        >
+          <Pencil size={14} aria-hidden="true" />
+        </button>
+      )}
+      {!reopen && answers.length > 0 && (
+        <MenuTrigger>
+          <Button className="icon-button" aria-label={words.correct(what)}>
+            <Pencil size={14} aria-hidden="true" />
+          </Button>
+          <Popover className="menu-popover" placement="bottom end">
+            <Menu
+              className="menu"
+              aria-label={words.instead}
+              onAction={(outcome) => dispatch('correct-entry', { entry, outcome: String(outcome), what })}
+            >
+              {answers.map(({ outcome, words: label }) => (
+                <MenuItem key={outcome} id={outcome} className="menu-item">
+                  {label}
+                </MenuItem>
+              ))}
+            </Menu>
+          </Popover>
+        </MenuTrigger>
+      )}
+      <button type="button" className="icon-button" aria-label={words.withdraw(what)} title={words.withdraw(what)} onClick={withdraw}>
+        <Undo2 size={15} aria-hidden="true" />
+      </button>
+    </li>
+  );
+}
+
+/** As many lines as are drawn; a case file may hold thousands. */
+const mostLines = 200;
+
+/** What the case file keeps: every entry, correction and withdrawal in the order in which it was made. */
+function History() {
+  const log = useApp((state) => state.caseRecord.log);
+  const [open, setOpen] = useState(false);
+  if (!log || log.length === 0) return null;
+  const lines = log.map((line, index) => ({ ...line, key: index })).slice(-mostLines);
+  return (
+    <div className="history">
+      <button type="button" className="text-button" aria-expanded={open} onClick={() => setOpen(!open)}>
+        {words.history(log.length)}
+      </button>
+      {open && (
+        <ol>
+          {lines.reverse().map(({ key, at, what }) => (
+            <li key={key}>
+              <time dateTime={at}>{clockOf(at)}</time>
+              <span className="what" title={what}>
+                {what}
+              </span>
+            </li>
+          ))}
+        </ol>
+      )}
+    </div>
+  );
 }
 
 /** Hours and minutes as the clock on the wall shows them here. */

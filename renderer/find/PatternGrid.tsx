@@ -1,13 +1,15 @@
-import { useMemo } from 'react';
+import { useMemo, useRef, useState } from 'react';
 import { windowTexts } from '../../engine/messages/index.ts';
 import type { Snapshot } from '../../engine/schema/index.ts';
 import { Sign } from '../marks/Sign.tsx';
 import { currentSnapshot, findDisplay } from '../state/evidence.ts';
 import { namesOf, shortUnitName } from '../state/names.ts';
 import { useApp } from '../state/useWorkbench.ts';
+import { CellExplainer } from './CellExplainer.tsx';
 import { type Row, selectFindModel } from './findModel.ts';
 import { GridRow } from './GridRow.tsx';
 import { type GridColumn, listColumns } from './gridColumns.ts';
+import { type GridOrder, gridOrders, groupRun, orderRows } from './gridOrder.ts';
 import { SeenRow } from './SeenRow.tsx';
 import './grid.css';
 
@@ -26,8 +28,11 @@ const denseWidths = { plain: 11, unit: 26, link: 0, space: 7, report: 58 } as co
 export function PatternGrid() {
   const topology = useApp((state) => state.checked.topology);
   const snapshot = useApp((state) => currentSnapshot(state.caseRecord));
-  const rows = useApp((state) => selectFindModel(state).rows);
+  const ranked = useApp((state) => selectFindModel(state).rows);
+  const [order, setOrder] = useState<GridOrder>('probability');
+  const frame = useRef<HTMLDivElement>(null);
   const columns = useMemo(() => listColumns(topology), [topology]);
+  const rows = useMemo(() => orderRows(ranked, order, columns), [ranked, order, columns]);
   const units = columns.filter(({ kind }) => kind === 'unit').length;
   const dense = units >= denseFrom;
   return (
@@ -38,9 +43,10 @@ export function PatternGrid() {
             {words.region} <small>{words.question}</small>
           </h2>
         </div>
+        <OrderChoice order={order} onOrder={setOrder} />
         <Legend />
       </div>
-      <div className="grid-scroll">
+      <div ref={frame} className="grid-scroll">
         <table className="grid" style={dense ? denseWidth(columns, rows, snapshot) : { maxWidth: roomyWidth(columns) }}>
           <caption className="screen-reader">{words.caption}</caption>
           <colgroup>
@@ -60,8 +66,8 @@ export function PatternGrid() {
               <GridRow
                 key={row.candidate.key}
                 row={row}
-                before={rows[index - 1]}
-                rows={rows}
+                index={index}
+                run={groupRun(rows, index)}
                 columns={columns}
                 snapshot={snapshot}
                 dense={dense}
@@ -71,6 +77,7 @@ export function PatternGrid() {
         </table>
         {rows.length === 0 && <p className="grid-empty quiet-text">{words.nothing}</p>}
       </div>
+      <CellExplainer frame={frame} rows={rows} columns={columns} snapshot={snapshot} />
     </section>
   );
 }
@@ -135,6 +142,27 @@ function Heads({ columns, dense }: { readonly columns: readonly GridColumn[]; re
         );
       })}
     </tr>
+  );
+}
+
+function OrderChoice({ order, onOrder }: { readonly order: GridOrder; readonly onOrder: (order: GridOrder) => void }) {
+  return (
+    <label className="grid-order">
+      {words.order}
+      <select
+        value={order}
+        onChange={({ target }) => {
+          const chosen = gridOrders.find((one) => one === target.value);
+          if (chosen) onOrder(chosen);
+        }}
+      >
+        {gridOrders.map((one) => (
+          <option key={one} value={one}>
+            {words.orders[one]}
+          </option>
+        ))}
+      </select>
+    </label>
   );
 }
 

@@ -1,12 +1,15 @@
-import { windowTexts, wordGaps, wordMeanings } from '../../engine/messages/index.ts';
+import { windowTexts, wordMeanings } from '../../engine/messages/index.ts';
 import type { Snapshot } from '../../engine/schema/index.ts';
 import { DisplayMark, markOf, toneOf } from '../marks/DisplayMark.tsx';
 import { findDisplay, findReport } from '../state/evidence.ts';
-import { namesOf } from '../state/names.ts';
-import { useApp } from '../state/useWorkbench.ts';
+import { seenRow } from './CellExplainer.tsx';
 import type { GridColumn } from './gridColumns.ts';
 
 const words = windowTexts.grid;
+
+/** A cell can be asked what was seen; arrows lead here from the rows below. */
+const asked = (column: GridColumn) =>
+  ({ type: 'button', className: 'cell-button', tabIndex: -1, 'data-row': seenRow, 'data-column': column.key }) as const;
 
 /** The row of facts: dark glass, as on the units. */
 export function SeenRow({
@@ -18,7 +21,6 @@ export function SeenRow({
   readonly snapshot: Snapshot;
   readonly isPlain: (column: GridColumn) => boolean;
 }) {
-  const names = useApp((state) => namesOf(state.checked.topology));
   const units = columns.filter(({ kind }) => kind === 'unit');
   const seen = units.filter((column) => column.kind === 'unit' && findDisplay(snapshot, column.unit)).length;
   return (
@@ -40,22 +42,25 @@ export function SeenRow({
           const gaps = findReport(snapshot, column.chain)?.gaps;
           const lost = gaps !== undefined && !gaps.includes('none');
           return (
-            <td key={column.key} className="cell" title={gaps ? wordGaps(names, column.chain, gaps) : words.noReport}>
-              <span className={`glass tone-${gaps ? (lost ? 'loss' : 'other') : 'none'}`}>
-                {gaps ? gaps.map((gap) => words.gap(gap)).join(', ') : '–'}
-              </span>
+            <td key={column.key} className="cell">
+              <button {...asked(column)}>
+                <span className={`glass tone-${gaps ? (lost ? 'loss' : 'other') : 'none'}`}>
+                  {gaps ? gaps.map((gap) => words.gap(gap)).join(', ') : '–'}
+                </span>
+              </button>
             </td>
           );
         }
         const meanings = findDisplay(snapshot, column.unit)?.meanings ?? [];
         const mark = markOf(meanings);
-        const said = `${names.unit(column.unit)}: ${wordMeanings(meanings)}`;
         return (
-          <td key={column.key} className="cell" title={said}>
-            <span className={`glass tone-${toneOf(mark)}`}>
-              {isPlain(column) ? <i className="dot" /> : <DisplayMark name={mark} size={16} />}
-              <span className="screen-reader">{wordMeanings(meanings)}</span>
-            </span>
+          <td key={column.key} className="cell">
+            <button {...asked(column)}>
+              <span className={`glass tone-${toneOf(mark)}`}>
+                {isPlain(column) ? <i className="dot" /> : <DisplayMark name={mark} size={16} />}
+                <span className="screen-reader">{wordMeanings(meanings)}</span>
+              </span>
+            </button>
           </td>
         );
       })}

@@ -1,11 +1,13 @@
 import {
   cannotTellApart,
   rankedByRatesOnly,
+  stepTexts,
   windowTexts,
   wordBehaviourBelief,
   wordContradiction,
   wordNote,
   wordProbability,
+  wordStep,
   wordUnvisitedShare,
 } from '../../engine/messages/index.ts';
 import { Sign } from '../marks/Sign.tsx';
@@ -17,6 +19,7 @@ import { type CandidateWords, useCandidateWords } from './candidateWords.ts';
 import { type Row, selectFindModel } from './findModel.ts';
 import { ProblemList } from './ProblemList.tsx';
 import { useReasons } from './reasons.ts';
+import { selectPartingStep } from './stepModel.ts';
 import './suspects.css';
 
 const words = windowTexts.suspects;
@@ -59,6 +62,7 @@ export function Suspects() {
       {sound && anything && (
         <>
           <Groups rows={shown} />
+          {shown[0]?.letter != null && <Parting />}
           <Rest shown={shown} />
           <Reasons />
           <Notes />
@@ -92,6 +96,22 @@ function Groups({ rows }: { readonly rows: readonly Row[] }) {
         ),
       )}
     </div>
+  );
+}
+
+/** What would tell the members of the first group apart. */
+function Parting() {
+  const dispatch = useDispatch();
+  const parting = useApp(selectPartingStep);
+  const names = useApp((state) => namesOf(state.checked.topology));
+  if (!parting) return null;
+  return (
+    <p className="parting">
+      {stepTexts.partsGroup}{' '}
+      <button type="button" className="text-button" onClick={() => dispatch('show-step', { step: parting.step })}>
+        <Words>{wordStep(names, parting.step)}</Words>
+      </button>
+    </p>
   );
 }
 

@@ -9,9 +9,8 @@ import { Log } from '../find/Log.tsx';
 import { PatternGrid } from '../find/PatternGrid.tsx';
 import { ReportPopover } from '../find/ReportPopover.tsx';
 import { SeenPane } from '../find/SeenPane.tsx';
+import { StepCard } from '../find/StepCard.tsx';
 import { Suspects } from '../find/Suspects.tsx';
-import { EquipmentDialog } from '../legend/EquipmentDialog.tsx';
-import { useApp } from '../state/useWorkbench.ts';
 import { AgainstSeen } from '../inject/AgainstSeen.tsx';
 import { InjectAnswer } from '../inject/InjectAnswer.tsx';
 import { InjectPane } from '../inject/InjectPane.tsx';
@@ -20,6 +19,8 @@ import { LightTable } from '../inject/LightTable.tsx';
 import { LightWay } from '../inject/LightWay.tsx';
 import { TakePattern } from '../inject/TakePattern.tsx';
 import '../inject/inject.css';
+import { EquipmentDialog } from '../legend/EquipmentDialog.tsx';
+import { useApp } from '../state/useWorkbench.ts';
 import { RefusedDialog, ShortcutsDialog } from './Dialogs.tsx';
 import { LiveRegion } from './LiveRegion.tsx';
 import { MenuBar } from './MenuBar.tsx';
@@ -29,9 +30,9 @@ import './app.css';
 /** The window: Find. */
 export function App() {
   const entry = useApp((state) => state.entry);
-  return (
   const injecting = useApp((state) => state.inject.on);
   const target = useApp((state) => state.inject.target);
+  return (
     <>
       <SkipLinks />
       <div className="app">

@@ -1,7 +1,7 @@
 import { injectWords, windowTexts } from '../../engine/messages/index.ts';
 import { useApp } from '../state/useWorkbench.ts';
 
-const targets = ['answer', 'cabinet', 'suspects', 'grid'] as const;
+const targets = ['answer', 'cabinet', 'suspects', 'step', 'grid'] as const;
 
 /** The first stops of Tab: past everything to one part of the window. */
 export function SkipLinks() {

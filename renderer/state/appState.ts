@@ -91,8 +91,8 @@ export interface SessionState {
   readonly allCandidates: boolean;
   /** What is open of the equipment types. */
   readonly equipment: EquipmentState;
-  /** Key of the step whose card is shown and whose place is lit; null: the best one, unlit. */
-  readonly chosenStep: string | null;
+  /** Key of the step that was asked for: its card is shown and takes the focus, its place is lit. Null: the best one, unlit. */
+  readonly chosenStep: { readonly key: string; readonly number: number } | null;
   /** What is being tried out on the picture; nothing of it was seen. */
   readonly inject: InjectState;
 }

@@ -1,8 +1,8 @@
 import { windowTexts } from '../../engine/messages/index.ts';
 import type { DisplayMeaning, Onset } from '../../engine/schema/index.ts';
 import { injectCommands } from '../inject/injectCommands.ts';
-import { entryCommands } from '../quick/entryCommands.ts';
 import { legendCommands } from '../legend/legendCommands.ts';
+import { entryCommands } from '../quick/entryCommands.ts';
 import type { AppState, ChosenCandidate, OpenEntry, ThemeChoice } from './appState.ts';
 import { type Command, documentCommand, effectCommand, viewCommand } from './command.ts';
 import { currentSnapshot, draftSnapshot, dropPhoto, findDisplay, findReport } from './evidence.ts';
@@ -136,7 +136,10 @@ export const commands = {
   'open-entry': viewCommand<{ readonly entry: OpenEntry }>({
     label: 'openEntry',
     isEnabled: unlessSimulating,
-    run: (_state, { entry }) => ({ entry }),
+    // On a walk a click on another display goes on from there.
+    run: (state, { entry }) => ({
+      entry: { ...entry, walking: entry.walking || (entry.kind === 'display' && state.entry?.walking === true) },
+    }),
   }),
 
   'close-entry': viewCommand({

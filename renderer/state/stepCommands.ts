@@ -2,6 +2,7 @@ import type { Draft } from 'immer';
 import { windowTexts, wordStepDone } from '../../engine/messages/index.ts';
 import type { DisplayMeaning, LookObservation } from '../../engine/schema/index.ts';
 import type { Step } from '../../engine/steps/index.ts';
+import type { AppState, SessionState } from './appState.ts';
 import { documentCommand, viewCommand } from './command.ts';
 import { draftSnapshot } from './evidence.ts';
 import { namesOf } from './names.ts';
@@ -116,7 +117,6 @@ export const stepCommands = {
     run: (draft, { entry, outcome }) => correctEntry(draft.caseRecord, entry, outcome),
   }),
 
-  'show-step': viewCommand<{ readonly step: Step | null }>({
   'next-step': viewCommand({
     label: 'nextStep',
     shortcuts: ['N'],
@@ -124,17 +124,21 @@ export const stepCommands = {
     run: (state) => showing(state, state.steps?.list[0]?.step ?? null),
   }),
 
+  'show-step': viewCommand<{ readonly step: Step | null }>({
     label: 'showStep',
     isEnabled: always,
-    run: (state, { step }) => {
-      const subject = step && subjectOf(step);
-      return {
-        chosenStep: step && stepKey(step),
-        ...(subject ? { spotlight: { subject, number: (state.spotlight?.number ?? 0) + 1 } } : {}),
-      };
-    },
+    run: (state, { step }) => showing(state, step),
   }),
 } as const;
+
+/** The card of a step takes the focus, and its place is brought into view. */
+function showing(state: AppState, step: Step | null): Partial<SessionState> {
+  const subject = step && subjectOf(step);
+  return {
+    chosenStep: step && { key: stepKey(step), number: (state.chosenStep?.number ?? 0) + 1 },
+    ...(subject ? { spotlight: { subject, number: (state.spotlight?.number ?? 0) + 1 } } : {}),
+  };
+}
 
 /** Where a step is done, on the drawing. */
 function subjectOf(step: Step): string | null {

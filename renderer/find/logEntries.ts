@@ -1,0 +1,119 @@
+import { lookOutcomes } from '../../engine/diagnosis/index.ts';
+import {
+  meaningWords,
+  type Names,
+  startSentence,
+  windowTexts,
+  wordActsDone,
+  wordGaps,
+  wordLook,
+  wordMeanings,
+  wordOutcomes,
+  wordStepOutcome,
+} from '../../engine/messages/index.ts';
+import { displayMeanings, type Snapshot, supplyMeanings } from '../../engine/schema/index.ts';
+import type { Topology } from '../../engine/topology/index.ts';
+import type { OpenEntry } from '../state/appState.ts';
+import type { CaseRecord } from '../state/sitting.ts';
+import type { EntryRef } from '../state/stepCommands.ts';
+
+const words = windowTexts.log;
+
+/** One thing that was entered and still holds. */
+export interface LogEntry {
+  readonly key: string;
+  readonly entry: EntryRef;
+  readonly at: string | undefined;
+  readonly what: string;
+  readonly code: string | null;
+  /** How it is corrected: by the entry it was made with, or by one of these answers; neither: it can only be withdrawn. */
+  readonly reopen: OpenEntry | null;
+  readonly answers: readonly { readonly outcome: string; readonly words: string }[];
+}
+
+/** Everything that holds, newest look first; inside a look what was entered last comes first. */
+export function listEntries(
+  record: CaseRecord,
+  topology: Topology,
+  names: Names,
+): readonly { readonly snapshot: number; readonly entries: readonly LogEntry[] }[] {
+  const { snapshots } = record.evidence;
+  return snapshots
+    .map((snapshot, index) => {
+      const isLast = index === snapshots.length - 1;
+      const observed = [
+        ...displayEntries(snapshot, index, isLast, topology, names),
+        ...reportEntries(snapshot, index, isLast, names),
+        ...lookEntries(snapshot, index, names),
+      ];
+      // What was entered last stands last in its list; a stable sort keeps that where times are equal or missing.
+      const newestFirst = observed.reverse().sort((a, b) => momentOf(b.at) - momentOf(a.at));
+      return { snapshot: index, entries: [...newestFirst, ...actEntries(record, snapshot, index, names)] };
+    })
+    .filter(({ entries }) => entries.length > 0)
+    .reverse();
+}
+
+function displayEntries(snapshot: Snapshot, index: number, isLast: boolean, topology: Topology, names: Names): readonly LogEntry[] {
+  return (snapshot.displays ?? []).map(({ unit, meanings, code, at }) => {
+    const isSupply = topology.supplies.some((supply) => supply === unit);
+    return {
+      key: `display ${index} ${unit}`,
+      entry: { kind: 'display', snapshot: index, unit },
+      at,
+      what: words.display(names.unit(unit), wordMeanings(meanings)),
+      code: code ?? null,
+      reopen: isLast ? { kind: 'display', unit, walking: false } : null,
+      answers: (isSupply ? supplyMeanings : displayMeanings).map((meaning) => ({ outcome: meaning, words: meaningWords[meaning].label })),
+    };
+  });
+}
+
+function reportEntries(snapshot: Snapshot, index: number, isLast: boolean, names: Names): readonly LogEntry[] {
+  return (snapshot.reports ?? []).map(({ chain, gaps, at }) => ({
+    key: `report ${index} ${chain}`,
+    entry: { kind: 'report', snapshot: index, chain },
+    at,
+    what: words.report(names.chain(chain), wordGaps(names, chain, gaps)),
+    code: null,
+    reopen: isLast ? { kind: 'report', chain, walking: false } : null,
+    answers: [],
+  }));
+}
+
+function lookEntries(snapshot: Snapshot, index: number, names: Names): readonly LogEntry[] {
+  return (snapshot.looks ?? []).map((look, at) => ({
+    key: `look ${index} ${at}`,
+    entry: { kind: 'look', snapshot: index, index: at },
+    at: look.at,
+    what: startSentence(`${wordLook(names, look)}: ${wordOutcomes(look.look, look.outcomes)}`),
+    code: null,
+    reopen: null,
+    answers: lookOutcomes(look).map((outcome) => ({ outcome, words: wordOutcomes(look.look, [outcome]) })),
+  }));
+}
+
+function actEntries(record: CaseRecord, { interventions, halted }: Snapshot, index: number, names: Names): readonly LogEntry[] {
+  const acts = interventions ?? [];
+  if (acts.length === 0) return [];
+  const step = { do: 'act', acts } as const;
+  const found = halted === undefined ? '' : `: ${wordStepOutcome(names, step, halted ? 'halts' : 'runs')}`;
+  const what = startSentence(`${wordActsDone(names, acts)}${found}`);
+  return [
+    {
+      key: `acts ${index}`,
+      entry: { kind: 'acts', snapshot: index },
+      // A snapshot bears no time of its own; the line that was written when it was entered does.
+      at: [...(record.log ?? [])].reverse().find((line) => line.what === what)?.at,
+      what,
+      code: null,
+      reopen: null,
+      answers: ['runs', 'halts'].map((outcome) => ({ outcome, words: wordStepOutcome(names, step, outcome) })),
+    },
+  ];
+}
+
+export function momentOf(at: string | undefined): number {
+  const moment = at === undefined ? Number.NaN : Date.parse(at);
+  return Number.isNaN(moment) ? 0 : moment;
+}
