@@ -116,7 +116,12 @@ export const injectWords = {
   remove: (fault: string) => `Take out: ${fault}`,
   clear: 'Take all out',
   presence: 'How steadily',
-  presences: { steady: 'steady', intermittent: 'comes and goes', gone: 'was there at the trip, gone now' },
+  presences: { steady: 'steady', intermittent: 'comes and goes', gone: 'gone now' },
+  presenceMeanings: {
+    steady: 'there all the time',
+    intermittent: 'comes and goes, and is there at the trip and now',
+    gone: 'comes and goes: it was there at the trip, and is gone now',
+  },
   onlySteady: 'always steady',
   lossDb: 'loses',
   lossUnit: 'dB more',
@@ -163,7 +168,7 @@ export const injectWords = {
   rows: { hearsUp: 'hears at up', sendsDown: 'sends at down', hearsDown: 'hears at down', sendsUp: 'sends at up' },
   soItShows: 'so it shows',
   reports: 'reports',
-  cells: { light: 'light', dark: 'nothing', silent: 'silent', none: 'no port', waiting: 'next steps' },
+  cells: { light: 'light', dark: 'nothing', silent: 'silent', none: 'no port', waiting: 'not yet known' },
 
   /** Against what was seen, and into the case. */
   against: 'Against what was seen',
@@ -235,7 +240,7 @@ export function wordFaultTag(fault: Fault): string {
     case 'supply':
       return fault.mode === 'dead' ? 'dead' : 'output lost';
     case 'feedback':
-      return 'feedback shorted';
+      return 'cable shorted';
     default:
       return assertNever(fault);
   }

@@ -15,7 +15,7 @@ export function InjectHead() {
         <ul className="lane-legend">
           {(['light', 'dark', 'silent'] as const).map((kind) => (
             <li key={kind}>
-              <i className={kind} aria-hidden="true" /> {injectWords.legend[kind]}
+              <i className={`lane-${kind}`} aria-hidden="true" /> {injectWords.legend[kind]}
             </li>
           ))}
         </ul>

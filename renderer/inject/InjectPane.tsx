@@ -27,6 +27,11 @@ export function InjectPane() {
     <section id="suspects" className="pane inject-pane" aria-label={injectWords.injected} tabIndex={-1}>
       <div className="section-head">
         <h2>{injectWords.injected}</h2>
+        {faults.length > 1 && (
+          <button type="button" className="text-button" onClick={() => dispatch('clear-faults')}>
+            {injectWords.clear}
+          </button>
+        )}
       </div>
       {faults.length === 0 ? (
         <p className="quiet-text">{injectWords.none}</p>
@@ -57,11 +62,6 @@ export function InjectPane() {
             ))}
           </select>
         </label>
-        {faults.length > 1 && (
-          <button type="button" className="text-button" onClick={() => dispatch('clear-faults')}>
-            {injectWords.clear}
-          </button>
-        )}
       </div>
       {mistaken && <p className="inject-note">{injectWords.mistakeWhileRunning}</p>}
       {assumedTypes.length > 0 && <p className="inject-note">{injectWords.assumedBehaviour(assumedTypes)}</p>}
@@ -84,7 +84,27 @@ function Injected({ fault }: { readonly fault: Fault }) {
           <Words>{wordItem(names, fault)}</Words>
         </b>
         <span className="injected-mode">{wordMode(fault.item, fault.mode)}</span>
+        {fault.item === 'cable' && fault.mode.endsWith('-dim') && <Loss fault={fault} words={words} />}
       </p>
+      {isOnlySteady(fault) ? (
+        <span className="quiet-text">{injectWords.onlySteady}</span>
+      ) : (
+        <select
+          aria-label={`${injectWords.presence}: ${words}`}
+          title={injectWords.presenceMeanings[now]}
+          value={now}
+          onChange={(event) => {
+            const chosen = steadinesses.find((one) => one === event.target.value);
+            if (chosen) dispatch('set-presence', { key, steadiness: chosen });
+          }}
+        >
+          {steadinesses.map((one) => (
+            <option key={one} value={one}>
+              {injectWords.presences[one]}
+            </option>
+          ))}
+        </select>
+      )}
       <button
         type="button"
         className="icon-button"
@@ -97,27 +117,6 @@ function Injected({ fault }: { readonly fault: Fault }) {
       >
         <X size={16} aria-hidden="true" />
       </button>
-      <p className="injected-more">
-        {isOnlySteady(fault) ? (
-          <span className="quiet-text">{injectWords.onlySteady}</span>
-        ) : (
-          <select
-            aria-label={`${injectWords.presence}: ${words}`}
-            value={now}
-            onChange={(event) => {
-              const chosen = steadinesses.find((one) => one === event.target.value);
-              if (chosen) dispatch('set-presence', { key, steadiness: chosen });
-            }}
-          >
-            {steadinesses.map((one) => (
-              <option key={one} value={one}>
-                {injectWords.presences[one]}
-              </option>
-            ))}
-          </select>
-        )}
-        {fault.item === 'cable' && fault.mode.endsWith('-dim') && <Loss fault={fault} words={words} />}
-      </p>
     </li>
   );
 }

@@ -144,8 +144,8 @@ function Cell({
   const shown = hop !== null && at > hop ? 'waiting' : value;
   return (
     <td className={classes}>
-      <i className={`light-bar ${shown}`} aria-hidden="true" />
-      <span className={dense ? 'screen-reader' : ''}>{injectWords.cells[shown]}</span>
+      <i className={`light-bar is-${shown}`} aria-hidden="true" />
+      <span className={dense || shown === 'waiting' ? 'screen-reader' : ''}>{injectWords.cells[shown]}</span>
     </td>
   );
 }

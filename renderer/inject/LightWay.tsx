@@ -32,7 +32,7 @@ export function LightWay() {
       </div>
       <WayChoices model={model} />
       <Steps model={model} />
-      <div className="step-buttons">
+      <div className="hop-buttons">
         <button type="button" className="button" disabled={hop === null} onClick={() => dispatch('previous-hop')}>
           <ChevronLeft size={16} aria-hidden="true" /> {injectWords.back} <kbd>←</kbd>
         </button>
@@ -113,7 +113,7 @@ function Steps({ model }: { readonly model: InjectModel }) {
   }, [hop]);
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by the keyboard.
-    <ol ref={list} className="steps" tabIndex={0} aria-label={injectWords.way}>
+    <ol ref={list} className="hops" tabIndex={0} aria-label={injectWords.way}>
       {model.hops.map((one, index) => (
         <Step key={keyOf(one)} hop={one} before={model.hops[index - 1]} index={index} model={model} />
       ))}
@@ -148,14 +148,14 @@ function Step({
   const settled = saySettled(names, hop, model);
   const head = headOf(hop, before);
   return (
-    <li className={`step ${state}${isStopped(hop) ? ' stopped' : ''}`} aria-current={state === 'now' ? 'step' : undefined}>
-      {head !== null && <span className="step-head">{head}</span>}
-      <button type="button" className="step-row" onClick={() => dispatch('go-to-hop', { hop: index })}>
+    <li className={`hop ${state}${isStopped(hop) ? ' stopped' : ''}`} aria-current={state === 'now' ? 'step' : undefined}>
+      {head !== null && <span className="hop-head">{head}</span>}
+      <button type="button" className="hop-row" onClick={() => dispatch('go-to-hop', { hop: index })}>
         <span className="hop-number">{index + 1}</span>
-        <span className="step-words">
+        <span className="hop-words">
           <Words>{sayStep(names, hop, moment)}</Words>
           {settled && state !== 'waiting' && (
-            <span className={`step-shows${settled.meaning === 'quiet' ? ' quiet' : ''}`}>
+            <span className={`hop-shows${settled.meaning === 'quiet' ? ' quiet' : ''}`}>
               <b>
                 <Words>{settled.shows}</Words>
               </b>{' '}

@@ -64,11 +64,11 @@ function Lane({
       {shifts.map((shift) =>
         kind === 'split' && turnY === null ? (
           <g key={shift}>
-            <path className="lit" d={straight(litFrom, litTo, shift)} />
-            <path className="unlit" d={direction === 'outbound' ? straight(at, end, shift) : straight(start, at, shift)} />
+            <path className="sent-part" d={straight(litFrom, litTo, shift)} />
+            <path className="dark-part" d={direction === 'outbound' ? straight(at, end, shift) : straight(start, at, shift)} />
           </g>
         ) : (
-          <path key={shift} className={kind === 'split' ? 'unlit' : 'lit'} d={whole(shift)} />
+          <path key={shift} className={kind === 'split' ? 'dark-part' : 'sent-part'} d={whole(shift)} />
         ),
       )}
       {detail !== 'strip' && turnY === null && !lane.cut && (

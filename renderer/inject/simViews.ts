@@ -158,7 +158,7 @@ function withCallouts(views: readonly SimUnitView[], { placement }: Sources): re
     row.push({ id: view.id, x: (placed.x + placed.width / 2) * placement.stripZoom, words });
     rows.set(placed.row, row);
   }
-  const places = new Map([...rows.values()].flatMap((row) => [...placeCallouts(row)]));
+  const places = new Map([...rows.values()].flatMap((row) => [...placeCallouts(row, 0)]));
   return views.map((view) => ({ ...view, callout: places.get(view.id) ?? null }));
 }
 

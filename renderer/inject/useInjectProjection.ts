@@ -78,13 +78,15 @@ export function useInjectProjection(placement: Placement, detail: Detail): Proje
         ({ view }) => `link/${view.id}`,
       ),
     ];
-    return { nodes, edges, captions: captionsOf(sources) };
+    return { nodes, edges, captions: captionsOf(sources, model.hop !== null) };
   }, [model, target, placement, detail, caches]);
 }
 
 /** Rails keep their names; what stands beside the windows is now the display and its reason. */
-function captionsOf(sources: Sources): readonly CaptionView[] {
-  return projectCaptions(sources).map((caption) =>
+function captionsOf(sources: Sources, stepping: boolean): readonly CaptionView[] {
+  // The numbers of the hops stand where the names of the lines would.
+  const all = projectCaptions(sources).filter(({ kind }) => kind === 'rail' || !stepping);
+  return all.map((caption) =>
     caption.kind === 'rail'
       ? caption
       : { ...caption, kind: 'predicted', words: caption.kind === 'seen' ? injectWords.shows : injectWords.why },
