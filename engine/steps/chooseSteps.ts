@@ -38,11 +38,22 @@ function pickBest(ranked: readonly RankedStep[]): RankedStep | undefined {
   return mending.length > 0 ? gentlest(mending, ({ mends }) => mends) : gentlest(ranked, ({ information }) => information);
 }
 
+/** Bit: what tells less does not tell two places apart. */
+const leastParting = 0.05;
+/** A step that tells the group apart nearly as well, and interferes less, is named in the place of the best one. */
+const partsAlike = 0.3;
+
+/** What tells the members of the first ambiguity group apart: the best step for that, or a gentler one that is nearly as good. */
+export function chooseParting(ranked: readonly RankedStep[]): RankedStep | null {
+  const parting = ranked.filter(({ partsGroup }) => partsGroup >= leastParting);
+  return gentlest(parting, ({ partsGroup }) => partsGroup, partsAlike) ?? null;
+}
+
 /** Of those that come near the greatest worth, the one that interferes least; equal ones in the order in which they stand. */
-function gentlest(ranked: readonly RankedStep[], worth: (step: RankedStep) => number): RankedStep | undefined {
+function gentlest(ranked: readonly RankedStep[], worth: (step: RankedStep) => number, near = alike): RankedStep | undefined {
   const greatest = Math.max(...ranked.map(worth));
   return ranked
-    .filter((one) => worth(one) >= greatest * (1 - alike))
+    .filter((one) => worth(one) >= greatest * (1 - near))
     .reduce<RankedStep | undefined>((best, one) => (best && interference(best.step) <= interference(one.step) ? best : one), undefined);
 }
 

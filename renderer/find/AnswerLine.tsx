@@ -99,7 +99,7 @@ function Next() {
   return (
     <button type="button" className="button primary act" title={what} onClick={() => dispatch('next-step')}>
       <span className="act-what">
-        <span>{what}</span> <kbd>N</kbd>
+        <span>{what}</span> <kbd>D</kbd>
       </span>
       <span className="act-where">
         {wordStepPlace(names, topology, best.step)} · {machineStateWords[stateNeeded(best.step)].label}

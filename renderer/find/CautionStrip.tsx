@@ -8,7 +8,8 @@ import {
   wordCautionShort,
   wordWaitingTime,
 } from '../../engine/messages/index.ts';
-import { listCautions, type StepCaution, stateNeeded } from '../../engine/steps/index.ts';
+import type { Evidence } from '../../engine/schema/index.ts';
+import { listCautions, listUnnoted, type Step, type StepCaution, stateNeeded } from '../../engine/steps/index.ts';
 import { computeSums } from '../../engine/sums/index.ts';
 import type { Cabinet } from '../../engine/topology/index.ts';
 import { Sign, type SignName } from '../marks/Sign.tsx';
@@ -42,7 +43,8 @@ export function CautionStrip() {
   const cabinet = useApp((state) => state.checked.cabinet);
   const evidence = useApp((state) => state.caseRecord.evidence);
   const shown = useApp(selectShownStep);
-  const cautions = cabinet && shown ? listCautions(cabinet, evidence, shown.step) : atFirst;
+  const cautions =
+    cabinet && shown ? [...unnotedYet(cabinet, evidence, shown.step), ...listCautions(cabinet, evidence, shown.step)] : atFirst;
   const isolates = shown !== null && stateNeeded(shown.step) === 'isolated';
   return (
     <section id="caution" className="caution" aria-label={words.region}>
@@ -74,6 +76,12 @@ export function CautionStrip() {
       {full && <InFull cautions={cautions} />}
     </section>
   );
+}
+
+/** As long as anything is not noted, whoever might switch off is reminded, whatever the step. */
+function unnotedYet(cabinet: Cabinet, evidence: Evidence, step: Step): readonly StepCaution[] {
+  const unnoted = listUnnoted(cabinet, evidence);
+  return stateNeeded(step) === 'isolated' || unnoted.units.length + unnoted.chains.length === 0 ? [] : [{ code: 'note-first', ...unnoted }];
 }
 
 function InFull({ cautions }: { readonly cautions: readonly StepCaution[] }) {

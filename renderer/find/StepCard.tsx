@@ -28,7 +28,7 @@ import './step.css';
 /** Outcomes less likely than this stand aside, small. */
 const likely = 0.03;
 /** Further steps listed at once. */
-const mostOthers = 4;
+const mostOthers = 3;
 
 const stateSigns: { readonly [S in ReturnType<typeof stateNeeded>]: SignName } = { closed: 'fits', open: 'danger', isolated: 'must' };
 

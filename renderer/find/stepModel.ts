@@ -1,6 +1,6 @@
 import type { Diagnosis } from '../../engine/diagnosis/index.ts';
 import type { Fault } from '../../engine/schema/index.ts';
-import type { RankedStep, Step, StepOutcome } from '../../engine/steps/index.ts';
+import { chooseParting, type RankedStep, type Step, type StepOutcome } from '../../engine/steps/index.ts';
 import type { Topology } from '../../engine/topology/index.ts';
 import type { AppState } from '../state/appState.ts';
 import { stepKey } from '../state/stepCommands.ts';
@@ -17,15 +17,10 @@ export function selectBestStep({ steps }: AppState): RankedStep | null {
   return steps?.list[0] ?? null;
 }
 
-/** What tells the members of the first ambiguity group apart best; null where nothing does. */
+/** What tells the members of the first ambiguity group apart; null where nothing does. */
 export function selectPartingStep({ steps }: AppState): RankedStep | null {
-  const list = steps?.list ?? [];
-  const best = list.reduce<RankedStep | null>((found, one) => (one.partsGroup > (found?.partsGroup ?? leastParting) ? one : found), null);
-  return best;
+  return steps ? chooseParting(steps.list) : null;
 }
-
-/** Bit: less does not tell two places apart. */
-const leastParting = 0.05;
 
 /** A place suspected after an outcome. */
 interface SpotShare {

@@ -119,7 +119,7 @@ export const stepCommands = {
 
   'next-step': viewCommand({
     label: 'nextStep',
-    shortcuts: ['N'],
+    shortcuts: ['D'],
     isEnabled: (state) => !state.inject.on && (state.steps?.list.length ?? 0) > 0,
     run: (state) => showing(state, state.steps?.list[0]?.step ?? null),
   }),
