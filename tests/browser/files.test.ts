@@ -14,7 +14,7 @@ let launched: LaunchedPage;
 
 /** Opens the page after a script that runs first in it. */
 async function launch(before: (() => void) | null, options: PageOptions = {}): Promise<Page> {
-  launched = await launchPage(options);
+  launched = await launchPage({ ...options, keepsWork: true });
   if (before) {
     await launched.page.addInitScript(before);
     await launched.page.reload();

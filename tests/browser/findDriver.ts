@@ -31,9 +31,11 @@ export function driveFind(page: Page): FindDriver {
     unit,
     report: (chain) => page.getByRole('button', { name: new RegExp(`^${literally(chain)}, report`) }),
     async openSample(sample, words) {
+      const unsaved = (await page.title()).startsWith('●');
       await page.getByRole('button', { name: 'Samples' }).click();
       await page.getByRole('menuitem', { name: sample }).click();
       await page.getByRole('menuitem', { name: words }).click();
+      if (unsaved) await page.getByRole('alertdialog').getByRole('button', { name: 'Do not save' }).click();
       await page.getByRole('menu').first().waitFor({ state: 'detached' });
     },
     async enter(designation, words) {

@@ -13,6 +13,8 @@ export interface PageOptions {
   readonly reducedMotion?: boolean;
   /** Added to the address, for example `#find`. */
   readonly at?: string;
+  /** Unsaved work is back after a reload, as for a user. Otherwise each load of the page begins afresh, as most tests mean it. */
+  readonly keepsWork?: boolean;
   /** A finger instead of a mouse. */
   readonly touch?: boolean;
 }
@@ -44,6 +46,8 @@ export async function launchPage(options: PageOptions = {}): Promise<LaunchedPag
   });
   const page = await context.newPage();
   const complaints = collectComplaints(page);
+  // Before any script of the page runs, so that it comes before the page's own requests.
+  if (!options.keepsWork) await page.addInitScript(() => void indexedDB.deleteDatabase('linkwright'));
   await page.goto(server.address + (options.at ?? ''));
   await page.waitForSelector('#root:not(:empty)');
   return {
