@@ -87,6 +87,7 @@ export {
   wordTerm,
   wordWaitingTime,
 } from './sums.ts';
+export { figureUnits, sumsPageWords, wordTriedFigure } from './sumsPage.ts';
 export { type ThingWord, type UsageCode, type UsageFacts, type UsageProblem, wordUsage } from './usage.ts';
 export { type CommandLabel, type CountedPlace, windowTexts } from './window.ts';
 export {

@@ -229,7 +229,7 @@ export const sumHeadings = {
 } as const;
 
 /** Figures that can be tried. */
-const triedWords: { readonly [F in FigureChange['figure']]: { readonly label: string; readonly unit: TermUnit } } = {
+export const triedWords: { readonly [F in FigureChange['figure']]: { readonly label: string; readonly unit: TermUnit } } = {
   ambient: { label: 'temperature in the cabinet', unit: '°C' },
   reserve: { label: 'ageing reserve', unit: 'dB' },
   length: { label: 'length', unit: 'm' },

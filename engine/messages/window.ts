@@ -4,6 +4,7 @@ import { injectCommandLabels } from './inject.ts';
 import { legendCommandLabels } from './legend.ts';
 import { startSentence, wordCount, wordList } from './numbers.ts';
 import { entryCommandLabels } from './quick.ts';
+import { sumsCommandLabels } from './sumsPage.ts';
 import { groupWords, haltedWords, onsetWords, wordMeanings } from './words.ts';
 
 /*
@@ -43,6 +44,7 @@ const commands = {
   ...fileCommandLabels,
   ...legendCommandLabels,
   ...injectCommandLabels,
+  ...sumsCommandLabels,
   ...entryCommandLabels,
 } as const;
 export type CommandLabel = keyof typeof commands;

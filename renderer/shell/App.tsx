@@ -21,6 +21,7 @@ import { TakePattern } from '../inject/TakePattern.tsx';
 import '../inject/inject.css';
 import { EquipmentDialog } from '../legend/EquipmentDialog.tsx';
 import { useApp } from '../state/useWorkbench.ts';
+import { SumsPage } from '../sums/SumsPage.tsx';
 import { RefusedDialog, ShortcutsDialog } from './Dialogs.tsx';
 import { LiveRegion } from './LiveRegion.tsx';
 import { MenuBar } from './MenuBar.tsx';
@@ -32,6 +33,7 @@ export function App() {
   const entry = useApp((state) => state.entry);
   const injecting = useApp((state) => state.inject.on);
   const target = useApp((state) => state.inject.target);
+  const summing = useApp((state) => state.sums.shown && !state.inject.on);
   return (
     <>
       <SkipLinks />
@@ -39,30 +41,34 @@ export function App() {
         <MenuBar />
         <div>
           <Alerts />
-          {injecting ? <InjectAnswer /> : <AnswerLine />}
+          {!summing && (injecting ? <InjectAnswer /> : <AnswerLine />)}
         </div>
-        <main className="find">
-          <div className={injecting ? 'evidence simulated' : 'evidence'}>
-            <CabinetCanvas />
-            {injecting ? <LightTable /> : <PatternGrid />}
-          </div>
-          <aside className="side">
-            {injecting ? (
-              <>
-                <InjectPane />
-                <LightWay />
-                <AgainstSeen />
-              </>
-            ) : (
-              <>
-                <Suspects />
-                <StepCard />
-                <SeenPane />
-                <Log />
-              </>
-            )}
-          </aside>
-        </main>
+        {summing ? (
+          <SumsPage />
+        ) : (
+          <main className="find">
+            <div className={injecting ? 'evidence simulated' : 'evidence'}>
+              <CabinetCanvas />
+              {injecting ? <LightTable /> : <PatternGrid />}
+            </div>
+            <aside className="side">
+              {injecting ? (
+                <>
+                  <InjectPane />
+                  <LightWay />
+                  <AgainstSeen />
+                </>
+              ) : (
+                <>
+                  <Suspects />
+                  <StepCard />
+                  <SeenPane />
+                  <Log />
+                </>
+              )}
+            </aside>
+          </main>
+        )}
         {!injecting && <CautionStrip />}
       </div>
       {entry?.kind === 'display' && <EntryPopover entry={entry} />}

@@ -21,6 +21,7 @@ type PlainCommand =
   | 'zoom-to-fit'
   | 'walk-displays'
   | 'equipment-types'
+  | 'toggle-sums'
   | 'toggle-fold-chains'
   | 'toggle-reduce-motion'
   | 'toggle-inject'
@@ -115,6 +116,7 @@ function CabinetMenu() {
     <TopMenu label={windowTexts.menus.cabinet}>
       <Menu aria-label={windowTexts.menus.cabinet} className="menu">
         <Item id="equipment-types" />
+        <Item id="toggle-sums" />
       </Menu>
     </TopMenu>
   );

@@ -6,6 +6,7 @@ import type { RankedStep } from '../../engine/steps/index.ts';
 import type { InjectState } from '../inject/injectState.ts';
 import type { EquipmentState } from '../legend/equipmentState.ts';
 import type { Library } from '../legend/library.ts';
+import type { SumsState } from '../sums/sumsState.ts';
 import type { UndoHistory } from './history.ts';
 import type { Alert, CaseRecord, KeptCopy, OpenFiles, Question, RecentEntry, SavedContent } from './sitting.ts';
 
@@ -95,6 +96,8 @@ export interface SessionState {
   readonly chosenStep: { readonly key: string; readonly number: number } | null;
   /** What is being tried out on the picture; nothing of it was seen. */
   readonly inject: InjectState;
+  /** The page of sums, and the figures that are tried on it. */
+  readonly sums: SumsState;
 }
 
 /** The user's own, kept from sitting to sitting. */
@@ -151,6 +154,7 @@ export const stateTable: { readonly [K in keyof Required<AppState>]: KindOf<K> }
   equipment: 'session',
   chosenStep: 'session',
   inject: 'session',
+  sums: 'session',
   theme: 'preference',
   foldChains: 'preference',
   reduceMotion: 'preference',

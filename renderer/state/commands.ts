@@ -3,6 +3,7 @@ import type { DisplayMeaning, Onset } from '../../engine/schema/index.ts';
 import { injectCommands } from '../inject/injectCommands.ts';
 import { legendCommands } from '../legend/legendCommands.ts';
 import { entryCommands } from '../quick/entryCommands.ts';
+import { sumsCommands } from '../sums/sumsCommands.ts';
 import type { AppState, ChosenCandidate, OpenEntry, ThemeChoice } from './appState.ts';
 import { type Command, documentCommand, effectCommand, viewCommand } from './command.ts';
 import { currentSnapshot, draftSnapshot, dropPhoto, findDisplay, findReport } from './evidence.ts';
@@ -218,6 +219,7 @@ export const commands = {
   ...legendCommands,
   ...stepCommands,
   ...injectCommands,
+  ...sumsCommands,
   ...entryCommands,
 
   announce: viewCommand<{ readonly text: string }>({

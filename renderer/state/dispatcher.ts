@@ -6,6 +6,7 @@ import type { CabinetContent } from '../../engine/schema/index.ts';
 import { sameContent } from '../files/sameContent.ts';
 import { nothingInjected } from '../inject/injectState.ts';
 import { closedEquipment } from '../legend/equipmentState.ts';
+import { nothingTried } from '../sums/sumsState.ts';
 import type { AppState, DocumentSource, DocumentState, PreferenceState, RefusedFile } from './appState.ts';
 import type { Command, DocumentCommand, EffectContext } from './command.ts';
 import { type CommandArgs, type CommandId, commands } from './commands.ts';
@@ -180,5 +181,6 @@ function freshSession({ cabinet, caseRecord }: DocumentState, opened: OpenedAs) 
     equipment: closedEquipment,
     chosenStep: null,
     inject: nothingInjected,
+    sums: nothingTried,
   } as const;
 }
