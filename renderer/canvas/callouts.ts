@@ -19,7 +19,7 @@ const padding = 14;
 const levels = 4;
 
 /** Gives every callout of a row a place where it covers no other one: the lowest line first, then to the left, then to the right. */
-export function placeCallouts(requests: readonly CalloutRequest[]): ReadonlyMap<string, CalloutPlace> {
+export function placeCallouts(requests: readonly CalloutRequest[], leftmost = Number.NEGATIVE_INFINITY): ReadonlyMap<string, CalloutPlace> {
   const taken: { readonly level: number; readonly from: number; readonly to: number }[] = [];
   const places = new Map<string, CalloutPlace>();
   for (const { id, x, words } of [...requests].sort((a, b) => a.x - b.x)) {
@@ -29,7 +29,9 @@ export function placeCallouts(requests: readonly CalloutRequest[]): ReadonlyMap<
       const edge = side === 'left' ? x + strip.width / 2 : x - strip.width / 2;
       return { level, side, from: side === 'left' ? edge - width : edge, to: side === 'left' ? edge : edge + width };
     });
-    const free = spans.find(({ level, from, to }) => !taken.some((other) => other.level === level && other.from < to && from < other.to));
+    const free = spans.find(
+      ({ level, from, to }) => from >= leftmost && !taken.some((other) => other.level === level && other.from < to && from < other.to),
+    );
     const place = free ?? spans[0];
     if (!place) continue;
     taken.push(place);

@@ -120,7 +120,8 @@ export function useCabinetView(frame: React.RefObject<HTMLElement | null>, size:
 
   const onFocus = useCallback(
     (event: React.FocusEvent) => {
-      const unit = event.target instanceof HTMLElement ? event.target.dataset['unit'] : undefined;
+      const { unit: own, link } = event.target instanceof HTMLElement ? event.target.dataset : {};
+      const unit = own ?? link;
       if (unit !== undefined) bringIntoView(unit);
     },
     [bringIntoView],
@@ -155,8 +156,6 @@ function shift(from: number, to: number, least: number, most: number): number {
   return 0;
 }
 
-  const simulated = selectInjectModel(state);
-  if (simulated) return foldableInSimulation(simulated);
 /** Chains that no suspect of note lies on; they may be folded to one line. As one text, so that an equal answer is the same. */
 function foldableChains(state: AppState): string {
   const model = selectFindModel(state);
@@ -165,6 +164,8 @@ function foldableChains(state: AppState): string {
   const involved = new Set<string>();
   const rows = model.rows.filter((row) => row.candidate.probability >= 0.01 || row === model.chosen);
   for (const { candidate } of rows) {
+  const simulated = selectInjectModel(state);
+  if (simulated) return foldableInSimulation(simulated);
     for (const { fault } of candidate.parts) {
       const key = spotKey(spotOf(fault));
       for (const chain of topology.chains) {
