@@ -25,8 +25,8 @@ import { useCabinetView } from './useCabinetView.ts';
 import { useProjection } from './useProjection.ts';
 import type { CaptionView } from './views.ts';
 
-const nodeTypes = { unit: UnitNode, controller: ControllerNode };
-const edgeTypes = { link: LinkEdge, lead: LeadEdge };
+const nodeTypes = { unit: UnitNode, controller: ControllerNode, 'sim-unit': SimUnitNode, 'sim-controller': SimControllerNode };
+const edgeTypes = { link: LinkEdge, lead: LeadEdge, 'sim-link': SimLinkEdge, 'sim-lead': SimLeadEdge };
 const zoomLimits = { least: 0.08, most: 3 } as const;
 
 /** The cabinet as a picture: what was seen, and what the chosen candidate predicts, on the units themselves. */
@@ -89,7 +89,7 @@ function Drawing() {
             </ViewportPortal>
           </ReactFlow>
         )}
-        {!hasUnits && <p className="cabinet-empty">{windowTexts.cabinet.noChains}</p>}
+        {!hasUnits && <QuickChain />}
       </section>
     </DetailContext>
   );
