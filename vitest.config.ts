@@ -20,6 +20,7 @@ export default defineConfig({
         test: {
           name: 'browser',
           environment: 'node',
+          expect: { poll: { timeout: 15_000 } },
           include: ['tests/browser/**/*.test.ts'],
           fileParallelism: false,
           testTimeout: 60_000,
@@ -30,6 +31,7 @@ export default defineConfig({
         test: {
           name: 'desktop',
           environment: 'node',
+          expect: { poll: { timeout: 15_000 } },
           include: ['tests/desktop/**/*.test.ts'],
           fileParallelism: false,
           testTimeout: 90_000,
