@@ -1,11 +1,11 @@
 import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { useReactFlow, type Viewport } from 'reactflow';
 import { spotKey, spotOf } from '../find/candidates.ts';
+import { beginWalk } from '../find/entryWalk.ts';
 import { selectFindModel } from '../find/findModel.ts';
-import type { AppState } from '../state/appState.ts';
 import { selectInjectModel } from '../inject/injectModel.ts';
 import { foldableInSimulation } from '../inject/simViews.ts';
-import { currentSnapshot } from '../state/evidence.ts';
+import type { AppState } from '../state/appState.ts';
 import { useApp, useWindow } from '../state/useWorkbench.ts';
 import { fitCabinet } from './fit.ts';
 import { type Detail, detailAt, narrowMetrics, wideMetrics } from './geometry.ts';
@@ -108,10 +108,11 @@ export function useCabinetView(frame: React.RefObject<HTMLElement | null>, size:
       const left = x + box.x * zoom;
       const top = y + box.y * zoom;
       const dx = shift(left, left + box.width * zoom, margin.side, width - margin.side);
-      const dy = shift(top, top + box.height * zoom, margin.top, height - margin.bottom);
+      const lowest = Math.min(height - margin.bottom, coveredFrom(frame.current, left, left + box.width * zoom));
+      const dy = shift(top, top + box.height * zoom, margin.top, lowest);
       if (dx !== 0 || dy !== 0) void flow.setViewport({ x: x + dx, y: y + dy, zoom }, { duration });
     },
-    [flow, topology, size, duration],
+    [flow, topology, size, duration, frame],
   );
 
   useEffect(() => {
@@ -120,6 +121,8 @@ export function useCabinetView(frame: React.RefObject<HTMLElement | null>, size:
 
   const onFocus = useCallback(
     (event: React.FocusEvent) => {
+      // Only for the keyboard: what moves under a mouse that is being pressed is not clicked.
+      if (!event.target.matches(':focus-visible')) return;
       const { unit: own, link } = event.target instanceof HTMLElement ? event.target.dataset : {};
       const unit = own ?? link;
       if (unit !== undefined) bringIntoView(unit);
@@ -132,11 +135,8 @@ export function useCabinetView(frame: React.RefObject<HTMLElement | null>, size:
       zoomBy: (factor) => void flow.zoomTo(flow.getZoom() * factor, { duration }),
       fit: showWhole,
       walkDisplays: () => {
-        const state = store.getState();
-        const snapshot = currentSnapshot(state.caseRecord);
-        const units = state.checked.topology.chains.flatMap((chain) => chain.units);
-        const next = units.find((unit) => !snapshot.displays?.some((display) => display.unit === unit)) ?? units[0];
-        if (next === undefined) return;
+        const next = beginWalk(store.getState());
+        if (next === null) return;
         document.getElementById(unitElementId(next))?.focus({ preventScroll: true });
         dispatch('open-entry', { entry: { kind: 'display', unit: next, walking: true } });
       },
@@ -149,6 +149,14 @@ export function useCabinetView(frame: React.RefObject<HTMLElement | null>, size:
   return { detail, placement, onMove, onFocus, roomy: fit.options.stripZoom * pitch >= roomyPitch };
 }
 
+/** From what height on an open entry lies over a span of the drawing. */
+function coveredFrom(frame: HTMLElement | null, left: number, right: number): number {
+  const over = document.querySelector('.entry-popover')?.getBoundingClientRect();
+  const own = frame?.getBoundingClientRect();
+  if (!over || !own || over.right < own.left + left || over.left > own.left + right) return Number.POSITIVE_INFINITY;
+  return over.top - own.top - 8;
+}
+
 /** How far a span must move to lie between two limits; nothing when it is longer than the room. */
 function shift(from: number, to: number, least: number, most: number): number {
   if (from < least) return least - from;
@@ -158,14 +166,14 @@ function shift(from: number, to: number, least: number, most: number): number {
 
 /** Chains that no suspect of note lies on; they may be folded to one line. As one text, so that an equal answer is the same. */
 function foldableChains(state: AppState): string {
+  const simulated = selectInjectModel(state);
+  if (simulated) return foldableInSimulation(simulated);
   const model = selectFindModel(state);
   const { topology } = state.checked;
   if (topology.chains.length < 2) return '';
   const involved = new Set<string>();
   const rows = model.rows.filter((row) => row.candidate.probability >= 0.01 || row === model.chosen);
   for (const { candidate } of rows) {
-  const simulated = selectInjectModel(state);
-  if (simulated) return foldableInSimulation(simulated);
     for (const { fault } of candidate.parts) {
       const key = spotKey(spotOf(fault));
       for (const chain of topology.chains) {
