@@ -95,6 +95,7 @@ export const quickWords = {
   assumed: (supply: string) => `Assumed: supply ${supply} with a lead of its own to each unit.`,
   made: (units: number, chains: number) => `${wordCount(units, 'unit')} on ${wordCount(chains, 'chain')}. Now the displays.`,
   preview: (units: number, chains: number) => `${wordCount(units, 'unit')} on ${wordCount(chains, 'chain')}`,
+  previewRegion: 'What it makes',
   orElse: 'Or',
   openFile: 'Open a cabinet or a case…',
 } as const;

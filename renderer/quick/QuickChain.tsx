@@ -161,7 +161,9 @@ function Preview({ parts }: { readonly parts: QuickParts }) {
     </li>
   );
   return (
-    <div className="quick-preview">
+    // Long cabinets scroll in it, also by keyboard.
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keyboard
+    <section className="quick-preview" aria-label={words.previewRegion} tabIndex={0}>
       {parts.chains.map(({ id, number }) => (
         <div key={id} className="quick-row">
           <span className="quick-row-name">{words.chain(number)}</span>
@@ -175,7 +177,7 @@ function Preview({ parts }: { readonly parts: QuickParts }) {
         </div>
       )}
       {assumed && <p className="quiet-text">{words.assumed(assumed.designation)}</p>}
-    </div>
+    </section>
   );
 }
 

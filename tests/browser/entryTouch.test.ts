@@ -1,0 +1,69 @@
+import { describe, expect, it } from 'vitest';
+import { findChromium } from '../support/chromium.ts';
+import { whyMissing } from '../support/required.ts';
+import { driveEntry, seriousFindings } from './entryDriver.ts';
+
+const missing = await whyMissing('Chromium', findChromium);
+
+describe.skipIf(missing)('entering with a finger', () => {
+  it.each([
+    ['light', 1280, 720],
+    ['dark', 1440, 900],
+    ['high-contrast', 1920, 1080],
+  ] as const)('should have targets of 44 px, and pass the automatic check: %s, %i × %i', async (theme, width, height) => {
+    const entry = await driveEntry({ touch: true, theme, width, height, reducedMotion: true });
+    const { page } = entry;
+    /** Everything in the pop-up that a finger can strike, and the least side of each. */
+    const tooSmall = () =>
+      page
+        .getByRole('dialog')
+        .locator('button, select, input:not([type=file], [type=checkbox]), label:has([type=checkbox])')
+        .evaluateAll((all) =>
+          all
+            .filter((element) => element.checkVisibility())
+            .map((element) => ({ name: element.textContent || element.getAttribute('aria-label'), box: element.getBoundingClientRect() }))
+            .filter(({ box }) => Math.min(box.width, box.height) < 44)
+            .map(({ name, box }) => `${name} ${Math.round(box.width)} × ${Math.round(box.height)}`),
+        );
+    await entry.find.openSample('Two chains', 'nothing seen yet');
+    await page
+      .getByRole('button', { name: /^Enter displays/ })
+      .first()
+      .tap();
+    await entry.asks('-TB1').waitFor();
+    expect(await tooSmall()).toEqual([]);
+    expect(await seriousFindings(page)).toEqual([]);
+    // The whole pop-up is in the window.
+    const box = await page.getByRole('dialog').boundingBox();
+    expect(box && box.y >= 0 && box.y + box.height <= height).toBe(true);
+    await page.getByRole('dialog').getByRole('button', { name: 'downstream loss 4' }).tap();
+    await entry.asks('-TB2').waitFor();
+    await page.getByRole('dialog').getByRole('button', { name: /^Back/ }).tap();
+    await entry.asks('-TB1').waitFor();
+    await page.getByRole('dialog').getByRole('button', { name: 'mounting' }).tap();
+    await page
+      .getByRole('dialog')
+      .getByRole('button', { name: /^Report/ })
+      .tap();
+    await entry.asksReport('chain 1').waitFor();
+    expect(await tooSmall()).toEqual([]);
+    expect(await seriousFindings(page)).toEqual([]);
+    // The gap itself, on the picture.
+    const gap = page.getByRole('button', { name: /^Report: chain 1 lost between drive 1/ });
+    const gapBox = await gap.boundingBox();
+    expect(Math.min(gapBox?.width ?? 0, gapBox?.height ?? 0)).toBeGreaterThanOrEqual(30);
+    await gap.tap();
+    await expect.poll(entry.lit).toEqual(['-TB1', '-TB2']);
+    await page.getByRole('dialog').getByRole('button', { name: /^Done/ }).tap();
+    await page
+      .getByRole('dialog')
+      .getByRole('button', { name: /^All units reached/ })
+      .tap();
+    await page.getByRole('dialog').waitFor({ state: 'detached' });
+    await page.getByRole('button', { name: /^Circumstances/ }).tap();
+    await page.getByRole('dialog').waitFor();
+    await page.getByRole('checkbox', { name: /^oil/ }).tap();
+    expect(await tooSmall()).toEqual([]);
+    await entry.launched.close([/ERR_ABORTED/]);
+  });
+});

@@ -1,0 +1,142 @@
+import { afterEach, describe, expect, it } from 'vitest';
+import { findChromium } from '../support/chromium.ts';
+import { whyMissing } from '../support/required.ts';
+import { driveEntry, type EntryDriver } from './entryDriver.ts';
+
+const missing = await whyMissing('Chromium', findChromium);
+
+describe.skipIf(missing)('walking along the displays', () => {
+  let entry: EntryDriver;
+  afterEach(() => entry.launched.close([/ERR_ABORTED/]));
+
+  const seen = async (designation: string) =>
+    /Seen: ([^.]*)\./.exec((await entry.find.unit(designation).getAttribute('aria-label')) ?? '')?.[1];
+
+  it('should take six displays and a report of a known cabinet in fifteen keys at most', async () => {
+    entry = await driveEntry({ reducedMotion: true });
+    await entry.find.openSample('Two chains', 'nothing seen yet');
+    entry.keys();
+    await entry.press('e');
+    await entry.asks('-TB1').waitFor();
+    await entry.type('243222');
+    await entry.asks('-TB6').waitFor();
+    await entry.press('+');
+    await entry.asksReport('chain 1').waitFor();
+    await entry.type('2');
+    await entry.press('Enter');
+    const keys = entry.keys();
+    console.log(`known cabinet, six displays and a report: ${keys} keys`);
+    expect(keys).toBeLessThanOrEqual(15);
+    await expect.poll(() => entry.find.answer.textContent()).toMatch(/^Look at cable -WH3 and its plugs first\./);
+  });
+
+  it('should go back with Backspace, skip with 0 without losing what was entered, and take back with Delete', async () => {
+    entry = await driveEntry({ reducedMotion: true });
+    await entry.build('ssse');
+    await entry.type('24');
+    await entry.asks('-TB3').waitFor();
+    await entry.press('Backspace');
+    await entry.asks('-TB2').waitFor();
+    await entry.type('3');
+    await entry.asks('-TB3').waitFor();
+    await entry.press('Backspace', 'Backspace', '0', '0', '0');
+    await entry.asks('-KE2').waitFor();
+    expect(await Promise.all(['-TB1', '-TB2', '-TB3'].map(seen))).toEqual(['quiet', 'upstream loss', 'not looked at']);
+    await entry.press('Backspace', 'Backspace', 'Delete');
+    expect(await seen('-TB2')).toBe('not looked at');
+    await entry.asks('-TB2').waitFor();
+    await entry.press('Backspace', 'Backspace');
+    await entry.asks('-TB1').waitFor();
+    await expect.poll(() => entry.find.said.textContent()).toBe('This is the first unit.');
+    // Enter, struck once too often on a display that nobody has read, answers nothing.
+    await entry.press('0', 'Enter');
+    expect(await seen('-TB2')).toBe('not looked at');
+  });
+
+  it('should go in the order of mounting when told so, and remember it', async () => {
+    entry = await driveEntry({ reducedMotion: true, keepsWork: true });
+    await entry.build('s u p; e s');
+    await entry.asks('-TB1').waitFor();
+    await entry.press('/');
+    await expect.poll(() => entry.find.said.textContent()).toBe('Now as they are mounted.');
+    const order: (string | null)[] = [];
+    for (let i = 0; i < 5; i++) {
+      order.push(await entry.page.getByRole('dialog').getAttribute('aria-label'));
+      await entry.press('2');
+    }
+    expect(order).toEqual(['-TB1', '-TB4', '-TB2', '-KE2', '-TB3'].map((unit) => `What ${unit} shows`));
+    await entry.asksReport('chain 1').waitFor();
+    await entry.press('Backspace');
+    await entry.asks('-TB3').waitFor();
+    await entry.press('Escape');
+    await entry.page.waitForTimeout(400);
+    await entry.page.reload();
+    await entry.find.unit('-TB1').waitFor();
+    // By keys on the units themselves it goes the same way.
+    await entry.find.unit('-TB1').focus();
+    await entry.press('1');
+    expect(await entry.page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toMatch(/^-TB4, /);
+    await entry.press('Backspace');
+    expect(await entry.page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toMatch(/^-TB1, .*Seen: dark\./);
+  });
+
+  it('should read codes through the legend while walking, and take the answers of those who cannot tell', async () => {
+    entry = await driveEntry({ reducedMotion: true });
+    await entry.find.openSample('Two chains', 'nothing seen yet');
+    await entry.press('e');
+    await entry.asks('-TB1').waitFor();
+    await entry.type('n7');
+    await entry.page.getByText(/^= upstream loss, by /).waitFor();
+    await entry.press('Enter');
+    await entry.asks('-TB2').waitFor();
+    await entry.type('78');
+    await entry.asks('-KE2').waitFor();
+    // The decimal point of the number pad begins a code, too; taken back, digits answer again.
+    await entry.press('.');
+    await entry.type('7');
+    await entry.press('Backspace', 'Backspace', '1');
+    await entry.asks('-TB4').waitFor();
+    await entry.type('zz9');
+    await entry.press('Enter');
+    await entry.asks('-TB5').waitFor();
+    expect(await Promise.all(['-TB1', '-TB2', '-TB3', '-KE2', '-TB4'].map(seen))).toEqual([
+      'upstream loss, code n7',
+      'lit, cannot read it',
+      'complains, cannot tell which way',
+      'dark',
+      'other, code zz9',
+    ]);
+  });
+
+  it('should go on from a display that is clicked, and end where everything is entered', async () => {
+    entry = await driveEntry({ reducedMotion: true });
+    await entry.build('ss;s');
+    await entry.find.unit('-TB3').click();
+    await entry.asks('-TB3').waitFor();
+    await entry.press('2', '2');
+    await entry.asksReport('chain 1').waitFor();
+    await entry.press('n');
+    await entry.asksReport('chain 2').waitFor();
+    await entry.press('n');
+    await entry.page.getByRole('dialog').waitFor({ state: 'detached' });
+    await expect.poll(() => entry.find.said.textContent()).toBe('That was everything.');
+    expect(await entry.find.report('chain 2').getAttribute('aria-label')).toContain('unit reached');
+  });
+
+  it('should keep the display that it asks for beside its answers, also far down a large cabinet', async () => {
+    entry = await driveEntry({ reducedMotion: true, width: 1280, height: 720 });
+    await entry.find.openSample('Forty units', 'nothing seen yet');
+    await entry.press('e');
+    for (let i = 0; i < 10; i++) {
+      const dialog = entry.page.getByRole('dialog');
+      const unit = ((await dialog.getAttribute('aria-label')) ?? '').replace(/^What (.*) shows$/, '$1');
+      const over = await dialog.boundingBox();
+      const asked = await entry.find.unit(unit).boundingBox();
+      if (!over || !asked) throw new Error(`${unit} is not drawn`);
+      const covered = asked.y + asked.height > over.y + 1 && asked.x < over.x + over.width;
+      expect(covered, unit).toBe(false);
+      expect(asked.x, unit).toBeGreaterThanOrEqual(0);
+      await entry.press('2', '2', '2', '2');
+    }
+  });
+});
