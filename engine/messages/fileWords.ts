@@ -57,6 +57,8 @@ function wordDifferences(counts: DifferenceCounts): string {
   return `${wordList(list)} ${total === 1 && caseOther === 0 ? 'differs' : 'differ'}.`;
 }
 
+const wordRevision = (revision: string | null) => (revision === null ? 'without a revision' : `revision ${revision}`);
+
 export const fileWords = {
   /** Where the document in the window comes from; follows its name. */
   source: { sample: 'sample', file: 'file', new: 'new', copy: 'copy', restored: 'restored' },
@@ -117,7 +119,7 @@ export const fileWords = {
     'cabinet-changed': (name: string, copy: string | null, today: string | null) =>
       copy === today
         ? `${name} has changed since this case was saved.`
-        : `${name} has changed since this case was saved: revision ${copy ?? 'without number'} then, ${today ?? 'without number'} today.`,
+        : `${name} has changed since this case was saved: then ${wordRevision(copy)}, today ${wordRevision(today)}.`,
     cabinetChangedWhat: 'The case shows the cabinet as it was then.',
     useToday: 'Use the cabinet of today',
     keepCopy: 'Leave it as it was',
@@ -127,7 +129,7 @@ export const fileWords = {
 
   questions: {
     unsaved: {
-      title: (name: string) => `${name} is not saved`,
+      title: (name: string) => `“${name}” is not saved`,
       what: {
         close: 'The window is about to close.',
         open: 'Another document is about to take its place.',
@@ -140,7 +142,7 @@ export const fileWords = {
       cancel: 'Cancel',
     },
     revert: {
-      title: (name: string) => `Go back to ${name} as it was saved?`,
+      title: (name: string) => `Go back to “${name}” as it was saved?`,
       what: (time: string) => `The file on the disk is of ${time}. What you changed since then is gone for good.`,
       discard: 'Go back to the saved file',
       cancel: 'Cancel',
