@@ -47,9 +47,14 @@ export function driveFind(page: Page): FindDriver {
     answer: page.getByRole('region', { name: 'Answer' }).getByRole('heading'),
     suspect: (name) => suspects.getByRole('button', { name }),
     async firstGroup() {
-      const group = suspects.getByRole('group').first();
-      const names = (await group.count()) > 0 ? group.getByRole('button') : suspects.getByRole('button').first();
-      return names.evaluateAll((buttons) => buttons.map((button) => button.textContent ?? ''));
+      // A later group is not the first one: what counts is where the first suspect stands.
+      const first = suspects.getByRole('button').first();
+      if ((await first.count()) === 0) return [];
+      return first.evaluate((button) => {
+        const group = button.closest('fieldset');
+        const rows = group ? [...group.querySelectorAll('button')] : [button];
+        return rows.map((row) => row.textContent ?? '');
+      });
     },
     row: (name) =>
       page
