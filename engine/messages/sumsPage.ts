@@ -1,6 +1,7 @@
 import type { FigureChange, FigureCode } from '../sums/index.ts';
 import type { Names } from './names.ts';
 import { startSentence, wordCount } from './numbers.ts';
+import { wordDuration } from './quantities.ts';
 import { figureWords, triedWords } from './sums.ts';
 
 /*
@@ -26,6 +27,7 @@ export const sumsPageWords = {
 
   /** The first line. */
   allFits: 'Nothing is over its limit.',
+  fitsSoFar: 'Nothing known is over its limit.',
   findings: (count: number) => `${wordCount(count, 'sum')} ${count === 1 ? 'does' : 'do'} not come out.`,
   open: (count: number) => `${wordCount(count, 'figure')} ${count === 1 ? 'is' : 'are'} not written down.`,
   tightest: 'Tightest',
@@ -50,9 +52,7 @@ export const sumsPageWords = {
   failsFirst: 'fails first',
   over: 'too much',
   within: 'within',
-  ofRated: (load: string, rated: string) => `${load} of ${rated}`,
-  tooMuchBy: 'too much',
-  blocks: (axes: number, limit: number) => `${axes} of ${wordCount(limit, 'axis', 'axes')}`,
+  againstRating: 'Against the rating',
   classFits: (name: string, limit: number, fits: boolean) => `${name}, ${limit}: ${fits ? 'would fit' : 'would not fit'}`,
   noClass: 'no control cycle',
   noSupply: 'No 24 V supply with leads is documented.',
@@ -61,6 +61,12 @@ export const sumsPageWords = {
   noAxes: 'No chain is documented.',
   curve: (time: string) => `Voltage of the DC link after switching off: 60 V after ${time}`,
   usedHead: 'Used',
+
+  /** The waiting time in a line of cautions. Without data it is never a number. */
+  waitShort: (seconds: number | null) =>
+    seconds === null
+      ? 'Wait for the DC link: time not known, see the machine’s manual. Then measure'
+      : `Wait for the DC link: ${wordDuration(seconds)} to 60 V by its figures, at least as the manual says. Then measure`,
 
   /** Expanding a number. */
   explain: (what: string) => `${what}: show how it comes about`,

@@ -3,6 +3,7 @@ import {
   cautionsDefer,
   cautionWords,
   stepTexts,
+  sumsPageWords,
   windowTexts,
   wordCautionDetail,
   wordCautionShort,
@@ -10,12 +11,12 @@ import {
 } from '../../engine/messages/index.ts';
 import type { Evidence } from '../../engine/schema/index.ts';
 import { listCautions, listUnnoted, type Step, type StepCaution, stateNeeded } from '../../engine/steps/index.ts';
-import { computeSums } from '../../engine/sums/index.ts';
 import type { Cabinet } from '../../engine/topology/index.ts';
 import { Sign, type SignName } from '../marks/Sign.tsx';
 import { Words } from '../marks/Words.tsx';
 import { namesOf } from '../state/names.ts';
 import { useApp } from '../state/useWorkbench.ts';
+import { selectWaitingTime } from '../sums/selectSums.ts';
 import { selectShownStep } from './stepModel.ts';
 import './caution.css';
 
@@ -43,6 +44,7 @@ export function CautionStrip() {
   const cabinet = useApp((state) => state.checked.cabinet);
   const evidence = useApp((state) => state.caseRecord.evidence);
   const shown = useApp(selectShownStep);
+  const waitingTime = useApp(selectWaitingTime);
   const cautions =
     cabinet && shown ? [...unnotedYet(cabinet, evidence, shown.step), ...listCautions(cabinet, evidence, shown.step)] : atFirst;
   const isolates = shown !== null && stateNeeded(shown.step) === 'isolated';
@@ -58,7 +60,7 @@ export function CautionStrip() {
           return (
             <li key={code} className={tone} title={cautionWords[code].meaning}>
               <Sign name={sign} size={15} />
-              <span>{wordCautionShort(code)}</span>
+              <span>{code === 'dc-link' ? sumsPageWords.waitShort(waitingTime) : wordCautionShort(code)}</span>
             </li>
           );
         })}
@@ -86,7 +88,7 @@ function unnotedYet(cabinet: Cabinet, evidence: Evidence, step: Step): readonly 
 
 function InFull({ cautions }: { readonly cautions: readonly StepCaution[] }) {
   const names = useApp((state) => namesOf(state.checked.topology));
-  const cabinet = useApp((state) => state.checked.cabinet);
+  const waitingTime = useApp(selectWaitingTime);
   return (
     <section className="caution-full" aria-label={stepTexts.caution}>
       <ul>
@@ -101,7 +103,7 @@ function InFull({ cautions }: { readonly cautions: readonly StepCaution[] }) {
               <p>
                 <b>{cautionWords[caution.code].label}.</b> {cautionWords[caution.code].meaning}{' '}
                 {!isEmpty && <Words>{wordCautionDetail(names, caution)}</Words>}
-                {caution.code === 'dc-link' && cabinet && wordWaitingTime(waitingTime(cabinet))}
+                {caution.code === 'dc-link' && wordWaitingTime(waitingTime)}
               </p>
             </li>
           );
@@ -110,15 +112,4 @@ function InFull({ cautions }: { readonly cautions: readonly StepCaution[] }) {
       <p className="quiet-text">{cautionsDefer}</p>
     </section>
   );
-}
-
-const known = new WeakMap<Cabinet, number | null>();
-
-/** Seconds until the DC links are discharged, where the cabinet's figures tell; worked out once for each cabinet. */
-function waitingTime(cabinet: Cabinet): number | null {
-  const found = known.get(cabinet);
-  if (found !== undefined) return found;
-  const seconds = computeSums(cabinet).waitingTimeS;
-  known.set(cabinet, seconds);
-  return seconds;
 }

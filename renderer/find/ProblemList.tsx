@@ -1,12 +1,13 @@
 import { windowTexts, wordProblem } from '../../engine/messages/index.ts';
 import { Words } from '../marks/Words.tsx';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
+import { selectProblems } from '../sums/selectSums.ts';
 
 const mostListed = 12;
 
 /** What stands in the way of working with the cabinet, each with what to do about it. */
 export function ProblemList() {
-  const problems = useApp((state) => state.checked.problems);
+  const problems = useApp(selectProblems);
   const dispatch = useDispatch();
   const errors = problems.filter(({ severity }) => severity === 'error');
   return (

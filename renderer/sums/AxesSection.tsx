@@ -21,16 +21,16 @@ export function AxesSection({ sums, base }: { readonly sums: Sums; readonly base
           <th scope="col" className="picture-head">
             {sumHeadings.axes}
           </th>
-          <th scope="col" className="right">
+          <th scope="col" className="to-right">
             {sumHeadings.axes}
           </th>
-          <th scope="col" className="right">
+          <th scope="col" className="to-right">
             {sumHeadings.allowed}
           </th>
-          <th scope="col" className="right">
+          <th scope="col" className="to-right">
             {sumHeadings.left}
           </th>
-          <th scope="col" className="right">
+          <th scope="col" className="to-right">
             {sumHeadings.wire}
           </th>
         </tr>
@@ -63,11 +63,11 @@ export function AxesSection({ sums, base }: { readonly sums: Sums; readonly base
               <th scope="row">
                 <b>{name}</b> <small className="unbroken">{chain.cycleClass ?? sumsPageWords.noClass}</small>
               </th>
-              <td className="picture">
+              <td className="sum-picture">
                 <Blocks chain={chain} over={over} />
               </td>
               {cells.map(({ field, shown }) => (
-                <td key={field} className="right">
+                <td key={field} className="to-right">
                   {shown === null ? '–' : <NumberButton {...shown} />}
                 </td>
               ))}
@@ -85,7 +85,7 @@ function Blocks({ chain: { axes, limit, classes, cycleClass }, over }: { readonl
   const count = Math.max(taken, allowed);
   const blocks = Array.from({ length: Math.min(count, mostBlocks) }, (_, at) => ({
     at,
-    kind: at >= taken ? 'free' : at < allowed || allowed === 0 ? 'taken' : 'beyond',
+    kind: at >= taken ? 'block-free' : at < allowed || allowed === 0 ? 'block-taken' : 'block-beyond',
   }));
   return (
     <div className="blocks" data-over={over}>

@@ -25,7 +25,7 @@ export function DcLinkSection({ sums, base }: Props) {
   const names = useApp((state) => namesOf(state.checked.topology));
   return (
     <>
-      <p className="hint must">
+      <p className="sum-hint sum-must">
         <Sign name="must" size={15} />
         {wordWaitingTime(sums.waitingTimeS)}
       </p>
@@ -40,10 +40,10 @@ export function DcLinkSection({ sums, base }: Props) {
               <th scope="col" className="picture-head">
                 {sumHeadings.voltage}
               </th>
-              <th scope="col" className="right">
+              <th scope="col" className="to-right">
                 {sumHeadings.capacitance}
               </th>
-              <th scope="col" className="right">
+              <th scope="col" className="to-right">
                 {sumHeadings.discharge}
               </th>
             </tr>
@@ -67,13 +67,13 @@ export function DcLinkSection({ sums, base }: Props) {
                   <th scope="row">
                     <b className="designation">{name}</b>
                   </th>
-                  <td className="picture">
+                  <td className="sum-picture">
                     <DischargeCurve link={link} />
                   </td>
-                  <td className="right">
+                  <td className="to-right">
                     <NumberButton {...capacitance} was={was?.capacitance ?? null} />
                   </td>
-                  <td className="right">
+                  <td className="to-right">
                     <NumberButton {...discharge} was={was?.discharge ?? null} unknown={sumStatements.dischargeNotKnown} />
                   </td>
                 </SumRow>
@@ -105,8 +105,8 @@ function DischargeCurve({ link: { discharge } }: { readonly link: DcLinkSums }) 
   const time = wordDuration(discharge.value);
   return (
     <svg className="curve" viewBox={`0 0 ${box.width} ${box.height}`} role="img" aria-label={sumsPageWords.curve(time)}>
-      <path className="axis" d={`M${box.left} ${box.top}V${y(0)}H${box.width - box.right + 10}`} />
-      <path className="limit" d={`M${box.left} ${y(safe)}H${box.width - box.right + 10}`} />
+      <path className="curve-axis" d={`M${box.left} ${box.top}V${y(0)}H${box.width - box.right + 10}`} />
+      <path className="edge-line" d={`M${box.left} ${y(safe)}H${box.width - box.right + 10}`} />
       <path className="falling" d={`M${points.join('L')}`} />
       <path className="volts-mark" d={`M${x(discharge.value) - 3} ${y(safe) - 3}h6v6h-6z`} />
       <text x={box.left - 4} y={y(charged) + 7} textAnchor="end">

@@ -31,13 +31,13 @@ export function FeedSection({ sums: { feed }, base }: { readonly sums: Sums; rea
   return (
     <>
       {first !== undefined && (
-        <p className="hint strong">
+        <p className="sum-hint sum-strong">
           {(first.headroom.value ?? 0) < 0
             ? sumStatements.failsAlready(names.unit(first.unit))
             : sumStatements.firstToFail(names.unit(first.unit), wordTermValue(first.headroom))}
         </p>
       )}
-      {feed.tooMeshed && <p className="hint strong">{sumStatements.tooMeshed}</p>}
+      {feed.tooMeshed && <p className="sum-hint sum-strong">{sumStatements.tooMeshed}</p>}
       <table className="sums-table feed-table">
         <caption className="screen-reader">{sumHeadings.feed}</caption>
         <thead>
@@ -52,16 +52,16 @@ export function FeedSection({ sums: { feed }, base }: { readonly sums: Sums; rea
                 ))}
               </span>
             </th>
-            <th scope="col" className="right">
+            <th scope="col" className="to-right">
               {sumHeadings.voltage}
             </th>
-            <th scope="col" className="right">
+            <th scope="col" className="to-right">
               {sumsPageWords.drop}
             </th>
-            <th scope="col" className="right">
+            <th scope="col" className="to-right">
               {sumHeadings.load}
             </th>
-            <th scope="col" className="right">
+            <th scope="col" className="to-right">
               {sumHeadings.spare}
             </th>
             <th scope="col">{sumHeadings.verdict}</th>
@@ -120,32 +120,37 @@ function FeedRow({ line, feed, base, scale }: RowProps) {
       className={supply === undefined ? 'fed' : 'feeding'}
     >
       <th scope="row">
-        <span className="branch" style={{ '--depth': depth } as React.CSSProperties /* a property of our own */} data-root={lead === null}>
+        <span
+          className="feed-branch"
+          style={{ '--depth': depth } as React.CSSProperties /* a property of our own */}
+          data-root={lead === null}
+        >
           <b className="designation">{name}</b>
           {fromWhere !== '' && <small className="unbroken">{fromWhere}</small>}
         </span>
       </th>
-      <td className="picture">
+      <td className="sum-picture">
         <VoltPicture
           volts={voltage?.value ?? null}
           minimum={at?.minimum.value ?? null}
           maximum={at?.maximum.value ?? null}
           scale={scale}
           bad={bad}
+          isBound={voltage !== null && voltage.bound !== null}
           start={startOf(feed, lead)}
         />
       </td>
       {cells.map((cell, index) => (
-        <td key={cell?.at ?? `${line.key}/${index}`} className="right">
+        <td key={cell?.at ?? `${line.key}/${index}`} className="to-right">
           {cell !== null && <NumberButton {...cell} />}
         </td>
       ))}
-      <td className="verdict" data-verdict={at?.verdict}>
+      <td className="sum-verdict" data-verdict={at?.verdict}>
         {at !== null && (
           <>
             {bad && <Sign name="abnormal" size={14} />}
             {verdictWords[at.verdict]}
-            {feed.firstToFail === unit && <span className="chip">{sumsPageWords.failsFirst}</span>}
+            {feed.firstToFail === unit && <span className="sum-chip">{sumsPageWords.failsFirst}</span>}
           </>
         )}
       </td>
@@ -170,22 +175,31 @@ interface PictureProps {
   readonly maximum: number | null;
   readonly scale: Scale;
   readonly bad: boolean;
+  /** The true voltage may be lower: the mark is hollow. */
+  readonly isBound: boolean;
 }
 
 /** One voltage in the window of what the unit works with; the numbers beside it say the same. */
-function VoltPicture({ volts, start, minimum, maximum, scale, bad }: PictureProps) {
+function VoltPicture({ volts, start, minimum, maximum, scale, bad, isBound }: PictureProps) {
   const x = (value: number) => Math.min(width, Math.max(0, (place(scale, value) / 100) * width));
   const right = maximum === null || maximum > scale.to ? width : x(maximum);
   return (
-    <svg className="volt-picture" viewBox={`0 0 ${width} 28`} preserveAspectRatio="none" aria-hidden="true" data-bad={bad}>
+    <svg
+      className="volt-picture"
+      viewBox={`0 0 ${width} 28`}
+      preserveAspectRatio="none"
+      aria-hidden="true"
+      data-bad={bad}
+      data-bound={isBound}
+    >
       {scale.ticks.map((tick) => (
-        <path key={tick} className="grid" d={`M${x(tick)} 0V28`} />
+        <path key={tick} className="tick-line" d={`M${x(tick)} 0V28`} />
       ))}
-      {minimum !== null && <path className="window" d={`M${x(minimum)} 5H${right}V23H${x(minimum)}Z`} />}
-      {minimum !== null && <path className="limit" d={`M${x(minimum)} 3V25`} />}
-      {maximum !== null && maximum <= scale.to && <path className="limit" d={`M${x(maximum)} 3V25`} />}
+      {minimum !== null && <path className="window-box" d={`M${x(minimum)} 5H${right}V23H${x(minimum)}Z`} />}
+      {minimum !== null && <path className="edge-line" d={`M${x(minimum)} 3V25`} />}
+      {maximum !== null && maximum <= scale.to && <path className="edge-line" d={`M${x(maximum)} 3V25`} />}
       {volts !== null && start !== null && <path className="sag" d={`M${x(start)} 0V14H${x(volts)}`} />}
-      {volts !== null && <path className="volts" d={`M${x(volts)} ${start === null ? 8 : 10}V28`} />}
+      {volts !== null && <path className="volt-line" d={`M${x(volts)} ${start === null ? 8 : 10}V28`} />}
       {volts !== null && <path className="volts-mark" d={`M${x(volts) - 4} 10h8v8h-8z`} />}
     </svg>
   );

@@ -66,12 +66,12 @@ export function FigureField({ missing, owner }: Props) {
           ))}
         </select>
       )}
-      <span className="unit">{figureUnits[missing.figure]}</span>
+      <span className="sum-unit">{figureUnits[missing.figure]}</span>
       <button type="submit" className="button small" aria-label={`${sumsPageWords.write}: ${label}`} disabled={text.trim() === ''}>
         {sumsPageWords.write}
       </button>
       {refused && (
-        <span id={`${id}-wrong`} className="wrong" role="alert">
+        <span id={`${id}-wrong`} className="sum-wrong" role="alert">
           {kind === 'text' ? sumsPageWords.notANumber : sumsPageWords.wrongNumber[kind]}
         </span>
       )}

@@ -41,18 +41,18 @@ function Lane({ shown, y, x, isReturn }: LaneProps) {
   const end = most === null ? Math.min(x(leastNow) + 40, right ?? width) : x(most);
   const bad = least < 0 || (shown.width !== null && most !== null && most > shown.width);
   return (
-    <g className="lane" data-bad={bad} data-assumed={assumed}>
-      <path className="window" d={`M${x(0)} ${y - 5}H${right ?? width}V${y + 5}H${x(0)}Z`} />
-      <path className="limit" d={`M${x(0)} ${y - 6}V${y + 6}`} />
-      {right !== null && <path className="limit" d={`M${right} ${y - 6}V${y + 6}`} />}
-      <path className="reserve" d={`M${x(least)} ${y}H${x(leastNow)}`} />
+    <g className="light-lane" data-bad={bad} data-assumed={assumed}>
+      <path className="window-box" d={`M${x(0)} ${y - 5}H${right ?? width}V${y + 5}H${x(0)}Z`} />
+      <path className="edge-line" d={`M${x(0)} ${y - 6}V${y + 6}`} />
+      {right !== null && <path className="edge-line" d={`M${right} ${y - 6}V${y + 6}`} />}
+      <path className="lane-reserve" d={`M${x(least)} ${y}H${x(leastNow)}`} />
       {isReturn ? (
         <>
-          <path className="thin" d={`M${x(leastNow)} ${y - 2}H${end}`} />
-          <path className="thin" d={`M${x(leastNow)} ${y + 2}H${end}`} />
+          <path className="lane-thin" d={`M${x(leastNow)} ${y - 2}H${end}`} />
+          <path className="lane-thin" d={`M${x(leastNow)} ${y + 2}H${end}`} />
         </>
       ) : (
-        <path className="thick" d={`M${x(leastNow)} ${y}H${end}`} />
+        <path className="lane-thick" d={`M${x(leastNow)} ${y}H${end}`} />
       )}
     </g>
   );

@@ -7,7 +7,7 @@ import {
   termWords,
   wordTermValue,
 } from '../../engine/messages/index.ts';
-import type { FibreBudget, Sums } from '../../engine/sums/index.ts';
+import type { FibreBudget, Sums, SumTerm } from '../../engine/sums/index.ts';
 import type { ChainTopology } from '../../engine/topology/index.ts';
 import { namesOf, shortUnitName } from '../state/names.ts';
 import { useApp } from '../state/useWorkbench.ts';
@@ -34,7 +34,7 @@ export function LightSection({ sums, base }: Props) {
   if (chains.length === 0) return <p className="empty">{sumStatements.noChains}</p>;
   return (
     <>
-      <p className="hint">
+      <p className="sum-hint">
         {sumsPageWords.lightHint}{' '}
         <span className="unbroken">
           {sumsPageWords.outboundReturn} · {sumsPageWords.reserveHatch}
@@ -55,7 +55,7 @@ interface ChainProps extends Props {
 function ChainTable({ chain, sums, base, scale }: ChainProps) {
   const names = useApp((state) => namesOf(state.checked.topology));
   return (
-    <table className="sums-table light-table">
+    <table className="sums-table sum-light">
       <caption>{names.chain(chain.id)}</caption>
       <thead>
         <tr>
@@ -67,19 +67,19 @@ function ChainTable({ chain, sums, base, scale }: ChainProps) {
             </span>
           </th>
           {directions.map((direction) => (
-            <th key={direction} scope="col" className="right">
+            <th key={direction} scope="col" className="to-right">
               {sumHeadings.margin} <small>{directionWords[direction].label}</small>
             </th>
           ))}
           {directions.map((direction) => (
-            <th key={direction} scope="col" className="right">
+            <th key={direction} scope="col" className="to-right">
               {sumHeadings.tooMuch} <small>{directionWords[direction].label}</small>
             </th>
           ))}
-          <th scope="col" className="right">
+          <th scope="col" className="to-right">
             {sumHeadings.length}
           </th>
-          <th scope="col" className="right">
+          <th scope="col" className="to-right">
             {sumHeadings.lengthAllowed}
           </th>
         </tr>
@@ -123,48 +123,63 @@ function LinkRow({ link, sums, base, scale }: Props & { readonly link: string; r
       ];
     }),
   );
-  const tightest = [...first.limits].sort((a, b) => (a.limit.value ?? 0) - (b.limit.value ?? 0))[0];
-  const wasTightest = of(base, first.direction)?.limits.find(({ rule }) => rule === tightest?.rule) ?? null;
-  const lengths =
-    tightest === undefined
-      ? []
-      : (['length', 'limit'] as const).map((field) => ({
-          at: `light/${link}/${field}`,
-          what: `${termWords[field === 'length' ? 'cable-length' : 'length-limit']}, ${cable}`,
-          term: tightest[field],
-          was: wasTightest?.[field] ?? null,
-          bad: tightest.exceeded,
-        }));
-  const openings: readonly Opening[] = [...numbers, ...lengths];
+  const lengths = lengthNumbers(first, of(base, first.direction), cable);
+  const openings: readonly Opening[] = [...numbers, ...lengths.flatMap(({ number }) => (number === null ? [] : [number]))];
   return (
     <SumRow columns={columns} about={link} openings={openings}>
       <th scope="row">
         <b className="designation">{cable.replace(/^cable (?=[-+=])/, '')}</b>
-        <small className="unbroken ends">
+        <small className="unbroken sum-ends">
           {unitName(first.transmitter)} – {unitName(first.receiver)}
         </small>
       </th>
-      <td className="picture">
+      <td className="sum-picture">
         <LightPicture budgets={budgets} scale={scale} name={sumsPageWords.lightPicture(cable)} />
       </td>
       {numbers.map(({ above: _above, ...number }) => (
-        <td key={number.at} className="right">
+        <td key={number.at} className="to-right">
           <NumberButton {...number} />
         </td>
       ))}
-      {lengths.length === 0 ? (
-        <td colSpan={2} className="right">
-          {wordTermValue({ value: null, unit: 'm', bound: null })}
+      {lengths.map(({ key, number }) => (
+        <td key={key} className="to-right">
+          {number === null ? wordTermValue({ value: null, unit: 'm', bound: null }) : <NumberButton {...number} />}
         </td>
-      ) : (
-        lengths.map((number) => (
-          <td key={number.at} className="right">
-            <NumberButton {...number} />
-          </td>
-        ))
-      )}
+      ))}
     </SumRow>
   );
+}
+
+/** Length, and the tightest limit that it is held against. Without a limit the length alone, where a sum knows it. */
+function lengthNumbers(budget: FibreBudget, before: FibreBudget | null, cable: string) {
+  const [tightest] = [...budget.limits].sort((a, b) => (a.limit.value ?? 0) - (b.limit.value ?? 0));
+  const was = before?.limits.find(({ rule }) => rule === tightest?.rule) ?? null;
+  const number = (field: 'length' | 'limit', term: SumTerm | null, wasTerm: SumTerm | null) => ({
+    key: field,
+    number:
+      term === null
+        ? null
+        : {
+            at: `light/${budget.link}/${field}`,
+            what: `${termWords[field === 'length' ? 'cable-length' : 'length-limit']}, ${cable}`,
+            term,
+            was: wasTerm,
+            bad: tightest?.exceeded === true,
+          },
+  });
+  return [
+    number('length', tightest?.length ?? findLength(budget.loss), was?.length ?? (before === null ? null : findLength(before.loss))),
+    number('limit', tightest?.limit ?? null, was?.limit ?? null),
+  ];
+}
+
+function findLength(term: SumTerm): SumTerm | null {
+  if (term.code === 'cable-length') return term;
+  for (const one of term.from) {
+    const found = findLength(one);
+    if (found !== null) return found;
+  }
+  return null;
 }
 
 /** A loss found with a light meter takes the place of the computed one. */
@@ -180,7 +195,7 @@ function MeasuredLoss({
   const figure = { figure: direction === 'outbound' ? 'measured-outbound' : 'measured-return', id: link } as const;
   const what = `${sumsPageWords.measuredLoss}, ${cable}, ${directionWords[direction].label}`;
   return (
-    <p className="above">
+    <p className="sum-above">
       {sumsPageWords.measuredLoss}: <TryField figure={figure} what={what} /> <small>{sumsPageWords.measuredHint}</small>
     </p>
   );

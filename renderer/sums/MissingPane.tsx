@@ -26,7 +26,7 @@ export function MissingPane({ sums }: { readonly sums: Sums }) {
         <p className="empty">{sumsPageWords.allWritten}</p>
       ) : (
         <>
-          <p className="hint">{sumsPageWords.missingHint}</p>
+          <p className="sum-hint">{sumsPageWords.missingHint}</p>
           {shown.map(({ key, name, figures }) => (
             <section key={key} className="missing-place">
               <h3>

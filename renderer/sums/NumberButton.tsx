@@ -1,5 +1,5 @@
 import { ChevronDown, ChevronRight } from 'lucide-react';
-import { sumsPageWords, wordTermValue } from '../../engine/messages/index.ts';
+import { sumsPageWords, termStatusWords, wordTermValue } from '../../engine/messages/index.ts';
 import type { SumTerm } from '../../engine/sums/index.ts';
 import { panelId, useOpenTerms } from './OpenTerms.tsx';
 
@@ -30,7 +30,7 @@ export function NumberButton({ term, was, at, what, bad = false, unknown }: Prop
   return (
     <button
       type="button"
-      className="number"
+      className="sum-number"
       data-status={term.status}
       data-bad={bad}
       data-tried={isTried}
@@ -40,8 +40,10 @@ export function NumberButton({ term, was, at, what, bad = false, unknown }: Prop
       onClick={() => toggle(at)}
     >
       <span className="screen-reader">{what}: </span>
-      <span className="value">{value}</span>
-      {isTried && <small className="was">{sumsPageWords.was(wordTermValue(was))}</small>}
+      <span className="sum-value">{value}</span>
+      {term.value === null && unknown === undefined && <span className="screen-reader"> {termStatusWords['not-known'].label}</span>}
+      {(term.status === 'assumed' || term.status === 'measured') && <small>{termStatusWords[term.status].label}</small>}
+      {isTried && <small className="sum-was">{sumsPageWords.was(wordTermValue(was))}</small>}
       <Chevron size={12} aria-hidden="true" />
     </button>
   );

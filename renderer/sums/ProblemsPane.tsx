@@ -62,12 +62,12 @@ function ProblemItem({ problem, note }: { readonly problem: Problem; readonly no
           <Words>{title}</Words>
         </b>
         <p>
-          <small className="severity">{severityWords[problem.severity].label}</small> <Words>{explanation}</Words>
+          <small className="sum-severity">{severityWords[problem.severity].label}</small> <Words>{explanation}</Words>
         </p>
         <p className="quiet-text">
           <Words>{whatToDo}</Words>
         </p>
-        {note !== null && <small className="chip">{note}</small>}
+        {note !== null && <small className="sum-chip">{note}</small>}
         {subject !== undefined && note === null && (
           <button
             type="button"

@@ -31,7 +31,7 @@ export function SumRow({ columns, about, openings, children, className }: Props)
         {children}
       </tr>
       {shown.map(({ at, what, term, above }) => (
-        <tr key={at} className="opened">
+        <tr key={at} className="sum-opened">
           <td colSpan={columns}>
             <Panel at={at} what={what}>
               {above}
@@ -49,7 +49,7 @@ export function SumRow({ columns, about, openings, children, className }: Props)
 /** What a number was worked out from; a region, so that a screen reader can find it. */
 function Panel({ at, what, children }: { readonly at: string; readonly what: string; readonly children: React.ReactNode }) {
   return (
-    <section id={panelId(at)} className="panel" aria-label={sumsPageWords.terms(what)}>
+    <section id={panelId(at)} className="sum-panel" aria-label={sumsPageWords.terms(what)}>
       {children}
     </section>
   );

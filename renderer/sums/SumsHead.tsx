@@ -21,12 +21,16 @@ export function SumsHead({ sums, isTried, wrong }: Props) {
     <section className="sums-head" id="answer" tabIndex={-1} data-tried={isTried} aria-label={sumsPageWords.region}>
       <div>
         <h1 data-wrong={wrong > 0}>
-          {wrong > 0 ? sumsPageWords.findings(wrong) : sumsPageWords.allFits}
+          {wrong > 0 ? sumsPageWords.findings(wrong) : sums.missing.length > 0 ? sumsPageWords.fitsSoFar : sumsPageWords.allFits}
           {sums.missing.length > 0 && <span> {sumsPageWords.open(sums.missing.length)}</span>}
         </h1>
         <p>
-          {isTried && <b className="chip">{sumsPageWords.whatIfOn}</b>}
-          {tightest.length > 0 && <Words>{`${sumsPageWords.tightest}: ${wordList(tightest)}.`}</Words>}
+          {isTried && <b className="sum-chip">{sumsPageWords.whatIfOn}</b>}
+          {tightest.length > 0 && (
+            <span>
+              <Words>{`${sumsPageWords.tightest}: ${wordList(tightest)}.`}</Words>
+            </span>
+          )}
         </p>
       </div>
       <button type="button" className="button" onClick={() => dispatch('toggle-sums')}>

@@ -56,15 +56,15 @@ export function SupplySection({ sums, base }: Props) {
         <tr>
           <th scope="col">{headings.unit}</th>
           <th scope="col" className="picture-head">
+            {sumsPageWords.againstRating}
+          </th>
+          <th scope="col" className="to-right">
             {sumHeadings.load}
           </th>
-          <th scope="col" className="right">
-            {sumHeadings.load}
-          </th>
-          <th scope="col" className="right">
+          <th scope="col" className="to-right">
             {sumHeadings.rated}
           </th>
-          <th scope="col" className="right">
+          <th scope="col" className="to-right">
             {sumsPageWords.usedHead}
           </th>
         </tr>
@@ -80,16 +80,16 @@ export function SupplySection({ sums, base }: Props) {
               <th scope="row">
                 <b className="designation">{name}</b> <small className="unbroken">{line.what}</small>
               </th>
-              <td className="picture">
-                <LoadBar load={line.load} rated={line.rated} share={line.share} over={line.over} />
+              <td className="sum-picture">
+                <LoadBar load={line.load} share={line.share} over={line.over} />
               </td>
-              <td className="right">
+              <td className="to-right">
                 <NumberButton {...load} was={was?.load ?? null} bad={line.over} />
               </td>
-              <td className="right">
+              <td className="to-right">
                 <NumberButton {...rated} was={was?.rated ?? null} />
               </td>
-              <td className="right share">{line.share === null ? '–' : `${Math.round(line.share * 100)} %`}</td>
+              <td className="to-right sum-share">{line.share === null ? '–' : `${Math.round(line.share * 100)} %`}</td>
             </SumRow>
           );
         })}

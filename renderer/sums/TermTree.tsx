@@ -23,7 +23,7 @@ export function TermTree({ term, about, depth = 0 }: Props) {
   const what = of === null ? termWords[code] : `${termWords[code]}, ${names.thing(of)}`;
   return (
     <li>
-      <div className="term" style={{ '--depth': depth } as React.CSSProperties /* a property of our own */}>
+      <div className="sum-term" style={{ '--depth': depth } as React.CSSProperties /* a property of our own */}>
         <span className="term-name">
           {startSentence(termWords[code])} {whose !== '' && <small className="unbroken">{whose}</small>}
         </span>

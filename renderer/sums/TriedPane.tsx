@@ -25,7 +25,7 @@ export function TriedPane() {
           {sumsPageWords.whatIf} <small>{tried.length === 0 ? sumsPageWords.nothingTried : sumsPageWords.tried}</small>
         </span>
       </h2>
-      <dl className="always">
+      <dl className="always-tried">
         {(['ambient', 'reserve'] as const).map((figure) => (
           <div key={figure}>
             <dt>{wordTriedFigure(figure).label}</dt>
@@ -36,10 +36,10 @@ export function TriedPane() {
         ))}
       </dl>
       <AnotherFigure />
-      <p className="hint">{sumsPageWords.whatIfHint}</p>
+      <p className="sum-hint">{sumsPageWords.whatIfHint}</p>
       {tried.length > 0 && (
         <>
-          <ul className="tried">
+          <ul className="tried-list">
             {tried.map((change) => {
               const words = wordFigureChange(namesOf(topology), change);
               const before = writtenValue(topology, change);
@@ -74,7 +74,7 @@ export function TriedPane() {
               {sumsPageWords.putAllBack}
             </button>
           </p>
-          <p className="hint">{sumsPageWords.takeOverHint}</p>
+          <p className="sum-hint">{sumsPageWords.takeOverHint}</p>
         </>
       )}
     </section>
@@ -101,7 +101,7 @@ function AnotherFigure() {
   const chosen = candidates.some(([one]) => one === id) ? id : '';
   const tried: TriedFigure | null = figure === '' || chosen === '' ? null : { figure, id: chosen };
   return (
-    <fieldset className="another">
+    <fieldset className="another-figure">
       <legend>{sumsPageWords.anotherFigure}</legend>
       <label>
         <span>{sumsPageWords.figure}</span>

@@ -45,14 +45,14 @@ export function TryField({ figure, what }: Props) {
         onBlur={() => setTyped(null)}
         onFocus={(event) => event.target.select()}
       />
-      <span className="unit">{unit}</span>
+      <span className="sum-unit">{unit}</span>
       {tried !== undefined && (
-        <small className="was">
+        <small className="sum-was">
           {sumsPageWords.was(written === undefined ? sumsPageWords.notWritten : `${wordNumber(written, 6)} ${unit}`.trim())}
         </small>
       )}
       {wrong && (
-        <span id={id} className="wrong" role="alert">
+        <span id={id} className="sum-wrong" role="alert">
           {sumsPageWords.wrongNumber[kind]}
         </span>
       )}
