@@ -124,7 +124,8 @@ function countAll(snapshots: AppState['caseRecord']['evidence']['snapshots']) {
 function wordBasis(state: AppState): string {
   const snapshot = currentSnapshot(state.caseRecord);
   const units = inReadingOrder(state.checked.topology);
-  const seen = units.filter((unit) => snapshot.displays?.some((display) => display.unit === unit)).length;
+  const noted = new Set((snapshot.displays ?? []).map(({ unit }) => unit));
+  const seen = units.filter((unit) => noted.has(unit)).length;
   const { snapshots } = state.caseRecord.evidence;
   if (snapshots.length > 1) return stepTexts.fromSeveral(countAll(snapshots), snapshots.length);
   return `${words.from(seen, units.length, snapshot.reports?.length ?? 0)}, ${words.came(snapshot.restarted ? 'at-power-up' : (snapshot.onset ?? 'unknown'))}.`;

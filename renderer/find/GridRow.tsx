@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'react';
+import { memo, useEffect, useRef } from 'react';
 import { windowTexts, wordProbability } from '../../engine/messages/index.ts';
 import type { Snapshot } from '../../engine/schema/index.ts';
 import { DisplayMark } from '../marks/DisplayMark.tsx';
@@ -6,7 +6,7 @@ import { Sign } from '../marks/Sign.tsx';
 import { namesOf } from '../state/names.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
 import { useCandidateWords } from './candidateWords.ts';
-import { cellOf } from './cellWords.ts';
+import { cellOf, type GridCell } from './cellWords.ts';
 import { type Row, selectFindModel } from './findModel.ts';
 import type { GridColumn } from './gridColumns.ts';
 import type { Agreement } from './predict.ts';
@@ -43,6 +43,8 @@ export function GridRow({ row, index, run, columns, snapshot, dense }: RowProps)
   const { candidate, letter } = row;
   const title = candidateWords.title(candidate);
   const share = wordProbability(candidate.probability);
+  const names = useApp((state) => namesOf(state.checked.topology));
+  const side = faultSide(row);
   const firstStop = columns.findIndex(({ kind }) => kind === 'unit' || kind === 'report');
   const line = useRef<HTMLTableRowElement>(null);
   useEffect(() => {
@@ -74,10 +76,10 @@ export function GridRow({ row, index, run, columns, snapshot, dense }: RowProps)
       {columns.map((column, at) => (
         <Cell
           key={column.key}
-          row={row}
+          cell={cellOf(names, row, column, snapshot)}
           index={index}
           column={column}
-          snapshot={snapshot}
+          side={side}
           dense={dense}
           stop={index === 0 && at === firstStop}
         />
@@ -86,23 +88,22 @@ export function GridRow({ row, index, run, columns, snapshot, dense }: RowProps)
   );
 }
 
-function Cell({
-  row,
-  index,
-  column,
-  snapshot,
-  dense,
-  stop,
-}: {
-  readonly row: Row;
+interface CellProps {
+  readonly cell: GridCell;
   readonly index: number;
   readonly column: GridColumn;
-  readonly snapshot: Snapshot;
+  readonly side: 'up' | 'down';
   readonly dense: boolean;
   readonly stop: boolean;
-}) {
-  const names = useApp((state) => namesOf(state.checked.topology));
-  const cell = cellOf(names, row, column, snapshot);
+}
+
+/** Hundreds of cells stand in a grid: one is drawn again only when it shows something else. */
+const Cell = memo(CellView, (a, b) => {
+  const keys = ['index', 'column', 'side', 'dense', 'stop'] as const;
+  return keys.every((key) => a[key] === b[key]) && JSON.stringify(a.cell) === JSON.stringify(b.cell);
+});
+
+function CellView({ cell, index, column, side, dense, stop }: CellProps) {
   if (column.kind === 'space') return <td />;
   if (cell.kind === 'empty') return <td className="cell" />;
   // A cell can be asked why: the explainer of the grid hears pointer, focus and keys.
@@ -126,7 +127,7 @@ function Cell({
   return (
     <td className={`cell ${cell.kind === 'display' ? 'unit-cell ' : ''}${cell.agreement}`}>
       <button {...asked}>
-        {cell.faulty && <FaultHere side={cell.kind === 'display' ? faultSide(row) : 'up'} />}
+        {cell.faulty && <FaultHere side={cell.kind === 'display' ? side : 'up'} />}
         <span className="reading">
           {cell.kind === 'report' ? (
             <span aria-hidden="true">{words.gap(cell.gap)}</span>

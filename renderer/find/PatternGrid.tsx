@@ -1,4 +1,4 @@
-import { useMemo, useRef, useState } from 'react';
+import { memo, useMemo, useRef, useState } from 'react';
 import { windowTexts } from '../../engine/messages/index.ts';
 import type { Snapshot } from '../../engine/schema/index.ts';
 import { Sign } from '../marks/Sign.tsx';
@@ -33,6 +33,7 @@ export function PatternGrid() {
   const frame = useRef<HTMLDivElement>(null);
   const columns = useMemo(() => listColumns(topology), [topology]);
   const rows = useMemo(() => orderRows(ranked, order, columns), [ranked, order, columns]);
+  const plain = useMemo(() => new Set(columns.filter((column) => isPlain(column, rows, snapshot))), [columns, rows, snapshot]);
   const units = columns.filter(({ kind }) => kind === 'unit').length;
   const dense = units >= denseFrom;
   return (
@@ -47,21 +48,21 @@ export function PatternGrid() {
         <Legend />
       </div>
       <div ref={frame} className="grid-scroll">
-        <table className="grid" style={dense ? denseWidth(columns, rows, snapshot) : { maxWidth: roomyWidth(columns) }}>
+        <table className="grid" style={dense ? denseWidth(columns, plain) : { maxWidth: roomyWidth(columns) }}>
           <caption className="screen-reader">{words.caption}</caption>
           <colgroup>
             <col className="col-letter" />
             <col className="col-name" />
             <col className="col-share" />
             {columns.map((column) => (
-              <col key={column.key} className={`col-${column.kind}${dense && isPlain(column, rows, snapshot) ? ' plain' : ''}`} />
+              <col key={column.key} className={`col-${column.kind}${dense && plain.has(column) ? ' plain' : ''}`} />
             ))}
           </colgroup>
           <thead>
             <Heads columns={columns} dense={dense} />
           </thead>
           <tbody>
-            <SeenRow columns={columns} snapshot={snapshot} isPlain={(column) => dense && isPlain(column, rows, snapshot)} />
+            <SeenRow columns={columns} snapshot={snapshot} isPlain={(column) => dense && plain.has(column)} />
             {rows.map((row, index) => (
               <GridRow
                 key={row.candidate.key}
@@ -88,8 +89,8 @@ function roomyWidth(columns: readonly GridColumn[]): number {
 }
 
 /** Width of the columns of a dense grid, for the style sheet, which adds that of the names. */
-function denseWidth(columns: readonly GridColumn[], rows: readonly Row[], snapshot: Snapshot): React.CSSProperties {
-  const width = columns.reduce((sum, column) => sum + (isPlain(column, rows, snapshot) ? denseWidths.plain : denseWidths[column.kind]), 0);
+function denseWidth(columns: readonly GridColumn[], plain: ReadonlySet<GridColumn>): React.CSSProperties {
+  const width = columns.reduce((sum, column) => sum + (plain.has(column) ? denseWidths.plain : denseWidths[column.kind]), 0);
   // The type of styles knows no custom properties.
   return { '--columns': `${width}px` } as React.CSSProperties;
 }
@@ -102,7 +103,9 @@ function isPlain(column: GridColumn, rows: readonly Row[], snapshot: Snapshot): 
   return quiet && rows.every(({ prediction }) => (prediction?.simulation.displays.get(column.unit)?.meaning ?? 'quiet') === 'quiet');
 }
 
-function Heads({ columns, dense }: { readonly columns: readonly GridColumn[]; readonly dense: boolean }) {
+const Heads = memo(HeadsView);
+
+function HeadsView({ columns, dense }: { readonly columns: readonly GridColumn[]; readonly dense: boolean }) {
   const topology = useApp((state) => state.checked.topology);
   const names = namesOf(topology);
   const chains = columns.filter(({ kind }) => kind === 'report').length;

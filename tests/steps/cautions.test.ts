@@ -1,0 +1,63 @@
+import { describe, expect, it } from 'vitest';
+import type { UnitId } from '../../engine/base/index.ts';
+import { checkCabinet } from '../../engine/cabinet/index.ts';
+import type { CabinetContent, Evidence } from '../../engine/schema/index.ts';
+import { listCautions, listUnnoted, type Step } from '../../engine/steps/index.ts';
+
+const content: CabinetContent = {
+  id: 'c',
+  name: 'c',
+  controller: { id: 'nc', designation: '-KF1' },
+  chains: [{ id: 'c1', number: 1 }],
+  units: [
+    { id: 's', kind: 'supply', designation: '-TB9' },
+    { id: 'a', kind: 'servo-drive', designation: '-TA1', axes: [{ name: 'Z', hanging: true }] },
+    { id: 'b', kind: 'servo-drive', designation: '-TA2' },
+  ],
+  links: [
+    { id: 'w1', upper: { chain: 'c1' }, lower: { unit: 'a' } },
+    { id: 'w2', upper: { unit: 'a' }, lower: { unit: 'b' } },
+  ],
+  leads: ['a', 'b'].map((unit) => ({ id: `l${unit}`, from: { unit: 's' }, to: { unit } })),
+  feedbacks: [
+    { id: 'ga', unit: 'a', positionKept: 'battery-in-unit' },
+    { id: 'gb', unit: 'b', positionKept: 'none-needed' },
+  ],
+};
+const { cabinet } = checkCabinet(content);
+if (!cabinet) throw new Error('the cabinet must be sound');
+const nothing: Evidence = { snapshots: [{}] };
+const all: Evidence = {
+  snapshots: [{ displays: ['s', 'a', 'b'].map((unit) => ({ unit, meanings: ['quiet'] })), reports: [{ chain: 'c1', gaps: ['none'] }] }],
+};
+const codes = (step: Step, evidence = all) => listCautions(cabinet, evidence, step).map(({ code }) => code);
+const act = (...acts: Extract<Step, { do: 'act' }>['acts']): Step => ({ do: 'act', acts });
+
+describe('listCautions', () => {
+  it('should warn of nothing while the cabinet stays closed', () => {
+    expect(codes({ do: 'read-report', chain: 'c1' as never })).toEqual([]);
+  });
+
+  it('should warn of the live cabinet at looks, and of light only where fibres are pulled', () => {
+    expect(codes({ do: 'read-display', unit: 'a' as UnitId })).toEqual(['live-cabinet']);
+    expect(codes({ do: 'look', look: { look: 'voltage', unit: 'a' } })).toEqual(['live-cabinet']);
+    expect(codes({ do: 'look', look: { look: 'light-at-plug', link: 'w2', end: 'lower' } })).toEqual(['live-cabinet', 'fibre-light']);
+  });
+
+  it('should name before switching off what is not noted, until it is', () => {
+    const step = act({ do: 'reseat-plug', link: 'w2', end: 'upper' });
+    expect(listCautions(cabinet, nothing, step)[0]).toEqual({ code: 'note-first', units: ['s', 'a', 'b'], chains: ['c1'] });
+    expect(codes(step)).toEqual(['hanging-axes', 'all-feeds', 'lock-out', 'dc-link', 'fibre-light']);
+    expect(listUnnoted(cabinet, all)).toEqual({ units: [], chains: [] });
+  });
+
+  it('should warn of the reference position only where it is kept by something that the act touches', () => {
+    expect(listCautions(cabinet, all, act({ do: 'pull-feedback', feedback: 'ga' }))).toContainEqual({
+      code: 'reference-position',
+      feedbacks: ['ga'],
+    });
+    expect(codes(act({ do: 'pull-feedback', feedback: 'gb' }))).not.toContain('reference-position');
+    expect(codes(act({ do: 'replace-board', unit: 'a' }))).toEqual(expect.arrayContaining(['reference-position', 'esd', 'safety-check']));
+    expect(codes(act({ do: 'replace-fuse', unit: 'b' }))).not.toContain('esd');
+  });
+});
