@@ -85,7 +85,7 @@ export const legendWords = {
     controller: 'controller',
     same: 'With the other values as they are set, every value looks the same here.',
     unknownShown: 'Shown with the usual value: which one holds is not known.',
-    light: (light: 'bright' | 'none') => (light === 'bright' ? 'light' : 'no light'),
+    light: (port: 'up' | 'down', light: 'bright' | 'none') => `${port}: ${light === 'bright' ? 'light' : 'dark'}`,
     lightAt: 'Light at the ports, each seen with its plug pulled.',
     shows: (unit: string, meaning: DisplayMeaning) => `${unit}: ${meaningWords[meaning].label}`,
     events: {
@@ -173,7 +173,7 @@ export const legendWords = {
     read: 'What shows now',
     readHow: 'Digits enter as in Find; the next unit follows.',
     report: 'Report',
-    light: 'Light at the port beside the pulled plug',
+    light: 'Light at the port',
     lightOutcomes: { none: 'no light', bright: 'light', 'not-looked': 'not looked at' },
     addBreak: 'Another break',
     breakNumber: (number: number) => `Break ${number}`,

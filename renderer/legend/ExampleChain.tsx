@@ -76,10 +76,10 @@ function ExampleLink({ example, link }: { readonly example: Example; readonly li
       {light && (
         <span className="example-light">
           <i className={`light ${light.upper ?? ''}`} />
-          {words.light(light.upper === 'bright' ? 'bright' : 'none')}
+          {words.light('down', light.upper === 'bright' ? 'bright' : 'none')}
           <br />
           <i className={`light ${light.lower ?? ''}`} />
-          {words.light(light.lower === 'bright' ? 'bright' : 'none')}
+          {words.light('up', light.lower === 'bright' ? 'bright' : 'none')}
         </span>
       )}
     </span>
