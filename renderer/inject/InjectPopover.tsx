@@ -51,7 +51,7 @@ export function InjectPopover({ target }: { readonly target: InjectTarget }) {
       onOpenChange={(open) => !open && close()}
       placement="bottom start"
       offset={8}
-      className="entry-popover inject-popover"
+      className="inject-popover"
     >
       <EntryDialog label={label} onKeyDown={onKeyDown}>
         <p className="entry-head">

@@ -1,5 +1,6 @@
 import { launchPage } from '../../support/launchPage.ts';
 import { driveFind, type FindDriver } from '../findDriver.ts';
+import { driveInject } from '../injectDriver.ts';
 
 /*
  * `npm run shots`: pictures of the window for people to look at, into the git-ignored folder `.shots`. Needs `npm run build` to have
@@ -50,6 +51,17 @@ const scenes: readonly (readonly [name: string, prepare: (find: FindDriver) => P
       await find.page.getByRole('menuitem', { name: 'stopped in the middle of a part' }).waitFor();
     },
   ],
+  ['inject-choose', (find) => simulate(find, async (inject) => inject.thing('-TB3').click())],
+  [
+    'inject-several',
+    (find) =>
+      simulate(find, async (inject) => {
+        await inject.inject('-TB10', 'output lost');
+        await inject.inject('Cable -WH8', 'one fibre dim, return');
+        await inject.injected.getByRole('combobox', { name: /^How steadily: supply/ }).selectOption('gone now');
+      }),
+  ],
+  ['inject-into-the-case', (find) => simulate(find, async () => find.page.keyboard.press('p'))],
   [
     'keys',
     async (find) => {
@@ -58,6 +70,19 @@ const scenes: readonly (readonly [name: string, prepare: (find: FindDriver) => P
     },
   ],
 ];
+
+/** Simulates a cut fibre, and what else is asked for. */
+async function simulate({ page }: FindDriver, more: (inject: ReturnType<typeof driveInject>) => Promise<void>): Promise<void> {
+  const inject = driveInject(page);
+  await page.keyboard.press('i');
+  await inject.injected.waitFor();
+  await inject.inject('Cable -WH3', 'one fibre cut, outbound');
+  await more(inject);
+  await page.mouse.move(0, 0);
+}
+
+/** How many steps of the light lie behind the picture of a sample. */
+const stepsTaken = 4;
 
 /** Long enough for a search on forty units and the glide of the drawing. */
 const settle = 900;
@@ -73,6 +98,13 @@ async function shootSamples(): Promise<void> {
         await page.mouse.move(0, 0);
         await page.waitForTimeout(settle);
         await shoot(`find-${name}-${width}-${theme}`);
+        await simulate(find, async () => undefined);
+        await page.waitForTimeout(settle);
+        await shoot(`inject-${name}-${width}-${theme}`);
+        for (let step = 0; step < stepsTaken; step += 1) await page.keyboard.press('f');
+        await page.waitForTimeout(settle);
+        await shoot(`inject-step-${name}-${width}-${theme}`);
+        await page.keyboard.press('Escape');
       }
       await close();
     }
