@@ -108,7 +108,7 @@ export const sumsPageWords = {
   /** Figures that are missing. */
   missing: 'Not written down',
   allWritten: 'Every figure that the sums need is written down.',
-  missingHint: 'Without them the sums take what is on the safe side, or leave a value open. Enter them here, from data sheets and manuals.',
+  missingHint: 'Without them a sum stays open, or takes the least that is known. Enter them here, from data sheets and manuals.',
   write: 'Write down',
   writeLabel: (figure: string, owner: string) => `${startSentence(figure)}, ${owner}`,
   moreMissing: (count: number) => `Show ${count} more`,
