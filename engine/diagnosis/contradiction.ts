@@ -39,18 +39,15 @@ export function findContradiction(searched: Searched): Contradiction | null {
       consider([choice], odds);
     }
   }
-  // A pair is only sought where no single fault would do: its odds are far less.
-  if (without.size === 0) {
-    const some = likeliest.slice(0, pairLimit);
-    some.forEach((one, index) => {
-      for (const other of some.slice(index + 1)) {
-        const faults = [one.choice, other.choice];
-        if (isAllowed(searched, one.choice, other.choice) && evaluator.likelihood(faults) >= least) {
-          consider(faults, one.odds * other.odds);
-        }
+  const some = likeliest.slice(0, pairLimit);
+  some.forEach((one, index) => {
+    for (const other of some.slice(index + 1)) {
+      const faults = [one.choice, other.choice];
+      if (isAllowed(searched, one.choice, other.choice) && evaluator.likelihood(faults) >= least) {
+        consider(faults, one.odds * other.odds);
       }
-    });
-  }
+    }
+  });
   const named = [...without].sort(([, a], [, b]) => b.odds - a.odds);
   return {
     mispredicted: fit.mispredicted.map((index) => refOf(prepared.plan, index)),

@@ -93,7 +93,16 @@ function* allOnsets(snapshots: readonly Snapshot[], done: readonly Moment[] = []
   const isBeforeTrip = snapshot.halted === false || (isNewTrip && !(before === undefined && snapshot.restarted !== true));
   const beforeTrip = isBeforeTrip ? all : (before?.beforeTrip ?? []);
   const usual = before === undefined ? 'unknown' : snapshot.restarted === true ? 'at-power-up' : 'while-running';
-  const onset = isNewTrip ? (snapshot.onset ?? usual) : before.onset;
+  // The first onset that any snapshot of the same trip names.
+  let named = snapshot.onset;
+  for (let later = done.length + 1; named === undefined && later < snapshots.length; later += 1) {
+    const next = snapshots[later];
+    if (next?.restarted === true || (snapshots[later - 1]?.halted === false && next?.halted !== false)) {
+      break;
+    }
+    named = next?.onset;
+  }
+  const onset = isNewTrip ? (named ?? usual) : before.onset;
   for (const one of onset === 'unknown' ? (['while-running', 'at-power-up'] as const) : [onset]) {
     yield* allOnsets(snapshots, [
       ...done,
@@ -185,7 +194,10 @@ function likelihoodOf(
         count(`report ${chain}`, [...gaps].sort().join(), String(predicted.gap), reportFactor(gaps, predicted.gap, predicted.length));
       }
     }
-    for (const { outcomes, note: _note, photo: _photo, at: _at, ...look } of moment.snapshot.looks ?? []) {
+    const looks = (moment.snapshot.looks ?? []).map(({ note: _note, photo: _photo, at: _at, ...seen }) => seen);
+    for (const { outcomes, ...look } of new Map(
+      looks.map(({ outcomes, ...look }) => [JSON.stringify(look), { outcomes, ...look }]),
+    ).values()) {
       const predicted = predictLook(look, input);
       if (predicted !== null) {
         const others = lookOutcomes(look).length - 1;

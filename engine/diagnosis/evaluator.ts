@@ -70,6 +70,11 @@ export class Evaluator {
     return this.book.elements[element]?.modes[mode]?.effect ?? `${element}/${mode}`;
   }
 
+  /** What a hypothesis predicts of all that was observed, for every presence and scenario, as a text: equal ones cannot be told apart. */
+  signatureOf(faults: readonly FaultChoice[]): string {
+    return this.weighers.map((weigher) => weigher.signature(...this.pairOf(faults))).join('/');
+  }
+
   private pairOf(faults: readonly FaultChoice[]): [ClassHandle | null, ClassHandle | null] {
     const [one, other] = faults;
     return [one === undefined ? null : this.book.handleOf(one), other === undefined ? null : this.book.handleOf(other)];

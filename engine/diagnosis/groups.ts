@@ -1,7 +1,6 @@
 import { compareText } from '../base/index.ts';
 import type { FaultChoice } from '../search/index.ts';
-import { listFits } from './fit.ts';
-import { membersByEffect } from './members.ts';
+import { type Member, membersByEffect } from './members.ts';
 import { faultOf, type Searched } from './searched.ts';
 import type { AmbiguityGroup } from './types.ts';
 
@@ -35,7 +34,7 @@ export function makeGroups(searched: Searched): Groups {
     const key = effectsOf(faults).join('\u0000');
     let signature = signatures.get(key);
     if (signature === undefined) {
-      signature = evaluator.scenarios.map((_, scenario) => patternSignature(searched, scenario, faults)).join('/');
+      signature = evaluator.signatureOf(faults);
       signatures.set(key, signature);
     }
     return signature;
@@ -67,8 +66,8 @@ export function makeGroups(searched: Searched): Groups {
         draft.items.set(item, (draft.items.get(item) ?? 0) + (odds * likelihood) / result.total);
         draft.hypotheses += 1;
       }
-    } else {
-      draft.hypotheses += 1;
+    } else if (first !== undefined && second !== undefined) {
+      draft.hypotheses += countPairs(members.get(evaluator.effectOf(first)) ?? [], members.get(evaluator.effectOf(second)) ?? [], searched);
     }
   }
   const ordered = [...drafts].sort(([a, one], [b, other]) => other.probability - one.probability || compareText(a, b));
@@ -89,17 +88,16 @@ export function makeGroups(searched: Searched): Groups {
   };
 }
 
-/** What a hypothesis predicts of all that was observed, as a text: each distinct pattern outcome with its share of the patterns. */
-function patternSignature({ evaluator, prepared }: Searched, scenario: number, faults: readonly FaultChoice[]): string {
-  const counts = new Map<string, number>();
-  const fits = listFits(evaluator, scenario, faults);
-  const isHaltSeen = prepared.plan.snapshots.some(({ halted }) => halted !== null);
-  for (const { predictions, broken } of fits) {
-    const key = `${predictions.join()}${isHaltSeen ? broken.map(Number).join('') : ''}`;
-    counts.set(key, (counts.get(key) ?? 0) + 1);
-  }
-  return [...counts]
-    .sort(([a], [b]) => compareText(a, b))
-    .map(([key, count]) => `${key}:${count / fits.length}`)
-    .join(';');
+/** How many pairs of members of two effects (or one) may be at fault together. */
+function countPairs(ones: readonly Member[], others: readonly Member[], { prepared }: Searched): number {
+  let count = 0;
+  ones.forEach(({ choice: a }, i) => {
+    others.forEach(({ choice: b }, j) => {
+      const isBarred =
+        a.element === b.element ||
+        prepared.space.excludes.some(([x, y]) => (x === a.element && y === b.element) || (x === b.element && y === a.element));
+      count += (ones !== others || i < j) && !isBarred ? 1 : 0;
+    });
+  });
+  return count;
 }

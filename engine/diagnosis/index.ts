@@ -2,7 +2,7 @@ export { consistentHypotheses } from './consistent.ts';
 export { diagnose } from './diagnose.ts';
 export { displayLogFactors, lookLogFactors, misreading, reportLogFactors } from './likelihood.ts';
 export { presentChance } from './patterns.ts';
-export { lookOutcomes } from './plan.ts';
+export { lookOutcomes, tripStarts } from './plan.ts';
 export type { Rate } from './rates.ts';
 export type { DiagnosisOptions } from './searched.ts';
 export type {

@@ -1,4 +1,4 @@
-import type { ChainId, UnitId } from '../base/index.ts';
+import type { ChainId, LinkId, UnitId } from '../base/index.ts';
 import {
   comparisonOutcomes,
   type DisplayMeaning,
@@ -6,6 +6,7 @@ import {
   type Intervention,
   lampOutcomes,
   lightOutcomes,
+  type Onset,
   plugLightOutcomes,
   voltageOutcomes,
 } from '../schema/index.ts';
@@ -84,6 +85,17 @@ export function planEvidence(cabinet: Cabinet, evidence: Evidence): Plan {
   return new Planner(cabinet, evidence).plan;
 }
 
+/**
+ * Which snapshots begin a new trip: the first, those after a restart, and those of a machine that ran and is halted now, whether
+ * anybody wrote so or not.
+ */
+export function tripStarts({ snapshots }: Evidence): readonly boolean[] {
+  return snapshots.map(
+    (snapshot, index) =>
+      index === 0 || snapshot.restarted === true || (snapshots[index - 1]?.halted === false && snapshot.halted !== false),
+  );
+}
+
 class Planner {
   private readonly arrangements: Arrangement[] = [];
   private readonly trips: PlanTrip[] = [];
@@ -93,12 +105,14 @@ class Planner {
   private draws = 0;
   private firstTripDraw = -1;
   private largestLogFactor = 0;
+  private readonly starts: readonly boolean[];
   readonly plan: Plan;
 
   constructor(
     private readonly cabinet: Cabinet,
-    evidence: Evidence,
+    private readonly evidence: Evidence,
   ) {
+    this.starts = tripStarts(evidence);
     evidence.snapshots.forEach((snapshot, index) => {
       this.addSnapshot(snapshot, index);
     });
@@ -108,6 +122,12 @@ class Planner {
       return seen.earlier.length === 0 && later.length > 0 ? [[index, ...later]] : [];
     });
     this.plan = { arrangements, trips, snapshots, observations, repeats, draws, firstTripDraw, largestLogFactor };
+  }
+
+  /** The onset of the trip that begins with a snapshot: the first that any snapshot of that trip names. */
+  private onsetFrom(index: number): Onset | 'unknown' | undefined {
+    const next = this.starts.findIndex((isStart, later) => isStart && later > index);
+    return this.evidence.snapshots.slice(index, next < 0 ? undefined : next).find(({ onset }) => onset !== undefined)?.onset;
   }
 
   private newDraw(): number {
@@ -120,8 +140,7 @@ class Planner {
     const acts = snapshot.interventions ?? [];
     // What is done between a switch-off and the next trip lies before that trip; else the trip saw the cabinet as it was.
     const halted = snapshot.halted ?? null;
-    // A machine that ran and is halted now has had a trip in between, whether anybody wrote so or not.
-    const isNewTrip = before === undefined || snapshot.restarted === true || (before.halted === false && halted !== false);
+    const isNewTrip = this.starts[index] === true;
     const beforeActs = before === undefined && snapshot.restarted !== true && acts.length > 0 ? this.arrangement() : null;
     this.done.push(...acts);
     const now = acts.length === 0 && before !== undefined ? before.nowArrangement : this.arrangement();
@@ -130,7 +149,7 @@ class Planner {
     let tripArrangement = before?.tripArrangement ?? now;
     if (isNewTrip) {
       const usual = before === undefined ? 'unknown' : snapshot.restarted === true ? 'at-power-up' : 'while-running';
-      this.trips.push({ onset: snapshot.onset ?? usual });
+      this.trips.push({ onset: this.onsetFrom(index) ?? usual });
       trip = this.trips.length - 1;
       tripArrangement = beforeActs ?? now;
     }
@@ -234,10 +253,18 @@ class Planner {
   }
 
   private addLooks(snapshot: Evidence['snapshots'][number], index: number): void {
+    // Of the same look made twice in one snapshot the later one counts.
+    const last = new Map<string, { readonly look: Look; readonly fits: readonly LookOutcome[]; readonly at: number }>();
     (snapshot.looks ?? []).forEach((seen, at) => {
       const { outcomes: fits, note: _note, photo: _photo, at: _at, ...look } = seen;
+      last.set(JSON.stringify(look), { look, fits, at });
+    });
+    const arrangement = this.arrangements[this.snapshots[index]?.nowArrangement ?? -1];
+    for (const [name, { look, fits, at }] of last) {
+      if (arrangement === undefined || !canBeLookedAt(look, this.cabinet, arrangement)) {
+        continue;
+      }
       const outcomes = lookOutcomes(look);
-      const name = JSON.stringify(look);
       const earlier = this.earlierLike(
         (other) => other.kind === 'look' && JSON.stringify(other.look) === name && other.snapshot < index && isSameSet(other.fits, fits),
       );
@@ -246,8 +273,20 @@ class Planner {
         { kind: 'look', ref: { kind: 'look', snapshot: index, index: at }, snapshot: index, earlier, look, fits, outcomes, logFactors },
         false,
       );
-    });
+    }
   }
+}
+
+/** Whether a look concerns something that is there: a unit of the cabinet, or a link that hangs on a chain as things now lie. */
+function canBeLookedAt(look: Look, cabinet: Cabinet, arrangement: Arrangement): boolean {
+  if (look.look === 'voltage' || look.look === 'compare-plugs') {
+    return cabinet.units.has(look.unit as UnitId);
+  }
+  // A lamp shines through a cable wherever it lies; light is seen at a link in use.
+  const isLight = look.look === 'light-at-plug' || look.look === 'light-at-port';
+  return isLight
+    ? arrangedChains(cabinet, arrangement).some(({ links }) => links.includes(look.link as LinkId))
+    : cabinet.links.has(look.link as LinkId);
 }
 
 /** Every outcome that a kind of look can have. */

@@ -64,7 +64,11 @@ export function rateOf(fault: Fault, content: CabinetContent): Rate {
   const own = content.rates?.find((rate) => rate.item === fault.item && rate.mode === fault.mode);
   return own === undefined
     ? fallback
-    : { perYear: own.perYear, intermittentShare: own.intermittentShare ?? fallback.intermittentShare, source: own.source ?? 'cabinet' };
+    : {
+        perYear: own.perYear,
+        intermittentShare: fallback.intermittentShare === 0 ? 0 : (own.intermittentShare ?? fallback.intermittentShare),
+        source: own.source ?? 'cabinet',
+      };
 }
 
 /** Whether any default rate is in use, so that an answer must say "rates assumed". */
@@ -78,6 +82,8 @@ export function usesAssumedRates(content: CabinetContent): boolean {
 const daysPerYear = 365.25;
 /** Days since the machine was last known whole, where nobody says (domain section 6). */
 export const defaultDaysSinceWhole = 7;
+/** An hour: a fault needs some time to come, also since a machine that ran a moment ago. */
+const leastDays = 1 / 24;
 
 /** What a circumstance does to the rates it concerns (domain section 9). */
 const circumstanceFactors: Readonly<
@@ -105,16 +111,25 @@ export function priorOdds(
     return { steady: p / (1 - p), intermittent: 0 };
   }
   let rate = perYear;
+  const applied = new Set<string>();
   for (const circumstance of circumstances) {
-    if (circumstance.kind !== 'not-reworked' && touches(circumstance, fault)) {
+    // Ticked twice, a circumstance is still one.
+    if (circumstance.kind !== 'not-reworked' && !applied.has(circumstance.kind) && touches(circumstance, fault)) {
+      applied.add(circumstance.kind);
       const { factor, concerns } = circumstanceFactors[circumstance.kind];
       rate *= concerns(fault) ? factor : 1;
     }
   }
-  const years = daysSinceWhole / daysPerYear;
-  // odds = p / (1 − p) = exp(λ·w) − 1, exact also for small λ·w.
-  return { steady: Math.expm1(rate * (1 - intermittentShare) * years), intermittent: Math.expm1(rate * intermittentShare * years) };
+  const years = Math.max(leastDays, daysSinceWhole) / daysPerYear;
+  return { steady: oddsOf(rate * (1 - intermittentShare) * years), intermittent: oddsOf(rate * intermittentShare * years) };
 }
+
+/** odds = p / (1 − p) = exp(λ·w) − 1, exact also for small λ·w; never more than near certainty, so that sums stay numbers. */
+function oddsOf(expected: number): number {
+  return Math.min(mostOdds, Math.expm1(expected));
+}
+
+const mostOdds = 1e9;
 
 /** Whether a circumstance names the place of a fault; one without places concerns the whole cabinet. */
 function touches(circumstance: Circumstance, fault: Fault): boolean {

@@ -120,7 +120,7 @@ export class RegionWork {
     this.first = first;
     this.second = second;
     this.touchMask = isJoint ? 3 : mask;
-    this.isHeld = this.evaluator.holdsAll && !this.touchesUnits(first) && !this.touchesUnits(second);
+    this.isHeld = !isJoint && this.evaluator.holdsAll && !this.touchesUnits(first) && !this.touchesUnits(second);
     this.stamp += 1;
   }
 

@@ -21,6 +21,9 @@ export interface Assumed {
   readonly value: Behaviour[BehaviourParameter];
 }
 
+/** Unknown onsets are averaged over up to this many combinations. */
+const mostOnsets = 16;
+
 /** The scenarios to average over, and the types of unknown behaviour that had to be set to their defaults. */
 export function listScenarios(
   cabinet: Cabinet,
@@ -44,7 +47,9 @@ export function listScenarios(
   }
   let onsets: readonly (readonly Onset[])[] = [[]];
   for (const { onset } of plan.trips) {
-    const values: readonly Onset[] = onset === 'unknown' ? ['while-running', 'at-power-up'] : [onset];
+    // Later trips of unknown onset are taken as what a restart is: a power-up. Each averaged one doubles the work.
+    const isAveraged = onsets.length < mostOnsets;
+    const values: readonly Onset[] = onset !== 'unknown' ? [onset] : isAveraged ? ['while-running', 'at-power-up'] : ['at-power-up'];
     onsets = onsets.flatMap((list) => values.map((value) => [...list, value]));
   }
   const scenarios = assumptions.flatMap((assumed) =>

@@ -8,6 +8,8 @@ export interface Tie {
   /** By snapshot (absent where the thing was not read alike): which of its different predictions it is, for each `trip * 4 + now`. */
   readonly predictions: ReadonlyMap<number, Int32Array>;
   readonly firstSnapshot: number;
+  /** After this one nothing repeats it any more, and what it was predicted to be need not be carried on. */
+  readonly lastSnapshot: number;
   /** By prediction, numbered as above. */
   readonly logFactors: readonly number[];
 }
@@ -86,7 +88,7 @@ function step(
         if (snapshot !== tie.firstSnapshot && (mask & bit) === 0) {
           log += tie.logFactors[prediction] ?? 0;
         }
-        return mask | bit;
+        return snapshot === tie.lastSnapshot ? 0 : mask | bit;
       });
       join(after, masks.join(), masks, log);
     }

@@ -39,7 +39,7 @@ export interface AmbiguityGroup {
   readonly probability: number;
   /** Items that stand alone as the fault in this group, most probable first, with their share of the whole probability. */
   readonly items: readonly { readonly item: string; readonly probability: number }[];
-  /** How many of the listed hypotheses belong to it. */
+  /** How many hypotheses belong to it, those too improbable to be grouped left out. */
   readonly hypotheses: number;
 }
 
@@ -47,8 +47,7 @@ export interface AmbiguityGroup {
 export type ObservationRef =
   | { readonly kind: 'display'; readonly snapshot: number; readonly unit: UnitId }
   | { readonly kind: 'report'; readonly snapshot: number; readonly chain: ChainId }
-  | { readonly kind: 'look'; readonly snapshot: number; readonly index: number }
-  | { readonly kind: 'halted'; readonly snapshot: number };
+  | { readonly kind: 'look'; readonly snapshot: number; readonly index: number };
 
 /** The most probable hypothesis does not explain all that was seen: either something was misread, or something rarer is the matter. */
 export interface Contradiction {

@@ -1,3 +1,4 @@
+import { compareText } from '../base/index.ts';
 import type { LookOutcome } from '../simulation/index.ts';
 import { outcomeAt, type PlacedEffect } from '../simulation/index.ts';
 import type { ClassBook, ClassHandle, EffectOps } from './classBook.ts';
@@ -53,6 +54,8 @@ export class Weigher {
   /** By presence of the pair just weighed: bit 0, the first is intermittent; bit 1, the second. */
   private readonly within = new Float64Array(4);
   private readonly lookMemo = new Map<string, number>();
+  /** Indices of the observations of each snapshot. */
+  private readonly observationsOf: readonly (readonly number[])[];
   private readonly groupOfSnapshot: readonly (TripGroup | undefined)[];
   private readonly regionOfObservation: readonly (RegionWork | undefined)[];
   private first: EffectOps | null = null;
@@ -67,6 +70,9 @@ export class Weigher {
   ) {
     this.variant = book.variantOf.get(scenario) ?? 0;
     this.regions = book.compiled.regions.map((_, region) => new RegionWork(book, plan, scenario, region, this.variant));
+    this.observationsOf = plan.snapshots.map((_, snapshot) =>
+      plan.observations.flatMap((seen, index) => (seen.snapshot === snapshot ? [index] : [])),
+    );
     this.groupOfSnapshot = plan.snapshots.map((_, snapshot) => groups.find(({ snapshots }) => snapshots.includes(snapshot)));
     this.regionOfObservation = plan.observations.map((_, index) => this.regions.find((region) => region.owns(index)));
     this.baseOfRegion = Float64Array.from(this.regions, (region) => region.baseLog());
@@ -222,6 +228,40 @@ export class Weigher {
       }
     }
     return views;
+  }
+
+  /**
+   * What is predicted of all that was observed, as a text: for every snapshot the different outcomes with their shares of the
+   * presence patterns that the halted rule leaves, and where somebody looked, whether a chain is broken.
+   */
+  signature(first: ClassHandle | null, second: ClassHandle | null): string {
+    if (!this.mayBe(first) || !this.mayBe(second)) {
+      return 'not here';
+    }
+    this.setPair(first?.ops ?? null, second?.ops ?? null);
+    const full = (first === null ? 0 : 1) | (second === null ? 0 : 2);
+    const absentable = absentableOf(first, second);
+    return this.groups
+      .map((group) => group.snapshots.map((snapshot) => this.snapshotSignature(group, snapshot, full, absentable)).join(';'))
+      .join('|');
+  }
+
+  private snapshotSignature(group: TripGroup, snapshot: number, full: number, absentable: Absentable): string {
+    const counts = new Map<string, number>();
+    let total = 0;
+    for (const [trip, now] of presencePairs(group, full, absentable)) {
+      const isBroken = this.regions.some((region) => region.isBroken(group, trip));
+      if (this.isAllowed(group, isBroken)) {
+        const seen = (this.observationsOf[snapshot] ?? []).map((index) => this.predictionAt(index, trip, now)).join();
+        const key = group.mustBeBroken === null ? seen : `${seen}${isBroken ? 'b' : 'w'}`;
+        counts.set(key, (counts.get(key) ?? 0) + 1);
+        total += 1;
+      }
+    }
+    return [...counts]
+      .sort(([a], [b]) => compareText(a, b))
+      .map(([key, count]) => `${key}:${count / total}`)
+      .join('+');
   }
 
   private predictionAt(index: number, trip: number, now: number): number {
@@ -422,7 +462,10 @@ export class Weigher {
       }
       predictions.set(seen.snapshot, table);
     }
-    return isTied ? { predictions, firstSnapshot: this.plan.observations[indices[0] ?? -1]?.snapshot ?? -1, logFactors } : null;
+    const lastSnapshot = Math.max(...predictions.keys());
+    return isTied
+      ? { predictions, lastSnapshot, firstSnapshot: this.plan.observations[indices[0] ?? -1]?.snapshot ?? -1, logFactors }
+      : null;
   }
 
   /** A hypothesis whose repeats depend on presence. */

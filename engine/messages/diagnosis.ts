@@ -62,8 +62,6 @@ function observed(names: Names, evidence: Evidence, ref: ObservationRef): string
       const look = evidence.snapshots[ref.snapshot]?.looks?.[ref.index];
       return look ? wordLook(names, look) : `look ${ref.index + 1}`;
     }
-    case 'halted':
-      return 'whether the machine is halted';
     default:
       return assertNever(ref);
   }

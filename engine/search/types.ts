@@ -16,9 +16,9 @@ export interface SearchProblem<Prediction> {
   readonly observations: readonly SearchObservation<Prediction>[];
   /** Keep only hypotheses that fit and of which no proper subset fits. Needs unmerged modes. */
   readonly minimalOnly?: boolean;
-  /** How many of the most probable hypotheses to list. Default 200. */
+  /** How many of the most probable hypotheses to list. Default 200; all of them beyond two faults or with `minimalOnly`. */
   readonly keep?: number;
-  /** Called now and then during a long search; answering `false` gives the search up (`search` then returns null). */
+  /** Called now and then during a long search of up to two faults; answering `false` gives it up (`search` then returns null). */
   readonly onProgress?: (share: number) => boolean;
 }
 
@@ -62,7 +62,7 @@ export interface SearchHypothesis {
   readonly probability: number;
 }
 
-/** Hypotheses of one combination of effects: predicted alike. `effects` are class numbers, `example` stands for all of them. */
+/** Hypotheses of one combination of effects: predicted alike. `example` stands for all of them. */
 export interface SearchClass {
   readonly example: readonly FaultChoice[];
   readonly likelihood: number;

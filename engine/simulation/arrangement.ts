@@ -140,7 +140,7 @@ class Workbench implements Arrangement {
         this.cure(`lead/${act.lead}`, 'open');
         return;
       case 'replace-controller-port':
-        this.cure(`controller-port/${act.chain}`, 'dead');
+        this.replacePort(act.chain as ChainId);
         return;
       case 'replace-controller':
         this.replaceController();
@@ -156,8 +156,7 @@ class Workbench implements Arrangement {
         this.pulledFeedbacks.delete(asFeedback(act.feedback));
         return;
       case 'bridge-unit':
-        this.bridged.set(asUnit(act.unit), asLink(act.cable));
-        this.plugInBoth(asLink(act.cable));
+        this.bridge(asUnit(act.unit), asLink(act.cable));
         return;
       case 'unbridge-unit':
         this.bridged.delete(asUnit(act.unit));
@@ -229,6 +228,17 @@ class Workbench implements Arrangement {
     this.reseatUnitPlugs(other);
   }
 
+  /** One of the unit's own two cables spans the gap; another one changes nothing. */
+  private bridge(unit: UnitId, cable: LinkId): void {
+    const place = this.cabinet.placeOf.get(unit);
+    const links =
+      place === undefined ? [] : (this.cabinet.chainById.get(place.chain)?.links.slice(place.position - 1, place.position + 1) ?? []);
+    if (links.includes(cable)) {
+      this.bridged.set(unit, cable);
+      this.plugInBoth(cable);
+    }
+  }
+
   private putBack(unit: UnitId): void {
     this.takenOut.delete(unit);
     this.cure(`place/${unit}`, 'contact-bad');
@@ -252,10 +262,19 @@ class Workbench implements Arrangement {
     }
   }
 
+  /** A new port board; its plug was out and is in again. */
+  private replacePort(chain: ChainId): void {
+    this.cure(`controller-port/${chain}`, 'dead');
+    const [first] = this.cabinet.chainById.get(chain)?.links ?? [];
+    if (first !== undefined) {
+      this.plugIn(first, 'upper');
+    }
+  }
+
   private replaceController(): void {
     this.cure('controller', 'all-ports-dead');
     for (const chain of this.cabinet.chains) {
-      this.cure(`controller-port/${chain.id}`, 'dead');
+      this.replacePort(chain.id);
     }
   }
 }

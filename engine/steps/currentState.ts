@@ -1,3 +1,4 @@
+import { tripStarts } from '../diagnosis/index.ts';
 import type { Evidence, Intervention, Onset } from '../schema/index.ts';
 
 /** Where the search stands: what the last snapshot's machine looks like, and everything done to it so far. */
@@ -14,20 +15,23 @@ export interface CurrentState {
 export function currentState(evidence: Evidence): CurrentState {
   let onset: Onset = 'while-running';
   let halted = true;
+  let isOnsetNamed = false;
   let beforeTrip: readonly Intervention[] = [];
   let sinceTrip: readonly Intervention[] = [];
+  const starts = tripStarts(evidence);
   evidence.snapshots.forEach((snapshot, index) => {
     const acts = snapshot.interventions ?? [];
     const isHalted = snapshot.halted !== false;
     const isFirst = index === 0;
-    const isNewTrip = isFirst || snapshot.restarted === true || (!halted && isHalted);
+    const isNewTrip = starts[index] === true;
     if (!isHalted || (isNewTrip && !(isFirst && snapshot.restarted !== true))) {
       beforeTrip = [...beforeTrip, ...sinceTrip, ...acts];
       sinceTrip = [];
     } else {
       sinceTrip = [...sinceTrip, ...acts];
     }
-    if (isNewTrip) {
+    if (isNewTrip || (snapshot.onset !== undefined && !isOnsetNamed)) {
+      isOnsetNamed = snapshot.onset !== undefined;
       const usual = snapshot.restarted === true ? 'at-power-up' : 'while-running';
       onset = snapshot.onset === undefined || snapshot.onset === 'unknown' ? usual : snapshot.onset;
     }

@@ -27,20 +27,20 @@ const mostNeighbours = 60;
  * afterwards. All sums are of terms of one sign, so nothing cancels. Nodes with few neighbours first: a tree takes one pass.
  */
 export function solveNetwork({ nodes, sources, resistors, draws }: Network): readonly number[] | null {
-  const siemens = Array.from({ length: nodes }, () => new Map<number, number>());
+  const conductances = Array.from({ length: nodes }, () => new Map<number, number>());
   const join = (a: number, b: number, g: number) => {
-    siemens[a]?.set(b, (siemens[a]?.get(b) ?? 0) + g);
-    siemens[b]?.set(a, (siemens[b]?.get(a) ?? 0) + g);
+    conductances[a]?.set(b, (conductances[a]?.get(b) ?? 0) + g);
+    conductances[b]?.set(a, (conductances[b]?.get(a) ?? 0) + g);
   };
   for (const { a, b, ohms } of resistors) if (a !== b) join(a, b, 1 / Math.max(ohms, leastOhms));
 
   const draw = Array.from({ length: nodes }, (_, node) => draws[node] ?? 0);
   const left = new Set(Array.from({ length: nodes }, (_, node) => node).filter((node) => !sources.has(node)));
   const removed: { readonly node: number; readonly around: ReadonlyMap<number, number>; readonly sum: number }[] = [];
-  for (const queue = makeQueue(siemens, left); ; ) {
+  for (const queue = makeQueue(conductances, left); ; ) {
     const node = queue.next();
     if (node === null) break;
-    const around = siemens[node] ?? new Map<number, number>();
+    const around = conductances[node] ?? new Map<number, number>();
     if (around.size > mostNeighbours) return null;
     left.delete(node);
     let sum = 0;
@@ -48,7 +48,7 @@ export function solveNetwork({ nodes, sources, resistors, draws }: Network): rea
     removed.push({ node, around, sum });
     const neighbours = [...around];
     neighbours.forEach(([i, g], at) => {
-      siemens[i]?.delete(node);
+      conductances[i]?.delete(node);
       draw[i] = (draw[i] ?? 0) + ((draw[node] ?? 0) * g) / sum;
       for (const [k, h] of neighbours.slice(at + 1)) join(i, k, (g * h) / sum);
     });
@@ -65,10 +65,10 @@ export function solveNetwork({ nodes, sources, resistors, draws }: Network): rea
 }
 
 /** Nodes by their number of neighbours, fewest first, as it stands when they are asked for. */
-function makeQueue(siemens: readonly ReadonlyMap<number, number>[], left: ReadonlySet<number>) {
+function makeQueue(conductances: readonly ReadonlyMap<number, number>[], left: ReadonlySet<number>) {
   const bySize: number[][] = [];
   const add = (node: number) => {
-    const size = siemens[node]?.size ?? 0;
+    const size = conductances[node]?.size ?? 0;
     const list = bySize[size] ?? [];
     bySize[size] = list;
     list.push(node);
@@ -83,7 +83,7 @@ function makeQueue(siemens: readonly ReadonlyMap<number, number>[], left: Readon
         const list = bySize[size];
         for (let node = list?.pop(); node !== undefined; node = list?.pop()) {
           // A node stands in the list of every size that it has had; only the present one counts.
-          if (left.has(node) && siemens[node]?.size === size) return node;
+          if (left.has(node) && conductances[node]?.size === size) return node;
         }
       }
       return null;

@@ -20,7 +20,7 @@ function soundCabinet(content: CabinetContent): Cabinet {
   return cabinet;
 }
 
-/** One choice for each different effect, so that few hypotheses stand for all. */
+/** Every mode of every element. */
 function choicesOf(prepared: Prepared): readonly FaultChoice[] {
   return prepared.space.elements.flatMap((element, e) => element.modes.map((_, m) => ({ element: e, mode: m })));
 }
@@ -34,10 +34,10 @@ function isAllowed(prepared: Prepared, a: FaultChoice, b: FaultChoice): boolean 
   );
 }
 
-function expectAgreement(cabinet: Cabinet, evidence: Evidence, random: Random, pairs: number): void {
+function expectAgreement(cabinet: Cabinet, evidence: Evidence, random: Random, pairs: number, among?: readonly FaultChoice[]): void {
   const prepared = prepare(cabinet, evidence);
   const evaluator = new Evaluator(prepared.plan, prepared.space, prepared.scenarios, cabinet, 0);
-  const choices = choicesOf(prepared);
+  const choices = among ?? choicesOf(prepared);
   const hypotheses: (readonly FaultChoice[])[] = [[]];
   for (let i = 0; i < pairs; i += 1) {
     hypotheses.push([random.pick(choices)]);
@@ -87,6 +87,21 @@ describe('the likelihood of a hypothesis', () => {
         expectAgreement(soundCabinet(content), { snapshots: [first, again, { ...again, halted: random.chance(0.5) }] }, random, 4);
       }),
       { numRuns: 60, seed: 20261125 },
+    );
+  });
+
+  it('should weigh two feed faults that only together cut a unit off, steady or not', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 1e9 }), (seed) => {
+        const content = makeCabinet(seed, { units: 4, behaviours: 'mixed', details: false, supplies: 2 });
+        const random = new Random(seed);
+        const { snapshots } = makeEvidence(random, content);
+        const cabinet = soundCabinet(content);
+        const prepared = prepare(cabinet, { snapshots: snapshots.slice(0, 2) });
+        const feeds = choicesOf(prepared).filter(({ element }) => /^(lead|supply)\//.test(prepared.space.elements[element]?.id ?? ''));
+        expectAgreement(cabinet, { snapshots: snapshots.slice(0, 2) }, random, 8, feeds);
+      }),
+      { numRuns: 80, seed: 20261125 },
     );
   });
 

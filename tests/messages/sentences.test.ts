@@ -258,7 +258,6 @@ describe('the words for a diagnosis', () => {
     expect(wordObservation(names, evidence, { kind: 'display', snapshot: 0, unit: ids.unit })).toBe('display of -TB1 (snapshot 1)');
     expect(wordObservation(names, evidence, { kind: 'report', snapshot: 1, chain: ids.chain })).toBe('report of chain 1 (snapshot 2)');
     expect(wordObservation(names, evidence, { kind: 'look', snapshot: 0, index: 0 })).toBe('24 V at -TB1 (snapshot 1)');
-    expect(wordObservation(names, { snapshots: [{}] }, { kind: 'halted', snapshot: 0 })).toBe('whether the machine is halted');
   });
 
   it('should say what contradicts, and what follows from each misreading', () => {
