@@ -3,8 +3,9 @@ import type { SumTerm } from '../../engine/sums/index.ts';
 import { namesOf } from '../state/names.ts';
 import { useApp } from '../state/useWorkbench.ts';
 import { StatusMark } from './StatusMark.tsx';
+import { changeKey } from './sumsState.ts';
 import { TryField } from './TryField.tsx';
-import { triedFigureOf } from './tryable.ts';
+import { triedFigureOf, withValue } from './tryable.ts';
 
 interface Props {
   readonly term: SumTerm;
@@ -20,6 +21,7 @@ export function TermTree({ term, about, depth = 0 }: Props) {
   const { code, of, status, basis, source, from } = term;
   const whose = of === null || of === about ? '' : names.thing(of);
   const figure = triedFigureOf(topology, term);
+  const isTried = useApp(({ sums }) => figure !== null && sums.tried.some((one) => changeKey(one) === changeKey(withValue(figure, 0))));
   const what = of === null ? termWords[code] : `${termWords[code]}, ${names.thing(of)}`;
   return (
     <li>
@@ -28,9 +30,9 @@ export function TermTree({ term, about, depth = 0 }: Props) {
           {startSentence(termWords[code])} {whose !== '' && <small className="unbroken">{whose}</small>}
         </span>
         <span className="term-value">{figure === null ? <b>{wordTermValue(term)}</b> : <TryField figure={figure} what={what} />}</span>
-        <span className="term-status" title={termStatusWords[status].meaning}>
-          <StatusMark status={status} />
-          {termStatusWords[status].label}
+        <span className="term-status" title={isTried ? sumsPageWords.whatIfOn : termStatusWords[status].meaning} data-tried={isTried}>
+          {!isTried && <StatusMark status={status} />}
+          {isTried ? sumsPageWords.tried : termStatusWords[status].label}
         </span>
         <span className="term-why">
           {basis !== null && termBasisWords[basis]}
