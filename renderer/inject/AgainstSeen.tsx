@@ -7,6 +7,7 @@ import { currentSnapshot, findDisplay, findReport } from '../state/evidence.ts';
 import { namesOf } from '../state/names.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
 import { selectInjectModel } from './injectModel.ts';
+import './light.css';
 
 const mostContrary = 2;
 

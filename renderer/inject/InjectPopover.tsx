@@ -10,6 +10,7 @@ import { useApp, useDispatch } from '../state/useWorkbench.ts';
 import { focusTarget, targetElementId } from './elements.ts';
 import { type ChoiceGroup, listChoices } from './faultChoices.ts';
 import type { InjectTarget } from './injectState.ts';
+import './choose.css';
 
 /** Asks what is wrong with one thing of the picture: every fault that it can have, in words. */
 export function InjectPopover({ target }: { readonly target: InjectTarget }) {

@@ -4,6 +4,7 @@ import { namesOf, shortUnitName } from '../state/names.ts';
 import { useApp } from '../state/useWorkbench.ts';
 import { type InjectModel, selectInjectModel } from './injectModel.ts';
 import { hopOfCell, type LightColumn, type LightRow, lightRows, settledUnits } from './lightWay.ts';
+import './light.css';
 
 /** From this many units on there is room for marks only. */
 const denseFrom = 14;

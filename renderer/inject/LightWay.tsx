@@ -7,6 +7,7 @@ import { useApp, useDispatch } from '../state/useWorkbench.ts';
 import { type InjectModel, selectInjectModel } from './injectModel.ts';
 import { type Hop, isStopped, nextStop } from './lightWay.ts';
 import { saySettled, sayStep } from './sayings.ts';
+import './light.css';
 
 const moments = ['trip', 'now'] as const;
 

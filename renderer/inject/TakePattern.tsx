@@ -8,6 +8,7 @@ import { namesOf } from '../state/names.ts';
 import { useApp, useWindow } from '../state/useWorkbench.ts';
 import { listPattern } from './injectCommands.ts';
 import { selectInjectModel } from './injectModel.ts';
+import './choose.css';
 
 const words = injectWords.take;
 
