@@ -21,8 +21,11 @@ const denseFrom = 20;
 const namesWidth = 300;
 const widestUnit = 150;
 
+/** From this many columns with nothing to see in them on they are narrower still: sixty units fit beside the suspects. */
+const manyPlain = 45;
+
 /** As in the style sheet, pixels. */
-const denseWidths = { plain: 11, unit: 26, link: 0, space: 7, report: 58 } as const;
+const denseWidths = { unit: 26, link: 0, space: 7, report: 58 } as const;
 
 /** One row for what was seen, one for each candidate: agreement and disagreement at a glance, without colour. */
 export function PatternGrid() {
@@ -90,9 +93,10 @@ function roomyWidth(columns: readonly GridColumn[]): number {
 
 /** Width of the columns of a dense grid, for the style sheet, which adds that of the names. */
 function denseWidth(columns: readonly GridColumn[], plain: ReadonlySet<GridColumn>): React.CSSProperties {
-  const width = columns.reduce((sum, column) => sum + (plain.has(column) ? denseWidths.plain : denseWidths[column.kind]), 0);
+  const plainWidth = plain.size < manyPlain ? 11 : 8;
+  const width = columns.reduce((sum, column) => sum + (plain.has(column) ? plainWidth : denseWidths[column.kind]), 0);
   // The type of styles knows no custom properties.
-  return { '--columns': `${width}px` } as React.CSSProperties;
+  return { '--columns': `${width}px`, '--plain': `${plainWidth}px` } as React.CSSProperties;
 }
 
 /** Nobody complains in it, and nobody is predicted to: in a dense grid such a column needs no room. */

@@ -72,7 +72,10 @@ describe.skipIf(missing)('Find, from what is seen to the suspects', () => {
   it('should lay the chosen suspect over the cabinet, seen above and predicted below', async () => {
     await launched.page.getByRole('button', { name: /^Show \d+ more$/ }).click();
     const name = /-TB3 board, dead, display still lit/;
-    await find.row(name).getByRole('button').click();
+    await find
+      .row(name)
+      .getByRole('button', { name: /^Lay over/ })
+      .click();
     // A dead, lit board stays quiet; what was seen there contradicts it, and its neighbour below would complain.
     expect(await find.unit('-TB3').getAttribute('aria-label')).toMatch(/Seen: upstream loss, code n7\. Predicted: quiet, against\./);
     expect(await find.unit('-KE2').getAttribute('aria-label')).toMatch(/Seen: not looked at\. Predicted: upstream loss, not looked at\./);
@@ -118,7 +121,7 @@ describe.skipIf(missing)('Find, from what is seen to the suspects', () => {
     expect(await find.unit('-KE2').getAttribute('aria-label')).toContain('Seen: dark.');
     await launched.page.getByRole('button', { name: 'Withdraw: -KE2 dark' }).click();
     expect(await find.unit('-KE2').getAttribute('aria-label')).toContain('Seen: not looked at.');
-    expect(await launched.page.getByRole('button', { name: 'Undo: not looked at for -KE2' }).isEnabled()).toBe(true);
+    expect(await launched.page.getByRole('button', { name: 'Undo: withdrawn: -KE2 dark' }).isEnabled()).toBe(true);
   });
 
   it('should show a cabinet with errors, and say what stands in the way', async () => {

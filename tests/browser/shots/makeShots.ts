@@ -39,7 +39,7 @@ const scenes: readonly (readonly [name: string, prepare: (find: FindDriver) => P
       await find.page.getByRole('button', { name: /^Show \d+ more$/ }).click();
       await find
         .row(/-TB3 board, dead, display still lit/)
-        .getByRole('button')
+        .getByRole('button', { name: /^Lay over/ })
         .click();
     },
   ],
