@@ -38,7 +38,7 @@ export {
   wordUnitCause,
 } from './explanations.ts';
 export { itemKindWords, modeWords, type Tense, wordFault, wordFaultClause, wordItem, wordMode, wordTheItem } from './faults.ts';
-export { fileCommandLabels, fileWords } from './fileWords.ts';
+export { fileWords } from './fileWords.ts';
 export {
   type HopFacts,
   injectWords,
