@@ -1,4 +1,3 @@
-export { askParameters } from './combinations.ts';
 export { type Example, isSameShown, showParameter } from './exampleChain.ts';
 export { proposeBreaks } from './nextBreak.ts';
 export { findBehaviour } from './stagedBreak.ts';

@@ -1,5 +1,5 @@
 import type { LinkId, TypeId } from '../base/index.ts';
-import { type Onset, onsets } from '../schema/index.ts';
+import { linkEnds, type Onset, onsets } from '../schema/index.ts';
 import { predictLook, simulate } from '../simulation/index.ts';
 import type { Cabinet } from '../topology/index.ts';
 import { askParameters, behaviourBy, type Combination, canMatter, inputFor, listCombinations } from './combinations.ts';
@@ -7,7 +7,7 @@ import { findBehaviour } from './stagedBreak.ts';
 import type { AskedParameter, NextBreak, StagedAct, StagedBreak } from './types.ts';
 
 /** Links of one type that are tried; more would only repeat what these show. */
-const mostLinks = 6;
+const mostLinks = 3;
 /** Less information than this, in bits, is none. */
 const leastBits = 1e-6;
 
@@ -30,25 +30,30 @@ export function proposeBreaks(cabinet: Cabinet, breaks: readonly StagedBreak[], 
   return types.flatMap((type) => {
     const own = asked.filter((one) => one.type === type && one.parameter !== 'shortEffect');
     const left = leftOver(cabinet, breaks, asked, own, likeliest);
-    const candidates = listActs(cabinet, type, breaks).flatMap((act) => [false, true].map((withLight) => ({ act, withLight })));
-    const signatures = candidates.map(({ act, withLight }) => left.map((full) => signature(cabinet, act, withLight, asked, full)));
+    const candidates = listActs(cabinet, type, breaks).flatMap((act) => {
+      const shown = left.map((full) => showAct(cabinet, act, asked, full));
+      return [
+        { act, withLight: false, signatures: shown.map(({ displays }) => displays) },
+        { act, withLight: true, signatures: shown.map(({ displays, light }) => `${displays} ${light}`) },
+      ];
+    });
     return open
       .filter((one) => one.type === type)
       .flatMap(({ parameter }): readonly NextBreak[] => {
         const index = asked.findIndex((one) => one.type === type && one.parameter === parameter);
         let best: NextBreak | null = null;
-        candidates.forEach(({ act, withLight }, c) => {
+        for (const { act, withLight, signatures } of candidates) {
           if (!canMatter(parameter, [act], withLight)) {
-            return;
+            continue;
           }
           const bits = informationOn(
             left.map((full) => String(full[index])),
-            signatures[c] ?? [],
+            signatures,
           );
           if (bits > (best?.bits ?? 0) + leastBits) {
             best = { type, parameter, act, withLight, bits };
           }
-        });
+        }
         return best === null ? [] : [best];
       });
   });
@@ -108,13 +113,12 @@ function listActs(cabinet: Cabinet, type: TypeId, done: readonly StagedBreak[]):
     );
 }
 
-function signature(cabinet: Cabinet, act: StagedAct, withLight: boolean, asked: readonly AskedParameter[], values: Combination): string {
+/** What a break shows on all displays, and the light at both ports of its link. */
+function showAct(cabinet: Cabinet, act: StagedAct, asked: readonly AskedParameter[], values: Combination) {
   const input = inputFor(cabinet, act, behaviourBy(cabinet, asked, values));
-  const shown = [...simulate(input).displays.values()].map(({ meaning }) => meaning);
-  const light = withLight
-    ? (['upper', 'lower'] as const).map((end) => predictLook({ look: 'light-at-port', link: act.link, end }, input))
-    : [];
-  return [...shown, ...light].join(' ');
+  const displays = [...simulate(input).displays.values()].map(({ meaning }) => meaning).join(' ');
+  const light = linkEnds.map((end) => predictLook({ look: 'light-at-port', link: act.link, end }, input)).join(' ');
+  return { displays, light };
 }
 
 /** Mutual information, bits, between the value of a parameter and what a break shows; combinations weigh alike. */

@@ -1,4 +1,4 @@
-import { useMemo } from 'react';
+import { useMemo, useState } from 'react';
 import { findBehaviour, type NextBreak, type ParameterFinding, proposeBreaks, type StagedFinding } from '../../engine/behaviour/index.ts';
 import { legendWords, parameterHead } from '../../engine/messages/index.ts';
 import type { TypeRecord } from '../../engine/schema/index.ts';
@@ -29,12 +29,15 @@ export function StagedFindings({
   const dispatch = useEquipmentDispatch();
   const types = useApp((state) => state.cabinet.types ?? []);
   const names = namesOf(cabinet);
-  const { finding, next } = useMemo(() => {
-    const breaks = toBreaks(cabinet, draft);
-    if (breaks.length === 0) return { finding: null, next: [] };
-    const thoroughly = thoroughType(draft, type.id);
-    return { finding: findBehaviour(cabinet, breaks, thoroughly), next: proposeBreaks(cabinet, breaks, thoroughly) };
-  }, [cabinet, draft, type.id]);
+  // Entered breaks change with every key; the proposals take longer, and are worked out for those who open them.
+  const [proposing, setProposing] = useState(false);
+  const breaks = useMemo(() => toBreaks(cabinet, draft), [cabinet, draft]);
+  const thoroughly = thoroughType(draft, type.id);
+  const finding = useMemo(() => (breaks.length === 0 ? null : findBehaviour(cabinet, breaks, thoroughly)), [cabinet, breaks, thoroughly]);
+  const next = useMemo(
+    () => (proposing && breaks.length > 0 ? proposeBreaks(cabinet, breaks, thoroughly) : []),
+    [proposing, cabinet, breaks, thoroughly],
+  );
   const nameOf = (id: string) => types.find((one) => one.id === id)?.name ?? id;
   const settled = finding?.contradicted === false ? finding.parameters.filter(({ state }) => state === 'settled') : [];
 
@@ -77,7 +80,15 @@ export function StagedFindings({
               <Finding key={`${one.type} ${one.parameter}`} finding={one} typeName={nameOf(one.type)} />
             ))}
           </ul>
-          <Proposals next={next} finding={finding} typeName={nameOf} linkName={(link) => names.link(link)} onStage={onStage} />
+          <Proposals
+            isOpen={proposing}
+            onToggle={setProposing}
+            next={next}
+            finding={finding}
+            typeName={nameOf}
+            linkName={(link) => names.link(link)}
+            onStage={onStage}
+          />
           <button type="button" className="button primary" disabled={settled.length === 0} onClick={accept}>
             {words.accept(settled.length)}
           </button>
@@ -138,12 +149,16 @@ function Finding({ finding, typeName }: { readonly finding: ParameterFinding; re
 }
 
 function Proposals({
+  isOpen,
+  onToggle,
   next,
   finding,
   typeName,
   linkName,
   onStage,
 }: {
+  readonly isOpen: boolean;
+  readonly onToggle: (open: boolean) => void;
   readonly next: readonly NextBreak[];
   readonly finding: StagedFinding;
   readonly typeName: (type: string) => string;
@@ -153,10 +168,10 @@ function Proposals({
   const open = finding.parameters.filter(({ state }) => state !== 'settled');
   if (open.length === 0) return null;
   return (
-    <div className="proposals">
-      <h4>{words.next}</h4>
+    <details className="proposals" open={isOpen} onToggle={(event) => onToggle(event.currentTarget.open)}>
+      <summary>{words.next}</summary>
       <ul>
-        {open.map(({ type, parameter }) => {
+        {(isOpen ? open : []).map(({ type, parameter }) => {
           const found = next.find((one) => one.type === type && one.parameter === parameter);
           const act = found?.act;
           return (
@@ -182,6 +197,6 @@ function Proposals({
           );
         })}
       </ul>
-    </div>
+    </details>
   );
 }
