@@ -252,7 +252,7 @@ export const stepTexts = {
   settles: (hundred: number) =>
     hundred === 0 ? 'Narrows it down, but does not settle it alone.' : `Leaves one place nearly sure in ${hundred} of 100 such cases.`,
   thenSuspect: (suspect: string, share: string) => `then ${suspect} ${share}`,
-  thenNothing: 'then nobody is suspected',
+  thenNothing: 'not expected',
   /** "From 9 displays, 2 reports and 1 check, after 2 acts; look 2 at the machine." */
   fromSeveral: (
     count: { readonly displays: number; readonly reports: number; readonly looks: number; readonly acts: number },

@@ -3,7 +3,7 @@ import type { Diagnosis, RankedHypothesis } from '../diagnosis/index.ts';
 import type { Evidence, Fault } from '../schema/index.ts';
 import type { Cabinet } from '../topology/index.ts';
 import { listSteps } from './listSteps.ts';
-import { isDarkNormal, makeSetting, predictStep, type Setting } from './predictStep.ts';
+import { isDarkNormal, isMended, makeSetting, predictStep, type Setting } from './predictStep.ts';
 import type { RankedStep, Step, StepOutcome } from './types.ts';
 
 /** Hypotheses that together have less than this share are left out of the sums. */
@@ -37,17 +37,14 @@ export function* stepRanking(cabinet: Cabinet, evidence: Evidence, diagnosis: Di
   const ranked: RankedStep[] = [];
   for (const [index, step] of steps.entries()) {
     const spreads: ReadonlyMap<string, number>[] = [];
+    const mended: boolean[] = [];
     for (const { faults } of hypotheses) {
-      spreads.push(
-        predictStep(
-          step,
-          setting,
-          faults.map(({ fault }) => fault),
-        ),
-      );
+      const all = faults.map(({ fault }) => fault);
+      spreads.push(predictStep(step, setting, all));
+      mended.push(isMended(step, setting, all));
       yield (index + spreads.length / hypotheses.length) / steps.length;
     }
-    ranked.push(rankStep(step, setting, hypotheses, spreads));
+    ranked.push(rankStep(step, setting, hypotheses, spreads, mended));
   }
   return ranked
     .filter(({ information, mends }) => information > 0 || mends > 0)
@@ -72,6 +69,7 @@ function rankStep(
   setting: Setting,
   hypotheses: readonly RankedHypothesis[],
   spreads: readonly ReadonlyMap<string, number>[],
+  mended: readonly boolean[],
 ): RankedStep {
   const outcomes = new Map<string, { probability: number; items: Map<string, number> }>();
   const total = hypotheses.reduce((sum, { probability }) => sum + probability, 0);
@@ -79,7 +77,7 @@ function rankStep(
   hypotheses.forEach(({ faults, probability }, index) => {
     const weight = probability / total;
     const spread = spreads[index] ?? new Map<string, number>();
-    mends += step.do === 'act' ? weight * (spread.get('runs') ?? 0) : 0;
+    mends += mended[index] === true ? weight : 0;
     for (const [outcome, share] of spread) {
       const entry = outcomes.get(outcome) ?? { probability: 0, items: new Map<string, number>() };
       outcomes.set(outcome, entry);

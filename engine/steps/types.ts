@@ -25,7 +25,7 @@ export interface RankedStep {
   readonly information: number;
   /** The same about one question only: at which place lies the fault, if it is one of the first ambiguity group. */
   readonly partsGroup: number;
-  /** Probability that the act mends the machine; 0 for a step that only looks. */
+  /** Probability that the act mends what is at fault, also what comes and goes; 0 for a step that only looks. */
   readonly mends: number;
   readonly outcomes: readonly StepOutcome[];
   /** A look for light that a healthy link would answer with "none" too. */

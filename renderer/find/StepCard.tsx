@@ -22,7 +22,7 @@ import { lastDiagnosis } from '../state/lastDiagnosis.ts';
 import { namesOf } from '../state/names.ts';
 import { stepKey } from '../state/stepCommands.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
-import { selectShownStep, settledInHundred, suspectAfter } from './stepModel.ts';
+import { isSettled, selectShownStep, settledInHundred, standsOut, suspectAfter } from './stepModel.ts';
 import './step.css';
 
 /** Outcomes less likely than this stand aside, small. */
@@ -90,7 +90,7 @@ function Card({ ranked, onEntered }: { readonly ranked: RankedStep; readonly onE
       {diagnosis && (
         <p className="step-settles">
           {step.do === 'act' ? `${stepTexts.mends(Math.round(mends * 100))} ` : ''}
-          {step.do === 'act' && mends >= 0.9 ? '' : stepTexts.settles(settledInHundred(ranked, diagnosis))}
+          {mends >= standsOut || isSettled(diagnosis) ? '' : stepTexts.settles(settledInHundred(ranked, diagnosis))}
         </p>
       )}
       <Outcomes ranked={ranked} onEntered={onEntered} />
@@ -138,7 +138,8 @@ function Outcomes({ ranked, onEntered }: { readonly ranked: RankedStep; readonly
   const dispatch = useDispatch();
   const names = useApp((state) => namesOf(state.checked.topology));
   const diagnosis = useApp((state) => lastDiagnosis(state.diagnosis));
-  const { step, outcomes } = ranked;
+  const { step } = ranked;
+  const outcomes = withBoth(ranked);
   const enter = ({ outcome }: StepOutcome) => {
     dispatch('enter-outcome', { step, outcome, at: new Date().toISOString() });
     dispatch('show-step', { step: null });
@@ -192,6 +193,12 @@ function linkOf(step: Step): string | null {
   if (step.do === 'look') return 'link' in step.look ? step.look.link : null;
   const [act] = step.do === 'act' ? step.acts : [];
   return act && 'link' in act ? act.link : null;
+}
+
+/** A machine may run or not after an act, also where one of the two is not expected. */
+function withBoth({ step, outcomes }: RankedStep): readonly StepOutcome[] {
+  if (step.do !== 'act') return outcomes;
+  return ['runs', 'halts'].map((outcome) => outcomes.find((one) => one.outcome === outcome) ?? { outcome, probability: 0, suspects: [] });
 }
 
 function Others({ list, shown }: { readonly list: readonly RankedStep[]; readonly shown: RankedStep | null }) {

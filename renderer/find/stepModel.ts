@@ -4,7 +4,7 @@ import { chooseParting, type RankedStep, type Step, type StepOutcome } from '../
 import type { Topology } from '../../engine/topology/index.ts';
 import type { AppState } from '../state/appState.ts';
 import { stepKey } from '../state/stepCommands.ts';
-import { type Spot, spotKey, spotOf } from './candidates.ts';
+import { type Spot, shareBySpot, spotKey, spotOf } from './candidates.ts';
 
 /** The step whose card is shown: the one that was asked for as long as it is listed, else the best. */
 export function selectShownStep({ steps, chosenStep }: AppState): RankedStep | null {
@@ -55,7 +55,12 @@ export function suspectAfter(
 }
 
 /** One place this likely stands out. */
-const standsOut = 0.9;
+export const standsOut = 0.9;
+
+/** Whether one place stands out already. */
+export function isSettled(diagnosis: Diagnosis): boolean {
+  return Math.max(0, ...shareBySpot(diagnosis).values()) >= standsOut;
+}
 
 /** In how many of a hundred such cases one place stands out after the step. */
 export function settledInHundred({ outcomes }: RankedStep, diagnosis: Diagnosis): number {

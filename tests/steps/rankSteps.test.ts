@@ -81,6 +81,9 @@ describe('the steps for every sample case', () => {
       expect(information).toBeLessThanOrEqual(Math.log2(outcomes.length) + 1e-9);
       expect(information).toBeLessThanOrEqual(steps[index - 1]?.information ?? Number.POSITIVE_INFINITY);
       expect(outcomes.reduce((sum, { probability }) => sum + probability, 0)).toBeCloseTo(1, 9);
+      // A machine that runs because the fault is gone for a moment is not mended.
+      const runs = outcomes.find(({ outcome }) => outcome === 'runs')?.probability ?? 0;
+      expect(mends).toBeLessThanOrEqual(runs + 1e-9);
     });
   });
 });
