@@ -63,7 +63,7 @@ describe('the likelihood of a hypothesis', () => {
         fc.integer({ min: 1, max: 6 }),
         fc.constantFrom('default', 'mixed'),
         (seed, units, behaviours) => {
-          const content = makeCabinet(seed, { units, behaviours, details: false });
+          const content = makeCabinet(seed, { units, behaviours, details: true });
           const random = new Random(seed);
           const evidence = makeEvidence(random, content);
           expectAgreement(soundCabinet(content), { ...evidence, snapshots: evidence.snapshots.slice(0, 2) }, random, 6);
@@ -76,7 +76,7 @@ describe('the likelihood of a hypothesis', () => {
   it('should be so with three snapshots, restarts and intermittent faults that repeat their readings', () => {
     fc.assert(
       fc.property(fc.integer({ min: 1, max: 1e9 }), (seed) => {
-        const content = makeCabinet(seed, { units: 3, chains: 1, behaviours: 'mixed', details: false, offChain: 0, supplies: 1 });
+        const content = makeCabinet(seed, { units: 3, chains: 1, behaviours: 'mixed', details: true, offChain: 0, supplies: 1 });
         const random = new Random(seed);
         const { snapshots } = makeEvidence(random, content);
         const [first] = snapshots;
@@ -93,7 +93,7 @@ describe('the likelihood of a hypothesis', () => {
   it('should weigh two feed faults that only together cut a unit off, steady or not', () => {
     fc.assert(
       fc.property(fc.integer({ min: 1, max: 1e9 }), (seed) => {
-        const content = makeCabinet(seed, { units: 4, behaviours: 'mixed', details: false, supplies: 2 });
+        const content = makeCabinet(seed, { units: 4, behaviours: 'mixed', details: true, supplies: 2 });
         const random = new Random(seed);
         const { snapshots } = makeEvidence(random, content);
         const cabinet = soundCabinet(content);
@@ -109,7 +109,7 @@ describe('the likelihood of a hypothesis', () => {
     fc.assert(
       fc.property(fc.integer({ min: 1, max: 1e9 }), (seed) => {
         const random = new Random(seed);
-        const drawn = makeCabinet(seed, { units: 3, chains: 1, behaviours: 'mixed', details: false, offChain: 0, supplies: 1 });
+        const drawn = makeCabinet(seed, { units: 3, chains: 1, behaviours: 'mixed', details: true, offChain: 0, supplies: 1 });
         const types = drawn.types?.map((type, index) =>
           index === 0
             ? { ...type, behaviour: { ...type.behaviour, lossScope: 'unknown', holds: 'unknown', onReceiveLoss: 'unknown' } as const }

@@ -40,7 +40,12 @@ export function faultsAfter(content: CabinetContent, faults: readonly Fault[], a
     case 'replace-supply':
       return faults.filter((fault) => !(fault.item === 'supply' && fault.unit === act.unit));
     case 'replace-controller-port':
-      return faults.filter((fault) => !(fault.item === 'controller-port' && fault.chain === act.chain));
+      // Every exchange reseats what it unplugs: here the upper plug of the chain's first cable.
+      return faults.filter((fault) => {
+        const first = (content.links ?? []).find(({ upper }) => upper !== undefined && 'chain' in upper && upper.chain === act.chain);
+        const isReseated = first !== undefined && isPlug(fault, first.id, 'upper', 'loose');
+        return !isReseated && !(fault.item === 'controller-port' && fault.chain === act.chain);
+      });
     case 'pull-feedback':
     case 'replace-feedback':
       return faults.filter((fault) => !(fault.item === 'feedback' && fault.feedback === act.feedback));
