@@ -52,7 +52,8 @@ export const legendWords = {
     newType: (number: number) => `Type ${number}`,
     newLegend: (number: number) => `Legend ${number}`,
     choose: 'Choose a type or a legend at the left.',
-    openFor: (unit: string) => `Equipment type of ${unit}`,
+    /** Begins with what can be read on it. */
+    openFor: (unit: string, type: string) => `${type}, equipment type of ${unit}`,
     typeOf: (type: string | null) => (type === null ? 'type not said' : type),
   },
 

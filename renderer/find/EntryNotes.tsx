@@ -8,7 +8,7 @@ import { drawInto, hasRoom, type PhotoTrouble, readPhoto, shrinkPhoto } from './
 
 const words = entryWords.notes;
 const thumbPx = 96;
-const largePx = 900;
+const largePx = 1600;
 
 /** A note and a photo of what is seen. A display that nobody has read yet is then kept as "not read yet". */
 export function EntryNotes({ seen, name }: { readonly seen: Seen; readonly name: string }) {
@@ -90,7 +90,7 @@ interface PhotoProps {
   readonly onRemove: () => void;
 }
 
-/** Small beside the note; a click makes it large enough to be read, another one small again. */
+/** Small beside the note; a click lays it over the window so that it can be read, another one puts it back. */
 function Photo({ data, mediaType, name, onRemove }: PhotoProps) {
   const [large, setLarge] = useState(false);
   const canvas = useRef<HTMLCanvasElement>(null);
@@ -107,7 +107,18 @@ function Photo({ data, mediaType, name, onRemove }: PhotoProps) {
   }, [data, mediaType, large]);
   return (
     <span className={`photo${large ? ' large' : ''}`}>
-      <button type="button" className="photo-button" aria-label={name} aria-pressed={large} onClick={() => setLarge(!large)}>
+      <button
+        type="button"
+        className="photo-button"
+        aria-label={name}
+        aria-pressed={large}
+        onClick={() => setLarge(!large)}
+        onKeyDown={(event) => {
+          if (event.key !== 'Escape' || !large) return;
+          event.stopPropagation();
+          setLarge(false);
+        }}
+      >
         <canvas ref={canvas} />
       </button>
       <button type="button" className="icon-button" aria-label={words.remove} title={words.remove} onClick={onRemove}>

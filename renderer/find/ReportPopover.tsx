@@ -14,6 +14,8 @@ import type { Gaps } from './reportPlaces.ts';
 import './entry.css';
 
 const words = windowTexts.report;
+/** What the pop-up needs under the controller, pixels. */
+const leastRoom = 420;
 type ReportEntry = Extract<OpenEntry, { kind: 'report' }>;
 
 /** Asks what the controller reports of one chain: nothing lost, or the gap by the ordinals it names. */
@@ -22,8 +24,10 @@ export function ReportPopover({ entry }: { readonly entry: ReportEntry }) {
   const topology = useApp((state) => state.checked.topology);
   const gaps = useApp((state) => findReport(currentSnapshot(state.caseRecord), entry.chain)?.gaps);
   const anchor = useRef<Element | null>(null);
-  // Under the controller, so that the units that light up can be seen.
-  anchor.current = document.getElementById(chainElementId(entry.chain))?.closest('.controller') ?? null;
+  const controller = document.getElementById(chainElementId(entry.chain))?.closest('.controller') ?? null;
+  const hasRoom = controller !== null && window.innerHeight - controller.getBoundingClientRect().bottom > leastRoom;
+  // Under the controller; where that is too low, at the right: the units that light up must be seen.
+  anchor.current = hasRoom ? controller : document.getElementById('caution');
   const names = namesOf(topology);
   const chains = topology.chains.filter(({ units }) => units.length > 0);
   const chain = topology.chains.find(({ id }) => id === entry.chain);
@@ -75,7 +79,7 @@ export function ReportPopover({ entry }: { readonly entry: ReportEntry }) {
       isOpen
       isNonModal
       onOpenChange={(open) => !open && close()}
-      placement="bottom start"
+      placement={hasRoom ? 'bottom start' : 'top end'}
       offset={6}
       className="entry-popover"
       // A click on a gap of the picture is an answer too.

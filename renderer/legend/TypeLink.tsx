@@ -8,17 +8,18 @@ export function TypeLink({ unit, name }: { readonly unit: string; readonly name:
     const own = state.cabinet.units?.find(({ id }) => id === unit)?.type;
     return state.cabinet.types?.find(({ id }) => id === own);
   });
+  const words = legendWords.dialog.typeOf(type?.name ?? null);
   return (
     <button
       type="button"
       className="text-button type-link"
-      aria-label={legendWords.dialog.openFor(name)}
+      aria-label={legendWords.dialog.openFor(name, words)}
       onClick={() => {
         dispatch('close-entry');
         dispatch('open-equipment', { page: type ? { kind: 'type', type: type.id } : { kind: 'none' } });
       }}
     >
-      {legendWords.dialog.typeOf(type?.name ?? null)}
+      {words}
     </button>
   );
 }

@@ -1,6 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import axe from 'axe-core';
 import type { Locator, Page } from 'playwright-core';
+import { expect } from 'vitest';
 import { parseCaseFile } from '../../engine/cabinet/index.ts';
 import type { CaseContent } from '../../engine/schema/index.ts';
 import { type LaunchedPage, launchPage, type PageOptions } from '../support/launchPage.ts';
@@ -22,6 +23,8 @@ export interface EntryDriver {
   readonly asksReport: (chain: string) => Locator;
   /** Designations of the units that light up while a report is typed. */
   readonly lit: () => Promise<readonly string[]>;
+  /** Opens a sample, and waits until it stands there. */
+  readonly open: (sample: string, words: string) => Promise<void>;
   /** Opens the line of quick chain in an empty window, and builds the cabinet of it. */
   readonly build: (line: string) => Promise<void>;
   /** Saves the case, as a download, and reads it. */
@@ -61,6 +64,10 @@ export async function driveEntry(options: PageOptions = {}): Promise<EntryDriver
       page.evaluate(() =>
         [...document.querySelectorAll('.unit.lit button')].map((button) => button.getAttribute('aria-label')?.split(',')[0] ?? ''),
       ),
+    async open(sample, words) {
+      await find.openSample(sample, words);
+      await expect.poll(() => find.said.textContent()).toMatch(/ is open\.$/);
+    },
     async build(line) {
       await page.keyboard.press('n');
       await page.getByRole('textbox', { name: 'Units' }).fill(line);

@@ -57,7 +57,7 @@ describe.skipIf(missing)('entering the report', () => {
 
   it('should be entered in three keys from anywhere in the window', async () => {
     entry = await driveEntry({ reducedMotion: true });
-    await entry.find.openSample('Three units', 'nothing seen yet');
+    await entry.open('Three units', 'nothing seen yet');
     entry.keys();
     await entry.press('r', '1', 'Enter');
     expect(entry.keys()).toBe(3);

@@ -25,7 +25,7 @@ describe.skipIf(missing)('entering with a finger', () => {
             .filter(({ box }) => Math.min(box.width, box.height) < 44)
             .map(({ name, box }) => `${name} ${Math.round(box.width)} × ${Math.round(box.height)}`),
         );
-    await entry.find.openSample('Two chains', 'nothing seen yet');
+    await entry.open('Two chains', 'nothing seen yet');
     await page
       .getByRole('button', { name: /^Enter displays/ })
       .first()

@@ -14,7 +14,7 @@ describe.skipIf(missing)('walking along the displays', () => {
 
   it('should take six displays and a report of a known cabinet in fifteen keys at most', async () => {
     entry = await driveEntry({ reducedMotion: true });
-    await entry.find.openSample('Two chains', 'nothing seen yet');
+    await entry.open('Two chains', 'nothing seen yet');
     entry.keys();
     await entry.press('e');
     await entry.asks('-TB1').waitFor();
@@ -69,9 +69,10 @@ describe.skipIf(missing)('walking along the displays', () => {
     await entry.press('Backspace');
     await entry.asks('-TB3').waitFor();
     await entry.press('Escape');
-    await entry.page.waitForTimeout(400);
+    // The recovery copy follows within about a second.
+    await entry.page.waitForTimeout(2500);
     await entry.page.reload();
-    await entry.find.unit('-TB1').waitFor();
+    await expect.poll(() => entry.page.title(), { timeout: 20_000 }).toContain('Cabinet as found');
     // By keys on the units themselves it goes the same way.
     await entry.find.unit('-TB1').focus();
     await entry.press('1');
@@ -82,7 +83,7 @@ describe.skipIf(missing)('walking along the displays', () => {
 
   it('should read codes through the legend while walking, and take the answers of those who cannot tell', async () => {
     entry = await driveEntry({ reducedMotion: true });
-    await entry.find.openSample('Two chains', 'nothing seen yet');
+    await entry.open('Two chains', 'nothing seen yet');
     await entry.press('e');
     await entry.asks('-TB1').waitFor();
     await entry.type('n7');
@@ -125,7 +126,7 @@ describe.skipIf(missing)('walking along the displays', () => {
 
   it('should keep the display that it asks for beside its answers, also far down a large cabinet', async () => {
     entry = await driveEntry({ reducedMotion: true, width: 1280, height: 720 });
-    await entry.find.openSample('Forty units', 'nothing seen yet');
+    await entry.open('Forty units', 'nothing seen yet');
     await entry.press('e');
     for (let i = 0; i < 10; i++) {
       const dialog = entry.page.getByRole('dialog');
