@@ -51,7 +51,17 @@ describe.skipIf(missing)('entering with a finger', () => {
     // The gap itself, on the picture.
     const gap = page.getByRole('button', { name: /^Report: chain 1 lost between drive 1/ });
     const gapBox = await gap.boundingBox();
-    expect(Math.min(gapBox?.width ?? 0, gapBox?.height ?? 0)).toBeGreaterThanOrEqual(30);
+    expect(Math.min(gapBox?.width ?? 0, gapBox?.height ?? 0)).toBeGreaterThanOrEqual(43.9);
+    // It is struck at its edges, too, and so are the displays and the windows of the report.
+    const struck = await gap.evaluate((element) => {
+      const { left, right, top, height } = element.getBoundingClientRect();
+      return [left + 2, right - 2].map((x) => document.elementFromPoint(x, top + height / 2) === element);
+    });
+    expect(struck).toEqual([true, true]);
+    for (const target of [entry.find.unit('-TB2'), entry.find.report('chain 1'), entry.find.report('chain 2')]) {
+      const { width: wide, height: high } = (await target.boundingBox()) ?? { width: 0, height: 0 };
+      expect(Math.min(wide, high)).toBeGreaterThanOrEqual(43.9);
+    }
     await gap.tap();
     await expect.poll(entry.lit).toEqual(['-TB1', '-TB2']);
     await page.getByRole('dialog').getByRole('button', { name: /^Done/ }).tap();
