@@ -48,7 +48,7 @@ describe.skipIf(missing)('notes, photos and what came before', () => {
     await entry.find.unit('-TB2').click();
     const dialog = entry.asks('-TB2');
     const file = dialog.locator('input[type=file]');
-    await file.setInputFiles({ name: 'a.png', mimeType: 'image/png', buffer: await makePicture(entry, 3200, 2000) });
+    await file.setInputFiles({ name: 'a.png', mimeType: 'image/png', buffer: await makePicture(entry, 2400, 1500) });
     const photo = dialog.getByRole('button', { name: 'Photo of -TB2' });
     await photo.waitFor();
     await expect.poll(() => photo.locator('canvas').evaluate((canvas) => (canvas as HTMLCanvasElement).width)).toBeLessThanOrEqual(96);
