@@ -119,6 +119,23 @@ export const entryWords = {
     codeHint: 'Or type the code that it shows.',
   },
 
+  /** What stands in the list of keys. */
+  keys: {
+    head: 'While displays and reports are entered',
+    digits: 'what it shows, and on to the next one',
+    skip: 'skip, or not looked at',
+    back: 'back to the one before',
+    takeBack: 'take back what was entered',
+    order: 'along the chains, or as mounted',
+    report: 'on to the report',
+    code: 'begin the code that it shows',
+    group: 'drive, encoder interface, controller',
+    next: 'to the first one not reached',
+    none: 'all units reached',
+    chains: 'report of the chain before, or the next',
+    letters: { digits: '1 – 8', back: 'Backspace', takeBack: 'Delete', code: 'a letter, or .', group: 'D, E, C or 0', none: 'N or *' },
+  },
+
   notes: {
     note: 'Note',
     photo: 'Photo',

@@ -159,7 +159,6 @@ export const windowTexts = {
     output: (output: string, feeds: string) => `${output}: ${feeds}`,
     feedsOthers: (count: number) => wordCount(count, 'unit'),
     snapshot: (number: number, restarted: boolean) => `look ${number}${restarted ? ', after a restart' : ''}`,
-    noChains: 'This cabinet has no units yet.',
     keysHint: 'Digits 1 to 6 enter what the display shows, 0 takes it back, arrows move along the chain, Enter opens all answers.',
   },
 

@@ -19,6 +19,7 @@ export function QuickChain() {
   useEffect(() => input.current?.focus({ preventScroll: true }), []);
   const plan = useMemo(() => parseQuickLine(line), [line]);
   const parts = useMemo(() => (plan.ok ? makeQuickCabinet(plan.value) : null), [plan]);
+  const assumed = parts?.units.find(isAssumed);
   const problems = plan.ok ? [] : plan.problems.filter(({ facts }) => asked || isEnded(line, facts['column']));
 
   const type = (text: string) => {
@@ -78,6 +79,7 @@ export function QuickChain() {
           {parts && <span className="screen-reader">{words.preview(parts.links.length, parts.chains.length)}</span>}
         </div>
         {parts && <Preview parts={parts} />}
+        {assumed && <p className="quiet-text">{words.assumed(assumed.designation)}</p>}
         <div className="quick-end">
           <button type="submit" className="button primary" disabled={line.trim() === ''}>
             {words.build} <kbd>⏎</kbd>
@@ -88,6 +90,9 @@ export function QuickChain() {
     </section>
   );
 }
+
+/** The line did not name it: nobody knows where it stands. */
+const isAssumed = ({ kind, row }: QuickParts['units'][number]) => kind === 'supply' && row === undefined;
 
 /** Whether the line goes on behind the word at a column, or nothing says where the problem is. */
 function isEnded(line: string, column: string | number | undefined): boolean {
@@ -149,8 +154,7 @@ function Preview({ parts }: { readonly parts: QuickParts }) {
     if (unit) chainOf.get(chain)?.push(unit);
   }
   const apart = parts.units.filter(({ id }) => !onChain.has(id));
-  const assumed = apart.find(({ kind, row }) => kind === 'supply' && row === undefined);
-  const named = apart.filter((unit) => unit !== assumed);
+  const named = apart.filter((unit) => !isAssumed(unit));
   const chip = ({ id, kind, designation }: (typeof parts.units)[number]) => (
     <li key={id} className="quick-chip" title={words.unit(designation, kind)}>
       <Sign name={kind} size={14} />
@@ -176,7 +180,6 @@ function Preview({ parts }: { readonly parts: QuickParts }) {
           <ol>{named.map(chip)}</ol>
         </div>
       )}
-      {assumed && <p className="quiet-text">{words.assumed(assumed.designation)}</p>}
     </section>
   );
 }

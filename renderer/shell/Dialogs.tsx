@@ -1,5 +1,5 @@
 import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
-import { fileWords, windowTexts, wordProblem } from '../../engine/messages/index.ts';
+import { entryWords, fileWords, windowTexts, wordProblem } from '../../engine/messages/index.ts';
 import { wordTime } from '../files/wordTime.ts';
 import { commands } from '../state/commands.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
@@ -97,10 +97,27 @@ export function ShortcutsDialog() {
     ...ids.map((id) => [shortcutsOf(id).map(wordKeys).join(', '), windowTexts.commands[commands[id].label]] as const),
     ['F6', words.regions] as const,
   ];
+  const { keys } = entryWords;
+  const entering: readonly (readonly [string, string])[] = [
+    [keys.letters.digits, keys.digits],
+    ['0', keys.skip],
+    [keys.letters.back, keys.back],
+    [keys.letters.takeBack, keys.takeBack],
+    ['/', keys.order],
+    ['+', keys.report],
+    [keys.letters.code, keys.code],
+    [keys.letters.group, keys.group],
+    ['–', keys.next],
+    [keys.letters.none, keys.none],
+    ['↑ ↓', keys.chains],
+  ];
   return (
     <Sheet title={words.title} close={words.close} onClose={() => dispatch('show-shortcuts', { shown: false })}>
       <div className="key-lists">
-        <KeyList head={words.inCabinet} keys={onUnit} />
+        <div>
+          <KeyList head={words.inCabinet} keys={onUnit} />
+          <KeyList head={keys.head} keys={entering} />
+        </div>
         <KeyList head={words.everywhere} keys={everywhere} />
       </div>
     </Sheet>

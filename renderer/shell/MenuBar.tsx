@@ -20,6 +20,8 @@ type PlainCommand =
   | 'zoom-out'
   | 'zoom-to-fit'
   | 'walk-displays'
+  | 'enter-next-report'
+  | 'toggle-walk-order'
   | 'equipment-types'
   | 'toggle-sums'
   | 'toggle-fold-chains'
@@ -96,6 +98,7 @@ function EditMenu() {
   const undo = useApp((state) => state.history.past[state.history.past.length - 1]?.name ?? null);
   const redo = useApp((state) => state.history.future[0]?.name ?? null);
   const injecting = useApp((state) => state.inject.on);
+  const mounting = useApp((state) => state.walkOrder === 'mounting');
   return (
     <TopMenu label={windowTexts.menus.edit}>
       <Menu aria-label={windowTexts.menus.edit} className="menu">
@@ -103,6 +106,8 @@ function EditMenu() {
         <Item id="redo" label={windowTexts.redoStep(redo)} />
         <Separator className="menu-line" />
         <Item id="walk-displays" />
+        <Item id="enter-next-report" />
+        <Item id="toggle-walk-order" checked={mounting} />
         <Separator className="menu-line" />
         <Item id="toggle-inject" checked={injecting} />
         <Item id="ask-take-pattern" />

@@ -33,6 +33,16 @@ const scenes: readonly (readonly [name: string, prepare: (find: FindDriver) => P
   ['entry', async (find) => find.unit('-KE2').click()],
   ['walk', async (find) => find.page.keyboard.press('e')],
   ['report', async (find) => find.report('chain 1').click()],
+  ['quick-chain', (find) => quickChain(find, '3 servo, spindle, encoder; 3spe; off 2 servo')],
+  ['quick-chain-problem', (find) => quickChain(find, '3 servo, serbo, 3')],
+  [
+    'quick-chain-walk',
+    async (find) => {
+      await quickChain(find, '3 servo, spindle, encoder, servo');
+      for (const key of ['Enter', '2', '2', '4']) await find.page.keyboard.press(key);
+    },
+  ],
+  ['circumstances', async (find) => find.page.getByRole('button', { name: /^Circumstances/ }).click()],
   [
     'against',
     async (find) => {
@@ -70,6 +80,12 @@ const scenes: readonly (readonly [name: string, prepare: (find: FindDriver) => P
     },
   ],
 ];
+
+/** The line of quick chain in an empty window. */
+async function quickChain({ page }: FindDriver, line: string): Promise<void> {
+  await page.keyboard.press('n');
+  await page.getByRole('textbox', { name: 'Units' }).fill(line);
+}
 
 /** Simulates a cut fibre, and what else is asked for. */
 async function simulate({ page }: FindDriver, more: (inject: ReturnType<typeof driveInject>) => Promise<void>): Promise<void> {
