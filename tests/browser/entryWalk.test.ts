@@ -25,7 +25,6 @@ describe.skipIf(missing)('walking along the displays', () => {
     await entry.type('2');
     await entry.press('Enter');
     const keys = entry.keys();
-    console.log(`known cabinet, six displays and a report: ${keys} keys`);
     expect(keys).toBeLessThanOrEqual(15);
     await expect.poll(() => entry.find.answer.textContent()).toMatch(/^Look at cable -WH3 and its plugs first\./);
   });

@@ -35,7 +35,6 @@ describe.skipIf(missing)('quick chain', () => {
     await entry.type('3');
     await entry.press('Enter');
     const keys = entry.keys();
-    console.log(`quick chain, ${_how}: ${keys} keys`);
     expect(keys).toBeLessThanOrEqual(40);
     await expect.poll(() => entry.find.answer.textContent()).toMatch(/^Look at cable -WH4 and its plugs first\./);
     expect(await entry.find.unit('-TB6').getAttribute('aria-label')).toContain('supply');
@@ -43,7 +42,7 @@ describe.skipIf(missing)('quick chain', () => {
     expect(await entry.find.report('chain 1').getAttribute('aria-label')).toContain('Seen: lost drive 3 | 4.');
   });
 
-  it('should keep what was built as an ordinary cabinet: one step back and forth, saved with the case, restored after a crash', async () => {
+  it('should keep what was built as an ordinary cabinet: one step back and forth, saved with the case', async () => {
     entry = await driveEntry({ reducedMotion: true });
     await entry.build('3 servo, encoder; spindle; off chain 2 servo');
     await entry.press('4', 'Escape');
