@@ -2,7 +2,7 @@ import type { UnitId } from '../base/index.ts';
 import type { FaultChoice, SearchElement } from '../search/index.ts';
 import { type Arrangement, type Effect, effectsOf, modeKey } from '../simulation/index.ts';
 import type { Cabinet } from '../topology/index.ts';
-import { type CompiledCabinet, compileCabinet, findUnpowered, isFeedEffect, OpsBuilder, type RegionOps } from './compiled.ts';
+import { type CompiledCabinet, compileCabinet, findTurned, isFeedEffect, OpsBuilder, type RegionOps } from './compiled.ts';
 import type { FaultSpace, SettledFault } from './elements.ts';
 import { isLookConcerned } from './lookConcern.ts';
 import type { Plan } from './plan.ts';
@@ -45,7 +45,7 @@ export interface ClassBook {
   readonly elements: readonly SearchElement[];
   /** Effects of a class in an arrangement, for what is not compiled (looks, second feeds). */
   readonly effectsOf: (ops: EffectOps, variant: number, arrangement: number) => readonly Effect[];
-  /** What two feed faults cut off together; null where they do no more than each alone. */
+  /** What two feed faults do together besides what each does alone; null where that is nothing. */
   readonly jointOps: (one: EffectOps, other: EffectOps, arrangement: number) => ReadonlyMap<number, RegionOps> | null;
 }
 
@@ -117,7 +117,7 @@ export function makeClassBook(cabinet: Cabinet, plan: Plan, space: FaultSpace, s
       plan.arrangements.map((state, arrangement) => {
         const effects = effectsIn(fault, variant, arrangement);
         isFeed ||= effects.some(isFeedEffect);
-        const built = build(arrangement, effects, findUnpowered(cabinet, state, effects));
+        const built = build(arrangement, effects, findTurned(compiled, arrangement, state, effects));
         for (const [region, one] of built) {
           regions.add(region);
           if (one.units.length > 0) {
@@ -127,7 +127,7 @@ export function makeClassBook(cabinet: Cabinet, plan: Plan, space: FaultSpace, s
             `${variant}.${arrangement}.${region}:${one.slots.join()}/${one.slotBits.join()}/${one.units.join()}/${one.unitBits.join()}`,
           );
         }
-        if (compiled.hasSecondFeeds) {
+        if (compiled.doFeedsInteract) {
           parts.push(JSON.stringify(effects.filter(isFeedEffect)));
         }
         plan.observations.forEach((seen, index) => {
@@ -162,28 +162,37 @@ export function makeClassBook(cabinet: Cabinet, plan: Plan, space: FaultSpace, s
     };
   }
 
-  function build(arrangement: number, effects: readonly Effect[], unpowered: readonly UnitId[]): ReadonlyMap<number, RegionOps> {
+  function build(arrangement: number, effects: readonly Effect[], turned: readonly UnitId[]): ReadonlyMap<number, RegionOps> {
     const builder = new OpsBuilder(compiled, arrangement);
     for (const effect of effects) {
       builder.add(effect);
     }
-    builder.addUnpowered(unpowered);
+    builder.turnPower(turned);
     return builder.build();
   }
 
   function jointOps(one: EffectOps, other: EffectOps, arrangement: number): ReadonlyMap<number, RegionOps> | null {
-    if (!compiled.hasSecondFeeds || !one.isFeed || !other.isFeed) {
+    if (!compiled.doFeedsInteract || !one.isFeed || !other.isFeed) {
       return null;
     }
     const key = `${one.id}/${other.id}/${arrangement}`;
     let found = joint.get(key);
     if (found === undefined) {
       const state = plan.arrangements[arrangement];
-      const effects = [...effectsIn(one.fault, 0, arrangement), ...effectsIn(other.fault, 0, arrangement)].filter(isFeedEffect);
-      found = state === undefined ? null : build(arrangement, [], findUnpowered(cabinet, state, effects));
+      found = state === undefined ? null : buildJoint(state, arrangement, [one, other]);
       joint.set(key, found);
     }
     return found;
+  }
+
+  /** Comes on top of what each of the two does alone: it takes that back and puts what both do together in its place. */
+  function buildJoint(state: Arrangement, arrangement: number, pair: readonly EffectOps[]): ReadonlyMap<number, RegionOps> {
+    const parts = pair.map(({ fault }) => effectsIn(fault, 0, arrangement).filter(isFeedEffect));
+    const builder = new OpsBuilder(compiled, arrangement);
+    for (const effects of [parts.flat(), ...parts]) {
+      builder.turnPower(findTurned(compiled, arrangement, state, effects));
+    }
+    return builder.build();
   }
 }
 

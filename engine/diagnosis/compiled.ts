@@ -1,6 +1,7 @@
-import type { ChainId, LinkId, UnitId } from '../base/index.ts';
+import type { ChainId, LeadId, LinkId, UnitId } from '../base/index.ts';
 import { assertNever } from '../base/index.ts';
-import { type Arrangement, arrangedChains, type Effect, endKey, findPowered } from '../simulation/index.ts';
+import { type Arrangement, arrangedChains, type Effect, endKey, findPowered, findReached } from '../simulation/index.ts';
+import { hasMinimumVoltage } from '../sums/index.ts';
 import type { Cabinet } from '../topology/index.ts';
 
 /*
@@ -11,8 +12,13 @@ import type { Cabinet } from '../topology/index.ts';
 
 /** What is wrong with a link: bit 0 outbound passes nothing, bit 1 return passes nothing. */
 export const linkBits = { outbound: 1, return: 2, both: 3 } as const;
-/** What is wrong with a unit. */
-export const unitBits = { notAlive: 1, dark: 2, other: 4, deadLit: 8 } as const;
+/**
+ * What is wrong with a unit. Where voltages decide, lack of 24 V is a bit of its own, `unpowered`, because a fault may take the 24 V
+ * away and also give it back; elsewhere a unit without it is simply not alive and dark.
+ */
+export const unitBits = { notAlive: 1, dark: 2, other: 4, deadLit: 8, unpowered: 16 } as const;
+/** A unit with any of these hears and sends nothing. */
+export const silentBits = unitBits.notAlive | unitBits.unpowered;
 
 /** A part of the cabinet whose displays depend on nothing outside it but power. */
 export interface Region {
@@ -31,7 +37,10 @@ export interface Layout {
   readonly baseUnits: Uint8Array;
 }
 
-/** What a set of faults does to one region: which links and units get which bits. */
+/**
+ * What a set of faults does to one region: which links and units get which bits. `unpowered` is turned round instead: it marks the
+ * units whose 24 V is otherwise than without these faults.
+ */
 export interface RegionOps {
   readonly slots: readonly number[];
   readonly slotBits: readonly number[];
@@ -48,8 +57,15 @@ export interface CompiledCabinet {
   readonly regions: readonly Region[];
   readonly regionOf: ReadonlyMap<UnitId, { readonly region: number; readonly local: number }>;
   readonly layouts: readonly (readonly Layout[])[];
-  /** Two feed faults together may cut off more than each alone: only where some unit has more than one feed. */
-  readonly hasSecondFeeds: boolean;
+  /** Two feed faults together may do something else than each alone: some unit has more than one feed, or `doVoltagesDecide`. */
+  readonly doFeedsInteract: boolean;
+  /**
+   * A unit that the leads reach may have too little voltage, or lose and regain it by what happens elsewhere. Never so in a cabinet
+   * where every unit has one feed and enough: there a lead that opens can only lift the voltage of others.
+   */
+  readonly doVoltagesDecide: boolean;
+  /** By arrangement: the units that have their 24 V without any fault. */
+  readonly powered: readonly ReadonlySet<UnitId>[];
 }
 
 /** Compiles a cabinet for its arrangements. */
@@ -69,14 +85,25 @@ export function compileCabinet(cabinet: Cabinet, arrangements: readonly Arrangem
     hasSecondFeeds ||= fed.has(to);
     fed.add(to);
   }
-  const layouts = arrangements.map((arrangement) => {
-    const powered = findPowered(cabinet, arrangement, { openLeads: new Set(), deadSupplies: new Set() });
-    return regions.map((region) => layOutRegion(cabinet, arrangement, region, powered));
-  });
-  return { cabinet, regions, regionOf, layouts, hasSecondFeeds };
+  const powered = arrangements.map((arrangement) => findPowered(cabinet, arrangement, noFaults));
+  const doVoltagesDecide =
+    hasMinimumVoltage(cabinet) &&
+    (hasSecondFeeds || arrangements.some((arrangement, at) => findReached(cabinet, arrangement, noFaults).size !== powered[at]?.size));
+  const layouts = arrangements.map((arrangement, at) =>
+    regions.map((region) => layOutRegion(cabinet, arrangement, region, powered[at] ?? new Set(), doVoltagesDecide)),
+  );
+  return { cabinet, regions, regionOf, layouts, doFeedsInteract: hasSecondFeeds || doVoltagesDecide, doVoltagesDecide, powered };
 }
 
-function layOutRegion(cabinet: Cabinet, arrangement: Arrangement, region: Region, powered: ReadonlySet<UnitId>): Layout {
+const noFaults = { openLeads: new Set<LeadId>(), deadSupplies: new Set<UnitId>() };
+
+function layOutRegion(
+  cabinet: Cabinet,
+  arrangement: Arrangement,
+  region: Region,
+  powered: ReadonlySet<UnitId>,
+  doVoltagesDecide: boolean,
+): Layout {
   const chain = arrangedChains(cabinet, arrangement).find(({ id }) => id === region.chain);
   const localOf = new Map(region.units.map((unit, local) => [unit, local]));
   const links = chain?.links ?? [];
@@ -90,8 +117,8 @@ function layOutRegion(cabinet: Cabinet, arrangement: Arrangement, region: Region
   });
   const baseUnits = Uint8Array.from(region.units, (unit) => {
     const isSupply = cabinet.units.get(unit)?.kind === 'supply';
-    const isOff = arrangement.takenOut.has(unit) || (!isSupply && !powered.has(unit));
-    return isOff ? unitBits.notAlive | unitBits.dark : 0;
+    const isUnpowered = !isSupply && !powered.has(unit);
+    return (arrangement.takenOut.has(unit) ? dead : 0) | (isUnpowered ? unpoweredBits(doVoltagesDecide) : 0);
   });
   return {
     unitAt: Int32Array.from(chain?.units ?? [], (unit) => localOf.get(unit) ?? 0),
@@ -111,7 +138,7 @@ export class OpsBuilder {
     private readonly arrangement: number,
   ) {}
 
-  /** Adds one effect; feed faults are added by `addUnpowered` once it is known whom they cut off. */
+  /** Adds one effect; feed faults are added by `turnPower` once it is known whose 24 V they change. */
   add(effect: Effect): void {
     switch (effect.at) {
       case 'fibre':
@@ -142,7 +169,7 @@ export class OpsBuilder {
       }
       case 'supply':
         if (effect.is === 'dead') {
-          this.unit(effect.unit, unitBits.notAlive | unitBits.dark);
+          this.unit(effect.unit, dead);
         }
         return;
       case 'lead':
@@ -152,9 +179,10 @@ export class OpsBuilder {
     }
   }
 
-  addUnpowered(units: Iterable<UnitId>): void {
+  /** Adds units that lose their 24 V or, where voltages decide, get it back; there a unit added twice keeps what it had. */
+  turnPower(units: Iterable<UnitId>): void {
     for (const unit of units) {
-      this.unit(unit, unitBits.notAlive | unitBits.dark);
+      this.unit(unit, unpoweredBits(this.compiled.doVoltagesDecide));
     }
   }
 
@@ -214,9 +242,19 @@ export class OpsBuilder {
     const at = this.compiled.regionOf.get(unit);
     if (at !== undefined) {
       const { units } = this.of(at.region);
-      units.set(at.local, (units.get(at.local) ?? 0) | bits);
+      units.set(at.local, applyUnitBits(units.get(at.local) ?? 0, bits));
     }
   }
+}
+
+/** The bits of a unit without its 24 V. */
+function unpoweredBits(doVoltagesDecide: boolean): number {
+  return doVoltagesDecide ? unitBits.unpowered : dead;
+}
+
+/** Bits of a unit with those of a fault on top. */
+export function applyUnitBits(before: number, bits: number): number {
+  return (before | (bits & ~unitBits.unpowered)) ^ (bits & unitBits.unpowered);
 }
 
 const dead = unitBits.notAlive | unitBits.dark;
@@ -230,19 +268,28 @@ const unitEffectBits = {
   'short-code-linked': unitBits.other,
 } as const;
 
-/** Units that lose their 24 V in an arrangement when these effects are there, besides those that have none anyway. */
-export function findUnpowered(cabinet: Cabinet, arrangement: Arrangement, effects: readonly Effect[]): readonly UnitId[] {
+/**
+ * Units whose 24 V is otherwise in an arrangement when these effects are there: lost, or given back where a lead or supply that goes
+ * out of use relieves another one.
+ */
+export function findTurned(
+  { cabinet, powered, doVoltagesDecide }: CompiledCabinet,
+  arrangement: number,
+  state: Arrangement,
+  effects: readonly Effect[],
+) {
   const openLeads = new Set(effects.flatMap((effect) => (effect.at === 'lead' ? [effect.lead] : [])));
   const deadSupplies = new Set(effects.flatMap((effect) => (effect.at === 'supply' ? [effect.unit] : [])));
   if (openLeads.size === 0 && deadSupplies.size === 0) {
     return [];
   }
-  const before = findPowered(cabinet, arrangement, { openLeads: new Set(), deadSupplies: new Set() });
-  const after = findPowered(cabinet, arrangement, { openLeads, deadSupplies });
-  return [...before].filter((unit) => !after.has(unit) && cabinet.units.get(unit)?.kind !== 'supply');
+  const before: ReadonlySet<UnitId> = powered[arrangement] ?? new Set();
+  const find = doVoltagesDecide ? findPowered : findReached;
+  const after = find(cabinet, state, { openLeads, deadSupplies });
+  return [...cabinet.units.keys()].filter((unit) => before.has(unit) !== after.has(unit) && cabinet.units.get(unit)?.kind !== 'supply');
 }
 
-/** Whether an effect takes 24 V away. */
+/** Whether an effect is one of the 24 V feed. */
 export function isFeedEffect(effect: Effect): boolean {
   return effect.at === 'lead' || effect.at === 'supply';
 }

@@ -1,6 +1,6 @@
 import { documentedPortBehaviour } from '../cabinet/index.ts';
 import { type Behaviour, displayMeanings } from '../schema/index.ts';
-import { type CompiledCabinet, linkBits, type RegionOps, unitBits } from './compiled.ts';
+import { applyUnitBits, type CompiledCabinet, linkBits, type RegionOps, silentBits, unitBits } from './compiled.ts';
 import type { Scenario } from './scenarios.ts';
 
 /** State of a unit at a moment, as bits. The lower three decide what is held; all six what is shown. */
@@ -84,7 +84,7 @@ export class RegionEvaluator {
         }
         for (let i = 0; i < one.units.length; i += 1) {
           const unit = one.units[i] ?? 0;
-          units[unit] = (units[unit] ?? 0) | (one.unitBits[i] ?? 0);
+          units[unit] = applyUnitBits(units[unit] ?? 0, one.unitBits[i] ?? 0);
         }
       }
     }
@@ -104,14 +104,14 @@ export class RegionEvaluator {
     }
     let gap = 0;
     const upper = from > 0 ? (unitAt[from - 1] ?? 0) : -1;
-    let isUpperAlive = upper < 0 || ((units[upper] ?? 0) & unitBits.notAlive) === 0;
+    let isUpperAlive = upper < 0 || ((units[upper] ?? 0) & silentBits) === 0;
     let isUpperMuting = upper < 0 ? this.isPortMuting : this.isMuting[upper] === 1;
     let isPathUpBroken = 0;
     let lastReturnBroken = -1;
     for (let slot = from; slot <= to; slot += 1) {
       const unit = unitAt[slot] ?? 0;
       const bits = units[unit] ?? 0;
-      const isAlive = (bits & unitBits.notAlive) === 0;
+      const isAlive = (bits & silentBits) === 0;
       const isMuting = this.isMuting[unit] === 1;
       let heard = isAlive && isUpperAlive ? (links[slot] ?? 0) : linkBits.both;
       if ((heard === linkBits.outbound && isMuting) || (heard === linkBits.return && isUpperMuting)) {
@@ -135,22 +135,29 @@ export class RegionEvaluator {
     for (let slot = lastReturnBroken - 1; slot >= Math.max(0, from - 1); slot -= 1) {
       const unit = unitAt[slot] ?? 0;
       const isLost = this.seesChain[unit] === 1 || ((links[slot + 1] ?? 0) & linkBits.return) !== 0;
-      if (isLost && ((units[unit] ?? 0) & unitBits.notAlive) === 0 && (hasBeenUp || this.complainsAlways[unit] === 1)) {
+      if (isLost && ((units[unit] ?? 0) & silentBits) === 0 && (hasBeenUp || this.complainsAlways[unit] === 1)) {
         out[unit] = (out[unit] ?? 0) | stateBits.lostDown;
       }
     }
     for (const unit of layout.bridged) {
       // Both optical ports of a bridged unit are free: it hears nothing.
-      const complains = ((units[unit] ?? 0) & unitBits.notAlive) === 0 && (hasBeenUp || this.complainsAlways[unit] === 1);
+      const complains = ((units[unit] ?? 0) & silentBits) === 0 && (hasBeenUp || this.complainsAlways[unit] === 1);
       out[unit] = ownState(units[unit] ?? 0) | (complains ? stateBits.lostUp | stateBits.lostDown : 0);
     }
     return gap;
   }
 }
 
-/** The part of a state that a unit's own faults decide: dark, other and dead-lit lie two bits higher in a state than in the bits of a fault. */
+/**
+ * The part of a state that a unit's own faults decide: dark, other and dead-lit lie two bits higher in a state than in the bits of a
+ * fault, and a unit without its 24 V is dark.
+ */
 function ownState(bits: number): number {
-  return ((bits & (unitBits.dark | unitBits.other | unitBits.deadLit)) << 2) | ((bits & unitBits.notAlive) === 0 ? stateBits.alive : 0);
+  return (
+    ((bits & (unitBits.dark | unitBits.other | unitBits.deadLit)) << 2) |
+    ((bits & unitBits.unpowered) === 0 ? 0 : stateBits.dark) |
+    ((bits & silentBits) === 0 ? stateBits.alive : 0)
+  );
 }
 
 const tables = new Map<string, Uint8Array>();

@@ -165,7 +165,7 @@ export class Weigher {
   }
 
   private isTiedByFeeds(ops: EffectOps): boolean {
-    return ops.isFeed && this.book.compiled.hasSecondFeeds;
+    return ops.isFeed && this.book.compiled.doFeedsInteract;
   }
 
   /**
@@ -285,7 +285,7 @@ export class Weigher {
 
   /** Two classes that touch nothing in common weigh what each weighs alone. */
   private isApart(one: EffectOps, other: EffectOps): boolean {
-    if (one.isFeed && other.isFeed && this.book.compiled.hasSecondFeeds) {
+    if (one.isFeed && other.isFeed && this.book.compiled.doFeedsInteract) {
       return false;
     }
     return isDisjoint(one.regions, other.regions) && isDisjoint(one.looks, other.looks);

@@ -126,7 +126,7 @@ export const sumsPageWords = {
   },
   wrote: (names: Names, { figure, of }: { readonly figure: FigureCode; readonly of: string | null }, value: number | string) =>
     `${figureWords[figure]}${of === null ? '' : ` of ${names.thing(of)}`}: ${value}`,
-  notANumber: 'A number is needed, like 0.4.',
+  notAName: (most: number) => `A name is needed, of at most ${most} characters, like standard.`,
   wrongNumber: {
     amount: 'A number of zero or more is needed.',
     positive: 'A number above zero is needed.',

@@ -19,8 +19,10 @@ export const textForms = {
 
 /** An id: short, printable, without spaces, so that it can be named on a command line. */
 export const id = z.string().regex(textForms.id);
+/** Most characters in a line of free text. */
+export const longestLine = 200;
 /** A line of free text (names, designations, part numbers). */
-export const line = z.string().max(200);
+export const line = z.string().max(longestLine);
 /** Free text of any length that a person would type. */
 export const text = z.string().max(20_000);
 /** A finite number of zero or more (JSON cannot hold NaN or infinity, but a program can). */

@@ -33,7 +33,7 @@ export {
   voltageOutcomes,
 } from './caseSchema.ts';
 export { type FileFormat, fileFormats, fileSchemas, formatVersions } from './envelope.ts';
-export { textForms } from './fields.ts';
+export { longestLine, textForms } from './fields.ts';
 export { makeJsonSchema, type SchemaName, schemaNames } from './jsonSchema.ts';
 export {
   type Behaviour,

@@ -3,7 +3,7 @@ export { type Effect, effectsOf } from './effects.ts';
 export { itemKey, modeKey } from './itemKey.ts';
 export { isNoLightNormal, type Look, type LookOutcome, outcomeAt, predictLook } from './looks.ts';
 export type { Moment, PlacedEffect } from './moment.ts';
-export { findPowered } from './power.ts';
+export { findPowered, findReached } from './power.ts';
 export { layOut, simulate } from './simulate.ts';
 export type {
   DisplayPrediction,

@@ -32,7 +32,8 @@ export function findPowered(cabinet: Cabinet, arrangement: Arrangement, faults: 
   return findPower(cabinet, arrangement, faults).powered;
 }
 
-function findReached(cabinet: Cabinet, arrangement: Arrangement, faults: PowerFaults): ReadonlySet<UnitId> {
+/** The units (supplies included) to which closed leads lead from a supply that gives power, whatever voltage is left there. */
+export function findReached(cabinet: Cabinet, arrangement: Arrangement, faults: PowerFaults): ReadonlySet<UnitId> {
   const powered = new Set<UnitId>(
     cabinet.supplies.filter((supply) => !faults.deadSupplies.has(supply) && !arrangement.takenOut.has(supply)),
   );

@@ -51,7 +51,7 @@ function couplerLoss(record: LinkRecord, fibre: FibreType | undefined, missing: 
     missing.push('coupler-loss');
     return [assumed('coupler-loss', lossDb(0), 'coupler-loss-not-given', { of: record.id, from: [number] })];
   }
-  const from = [number, documented('coupler-loss', each, record.id, fibre?.source)];
+  const from = [number, documented('loss-per-coupler', each, record.id, fibre?.source)];
   return [computed('coupler-loss', lossDb(couplers * each), 'couplers-times-loss', from, { of: record.id })];
 }
 
@@ -73,14 +73,14 @@ function bendLoss(record: LinkRecord, fibre: FibreType | undefined, missing: Fig
     missing.push('bend-loss');
     return [assumed('bend-loss', lossDb(0), 'bend-loss-not-given', { of: record.id, from: [number] })];
   }
-  const from = [number, documented('bend-loss', each, record.id, fibre?.source)];
+  const from = [number, documented('quarter-turn-loss', each, record.id, fibre?.source)];
   return [computed('bend-loss', lossDb(turns * each), 'turns-times-loss', from, { of: record.id })];
 }
 
 function endLoss(record: LinkRecord, fibre: FibreType | undefined): readonly SumTerm<Db>[] {
   const each = given(lossDb, fibre?.endDb);
   if (each === null || each === 0) return [];
-  const from = [documented('end-loss', each, record.id, fibre?.source)];
+  const from = [documented('loss-per-end', each, record.id, fibre?.source)];
   return [computed('end-loss', lossDb(2 * each), 'two-ends', from, { of: record.id })];
 }
 

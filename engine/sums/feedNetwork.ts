@@ -21,6 +21,8 @@ export interface FeedValue {
   readonly isBound: boolean;
 }
 
+const noDraw: FeedValue = { value: 0, isBound: false };
+
 /** The wiring solved. What rests on a lead of unknown resistance is absent. */
 export interface SolvedFeed {
   readonly voltages: ReadonlyMap<UnitId, FeedValue>;
@@ -48,9 +50,10 @@ export function reachFromSupplies(topology: Topology): ReadonlySet<UnitId> {
   return reached;
 }
 
-/** The documented load of a unit, A; null when it is not given. */
-export function loadOf(topology: Topology, unit: UnitId): number | null {
-  return given(loadAmperes, topology.units.get(unit)?.control24?.loadA);
+/** What a unit draws: its documented load, A; at least nothing when that is not given. */
+export function loadOf(topology: Topology, unit: UnitId): FeedValue {
+  const load = given(loadAmperes, topology.units.get(unit)?.control24?.loadA);
+  return { value: load ?? 0, isBound: load === null };
 }
 
 /**
@@ -59,7 +62,7 @@ export function loadOf(topology: Topology, unit: UnitId): number | null {
  *
  * @param sureOnly leave out what rests on anything assumed: leads without class or of a size that is not in the table, supplies
  *   without a nominal voltage
- * @param draw what a unit draws; null for a unit of which it is not known. Default: its documented load
+ * @param draw what a unit draws, A; bound: at least so much. Default: its documented load
  */
 export function solveFeed(
   topology: Topology,
@@ -67,16 +70,16 @@ export function solveFeed(
   {
     sureOnly = false,
     draw = loadOf,
-  }: { readonly sureOnly?: boolean; readonly draw?: (topology: Topology, unit: UnitId) => number | null } = {},
+  }: { readonly sureOnly?: boolean; readonly draw?: (topology: Topology, unit: UnitId) => FeedValue } = {},
 ): SolvedFeed {
   const wiring = layWiring(topology, state, sureOnly);
-  const draws = wiring.units.map((unit) => (wiring.sources.has(wiring.numberOf.get(unit) ?? -1) ? 0 : draw(topology, unit)));
+  const draws = wiring.units.map((unit) => (wiring.sources.has(wiring.numberOf.get(unit) ?? -1) ? noDraw : draw(topology, unit)));
   const sources = new Map(wiring.sources);
   const backFed = new Set<number>();
   let voltages: readonly number[] | null;
   let drawn: ReadonlyMap<number, number>;
   for (;;) {
-    voltages = solveNetwork({ nodes: wiring.units.length, sources, resistors: wiring.resistors, draws: draws.map((value) => value ?? 0) });
+    voltages = solveNetwork({ nodes: wiring.units.length, sources, resistors: wiring.resistors, draws: draws.map(({ value }) => value) });
     drawn = voltages === null ? new Map() : sourceCurrents(wiring.resistors, voltages, sources);
     // A supply takes no current in. One that would gives none instead; that lifts all voltages, so none has to be taken back.
     const taking = [...drawn].filter(([, amperes]) => amperes < -1e-9);
@@ -158,7 +161,7 @@ interface Solution {
   readonly voltages: readonly number[] | null;
   readonly drawn: ReadonlyMap<number, number>;
   readonly backFed: ReadonlySet<number>;
-  readonly draws: readonly (number | null)[];
+  readonly draws: readonly FeedValue[];
 }
 
 function readAnswer(topology: Topology, wiring: Wiring, { voltages, drawn, backFed, draws }: Solution): SolvedFeed {
@@ -166,7 +169,7 @@ function readAnswer(topology: Topology, wiring: Wiring, { voltages, drawn, backF
   const isSupply = new Set(wiring.sources.keys());
   const areas = findAreas(wiring, isSupply, backFed);
   const branches = peelBranches(wiring, isSupply, draws, backFed.size > 0);
-  const boundAreas = new Set(draws.flatMap((value, node) => (value === null && !isSupply.has(node) ? [areas[node]] : [])));
+  const boundAreas = new Set(draws.flatMap(({ isBound }, node) => (isBound && !isSupply.has(node) ? [areas[node]] : [])));
   const unknownAreas = new Set<number | undefined>();
   resistors.forEach(({ a, b, known }, index) => {
     if (!known && !branches.leads.has(index)) unknownAreas.add(areas[isSupply.has(a) && !backFed.has(a) ? b : a]);
@@ -248,7 +251,7 @@ function findAreas({ units, resistors }: Wiring, isSupply: ReadonlySet<number>, 
 function peelBranches(
   { units, resistors }: Wiring,
   isSupply: ReadonlySet<number>,
-  draws: readonly (number | null)[],
+  draws: readonly FeedValue[],
   isBackFed: boolean,
 ): { readonly leads: ReadonlyMap<number, number>; readonly unknown: ReadonlySet<number> } {
   const at: Set<number>[] = units.map(() => new Set());
@@ -256,7 +259,7 @@ function peelBranches(
     at[a]?.add(index);
     at[b]?.add(index);
   });
-  const sum = units.map((_, node) => draws[node] ?? 0);
+  const sum = units.map((_, node) => draws[node]?.value ?? 0);
   const leads = new Map<number, number>();
   const order: { readonly node: number; readonly far: number; readonly index: number }[] = [];
   const open = units.flatMap((_, node) => (at[node]?.size === 1 && !isSupply.has(node) ? [node] : []));
@@ -285,7 +288,7 @@ function onlySupplyOf(
   areas: readonly number[],
   isSupply: ReadonlySet<number>,
   supply: number,
-  draws: readonly (number | null)[],
+  draws: readonly FeedValue[],
   backFed: ReadonlySet<number>,
 ): FeedValue | null {
   if (backFed.size > 0) return null;
@@ -296,8 +299,8 @@ function onlySupplyOf(
   let isBound = false;
   units.forEach((_, node) => {
     if (isSupply.has(node) || !fed.has(areas[node])) return;
-    value += draws[node] ?? 0;
-    isBound ||= draws[node] === null;
+    value += draws[node]?.value ?? 0;
+    isBound ||= draws[node]?.isBound === true;
   });
   return { value, isBound };
 }

@@ -43,11 +43,10 @@ function byUnit(leads: readonly LeadLoad[]): ReadonlyMap<UnitId, readonly LeadLo
   return found;
 }
 
-/** What a unit draws when it is switched on: its inrush, and never less than its load. */
-function inrushOf(topology: Topology, unit: UnitId): number | null {
+/** What a unit draws when it is switched on: its inrush, and never less than its load; without an inrush, at least its load. */
+function inrushOf(topology: Topology, unit: UnitId): FeedValue {
   const inrush = given(loadAmperes, topology.units.get(unit)?.control24?.inrushA);
-  const load = loadOf(topology, unit);
-  return inrush === null && load === null ? null : Math.max(inrush ?? 0, load ?? 0);
+  return { value: Math.max(inrush ?? 0, loadOf(topology, unit).value), isBound: inrush === null };
 }
 
 function leadLoad(topology: Topology, { lead, from, to }: { lead: LeadId; from: UnitId; to: UnitId }, solved: SolvedFeed): LeadLoad {

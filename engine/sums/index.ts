@@ -9,7 +9,7 @@ export {
 } from './changeFigures.ts';
 export { computeSums } from './computeSums.ts';
 export type { FeedState } from './feedNetwork.ts';
-export { findLowVoltage, type LowVoltage } from './lowVoltage.ts';
+export { findLowVoltage, hasMinimumVoltage, type LowVoltage } from './lowVoltage.ts';
 export { findToleratedLoss } from './opticalBudget.ts';
 export type { FigureCode, MissingFigure, SumTerm, TermBasis, TermCode, TermStatus, TermUnit } from './terms.ts';
 export type {

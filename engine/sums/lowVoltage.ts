@@ -17,7 +17,7 @@ const none: ReadonlyMap<UnitId, LowVoltage> = new Map();
  * make it worse. Every unit that stands there draws its documented current, whatever is wrong with it.
  */
 export function findLowVoltage(topology: Topology, state: FeedState): ReadonlyMap<UnitId, LowVoltage> {
-  if (!hasMinimum(topology)) return none;
+  if (!hasMinimumVoltage(topology)) return none;
   const low = new Map<UnitId, LowVoltage>();
   const { voltages } = solveFeed(topology, state, { sureOnly: true });
   for (const [unit, { value }] of voltages) {
@@ -35,7 +35,7 @@ export function isBelow(value: number, limit: number): boolean {
 const remembered = new WeakMap<Topology, boolean>();
 
 /** Whether any unit has a minimum voltage; without one there is nothing to work out. Kept, because the simulation asks often. */
-function hasMinimum(topology: Topology): boolean {
+export function hasMinimumVoltage(topology: Topology): boolean {
   let has = remembered.get(topology);
   if (has === undefined) {
     has = [...topology.units.values()].some(({ control24 }) => control24?.minimumV !== undefined && (control24.minimumV ?? 0) > 0);

@@ -1,8 +1,9 @@
 import { useId, useState } from 'react';
 import { figureUnits, figureWords, startSentence, sumsPageWords } from '../../engine/messages/index.ts';
+import { longestLine } from '../../engine/schema/index.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
 import { type EnteredFigure, entryKindOf } from './enterFigure.ts';
-import { readNumber } from './readNumber.ts';
+import { readName, readNumber } from './readNumber.ts';
 
 interface Props {
   readonly missing: EnteredFigure;
@@ -28,10 +29,9 @@ export function FigureField({ missing, owner }: Props) {
   }
   const options = optionsOf(missing, choices);
   const write = () => {
-    const value = kind === 'text' ? text.trim() : readNumber(text, kind);
-    const ok = value !== null && value !== '';
-    setRefused(!ok);
-    if (ok) dispatch('write-figure', { entered: { figure: missing.figure, of: missing.of }, value });
+    const value = kind === 'text' ? readName(text) : readNumber(text, kind);
+    setRefused(value === null);
+    if (value !== null) dispatch('write-figure', { entered: { figure: missing.figure, of: missing.of }, value });
   };
   return (
     <form
@@ -72,7 +72,7 @@ export function FigureField({ missing, owner }: Props) {
       </button>
       {refused && (
         <span id={`${id}-wrong`} className="sum-wrong" role="alert">
-          {kind === 'text' ? sumsPageWords.notANumber : sumsPageWords.wrongNumber[kind]}
+          {kind === 'text' ? sumsPageWords.notAName(longestLine) : sumsPageWords.wrongNumber[kind]}
         </span>
       )}
     </form>

@@ -1,3 +1,4 @@
+import { longestLine } from '../../engine/schema/index.ts';
 import type { FigureChange } from '../../engine/sums/index.ts';
 
 /** Which numbers a figure can be. */
@@ -35,4 +36,10 @@ export function kindOfFigure(figure: FigureChange['figure']): NumberKind {
   if (figure === 'couplers') return 'whole';
   if (figure === 'cross-section' || figure === 'discharge-resistor' || figure === 'line-voltage') return 'positive';
   return 'amount';
+}
+
+/** A name as people write it; null where there is none, or one too long for a file. */
+export function readName(text: string): string | null {
+  const name = text.trim();
+  return name === '' || name.length > longestLine ? null : name;
 }

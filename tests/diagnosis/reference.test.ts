@@ -1,11 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { LeadId } from '../../engine/base/index.ts';
 import { checkCabinet } from '../../engine/cabinet/index.ts';
 import { referenceLikelihood } from '../../engine/diagnosis/diagnose.reference.ts';
+import { diagnose } from '../../engine/diagnosis/diagnose.ts';
 import { Evaluator } from '../../engine/diagnosis/evaluator.ts';
 import { type Prepared, prepare } from '../../engine/diagnosis/searched.ts';
 import type { CabinetContent, Evidence } from '../../engine/schema/index.ts';
 import type { FaultChoice } from '../../engine/search/index.ts';
+import { arrange, findPowered } from '../../engine/simulation/index.ts';
 import type { Cabinet } from '../../engine/topology/index.ts';
 import { makeCabinet } from '../generators/cabinets.ts';
 import { makeEvidence } from '../generators/cases.ts';
@@ -53,6 +56,33 @@ function expectAgreement(cabinet: Cabinet, evidence: Evidence, random: Random, p
     expect(fast, JSON.stringify(faults)).toBeCloseTo(slow, 12);
     expect(Math.abs(fast - slow), JSON.stringify(faults)).toBeLessThanOrEqual(1e-9 * Math.max(fast, slow));
   }
+}
+
+/** The cabinet with 24 V figures: leads so long and loads so large that some units lack voltage, and a lead that opens helps others. */
+function withVoltages(random: Random, content: CabinetContent): CabinetContent {
+  return {
+    ...content,
+    units: (content.units ?? []).map((unit) =>
+      unit.kind === 'supply'
+        ? { ...unit, supply: { ...unit.supply, control24: { nominalV: 24 } } }
+        : { ...unit, control24: { loadA: random.whole(1, 5), ...(random.chance(0.8) ? { minimumV: 20.4 } : {}) } },
+    ),
+    leads: (content.leads ?? []).map((lead) => ({
+      ...lead,
+      lengthM: random.whole(2, 60),
+      crossSectionMm2: 1.5,
+      conductorClass: 'class-5' as const,
+    })),
+  };
+}
+
+/** Units to which some single open lead gives their 24 V back. */
+function countRelieved(cabinet: Cabinet): number {
+  const arrangement = arrange(cabinet, []);
+  const powered = (openLeads: readonly LeadId[]) =>
+    findPowered(cabinet, arrangement, { openLeads: new Set(openLeads), deadSupplies: new Set() });
+  const before = powered([]);
+  return cabinet.feeds.reduce((sum, { lead }) => sum + [...powered([lead])].filter((unit) => !before.has(unit)).length, 0);
 }
 
 describe('the likelihood of a hypothesis', () => {
@@ -103,6 +133,63 @@ describe('the likelihood of a hypothesis', () => {
       }),
       { numRuns: 80, seed: 20261125 },
     );
+  });
+
+  it('should weigh faults of leads and supplies that take 24 V away, and those that give it back', () => {
+    let relieved = 0;
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 1e9 }), (seed) => {
+        const random = new Random(seed);
+        const content = withVoltages(random, makeCabinet(seed, { units: 4, behaviours: 'mixed', details: true, supplies: 2 }));
+        const cabinet = soundCabinet(content);
+        const evidence = { snapshots: makeEvidence(random, content).snapshots.slice(0, 2) };
+        const prepared = prepare(cabinet, evidence);
+        const feeds = choicesOf(prepared).filter(({ element }) => /^(lead|supply)\//.test(prepared.space.elements[element]?.id ?? ''));
+        expectAgreement(cabinet, evidence, random, 8, feeds);
+        expectAgreement(cabinet, evidence, random, 4);
+        relieved += countRelieved(cabinet);
+      }),
+      { numRuns: 80, seed: 20261125 },
+    );
+    expect(relieved).toBeGreaterThan(20);
+  });
+
+  it('should name a lead that relieves another one where a unit came back to life', () => {
+    // Two drives at the end of one long lead: together they draw it below what they need, one alone has enough.
+    const content: CabinetContent = {
+      id: 'c',
+      name: 'Relief',
+      controller: { id: 'k', designation: '-KF1' },
+      chains: [{ id: 'ch1', number: 1 }],
+      units: [
+        { id: 's', kind: 'supply', designation: '-TB9', supply: { control24: { nominalV: 24 } } },
+        { id: 'u1', kind: 'servo-drive', designation: '-T1', control24: { loadA: 3, minimumV: 20.4 } },
+        { id: 'u2', kind: 'servo-drive', designation: '-T2', control24: { loadA: 3, minimumV: 20.4 } },
+      ],
+      links: [
+        { id: 'w1', designation: '-WH1', upper: { chain: 'ch1' }, lower: { unit: 'u1' } },
+        { id: 'w2', designation: '-WH2', upper: { unit: 'u1' }, lower: { unit: 'u2' } },
+      ],
+      leads: [
+        { id: 'd1', from: { unit: 's' }, to: { unit: 'u1' }, lengthM: 30, crossSectionMm2: 1.5, conductorClass: 'class-5' },
+        { id: 'd2', from: { unit: 'u1' }, to: { unit: 'u2' }, lengthM: 1, crossSectionMm2: 1.5, conductorClass: 'class-5' },
+      ],
+    };
+    const seen = (u1: 'dark' | 'downstream-loss'): Evidence => ({
+      snapshots: [
+        {
+          onset: 'while-running',
+          halted: true,
+          displays: [
+            { unit: 'u1', meanings: [u1] },
+            { unit: 'u2', meanings: ['dark'] },
+          ],
+        },
+      ],
+    });
+    const cabinet = soundCabinet(content);
+    expect(diagnose(cabinet, seen('downstream-loss')).items[0]?.item.key).toBe('lead/d2');
+    expect(diagnose(cabinet, seen('dark')).items[0]?.item.key).not.toBe('lead/d2');
   });
 
   it('should average over one type of unknown behaviour', () => {

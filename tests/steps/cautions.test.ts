@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { UnitId } from '../../engine/base/index.ts';
 import { checkCabinet } from '../../engine/cabinet/index.ts';
+import { cautionsDefer, cautionWords } from '../../engine/messages/index.ts';
 import type { CabinetContent, Evidence } from '../../engine/schema/index.ts';
 import { listCautions, listUnnoted, type Step } from '../../engine/steps/index.ts';
 
@@ -59,5 +60,33 @@ describe('listCautions', () => {
     expect(codes(act({ do: 'pull-feedback', feedback: 'gb' }))).not.toContain('reference-position');
     expect(codes(act({ do: 'replace-board', unit: 'a' }))).toEqual(expect.arrayContaining(['reference-position', 'esd', 'safety-check']));
     expect(codes(act({ do: 'replace-fuse', unit: 'b' }))).not.toContain('esd');
+  });
+});
+
+describe('cautions against published rules', () => {
+  const exchange = act({ do: 'replace-unit', unit: 'a' });
+
+  it('S9 should keep the order of the five safety rules as far as they are an operator’s: disconnect, secure, verify [READ; EN 50110-1]', () => {
+    const found = codes(exchange);
+    const order = ['all-feeds', 'lock-out', 'dc-link'].map((code) => found.indexOf(code as never));
+    expect(order.every((at) => at >= 0)).toBe(true);
+    expect(order).toEqual([...order].sort((a, b) => a - b));
+    // Verifying that it is dead: by measuring, after the wait.
+    expect(cautionWords['dc-link'].meaning).toMatch(/measure/);
+    expect(cautionsDefer).toMatch(/local codes and licensed persons/);
+  });
+
+  it('S10 should warn of light wherever a fibre end may be open, without a class that nobody has read [MEM; IEC 60825-1, IEC 62471]', () => {
+    expect(codes(exchange)).toContain('fibre-light');
+    expect(cautionWords['fibre-light'].meaning).not.toMatch(/class|\d/i);
+  });
+
+  it('S12 should warn of static charge at boards, without resistances or voltages [MEM; IEC 61340-5-1]', () => {
+    expect(codes(act({ do: 'replace-board', unit: 'a' }))).toContain('esd');
+    expect(cautionWords.esd.meaning).not.toMatch(/\d/);
+  });
+
+  it('S13 should give no number of any danger: the site’s own study does [rule; NFPA 70E, IEC 61482]', () => {
+    for (const { label, meaning } of Object.values(cautionWords)) expect(`${label} ${meaning}`).not.toMatch(/\d/);
   });
 });

@@ -51,6 +51,18 @@ describe('linkwright sums', () => {
     ]);
   });
 
+  it('should list what the sums find among the findings of `check` too, in the order of places', async () => {
+    const checked = await linkwright(['check', 'all.cabinet.json', '--json'], files);
+    expect(checked.exit).toBe(1);
+    const [file] = jsonOf(checked)['files'] as { sound: boolean; problems: { code: string; where: string; title: string }[] }[];
+    expect(file?.sound).toBe(true);
+    const summed = jsonOf(await linkwright(['sums', 'all.cabinet.json', '--json'], files))['findings'] as { code: string }[];
+    const codes = file?.problems.map(({ code }) => code) ?? [];
+    for (const { code } of summed) expect(codes).toContain(code);
+    const plain = await linkwright(['check', 'all.cabinet.json'], files, 200);
+    for (const { title } of file?.problems ?? []) expect(plain.out.replace(/\s+/g, ' ')).toContain(title.slice(0, 20));
+  });
+
   it('should try other figures, say so, and leave the file alone', async () => {
     const before = readFileSync(new URL(`../../${sample}`, import.meta.url), 'utf8');
     const tried = await linkwright([

@@ -117,6 +117,27 @@ describe('the 24 V of a cabinet', () => {
     ]);
   });
 
+  it('should call an inrush "at least" so much where that of some unit is not written down, and prove no rating kept by it', () => {
+    const of = (inrushA: number | undefined, ratedInrush: number) =>
+      sumsOf(
+        feedOnly(
+          [
+            supply('s', 24, { supply: { control24: { nominalV: 24, ratedA: 9, inrushA: ratedInrush } } }),
+            drive('u1', { control24: { loadA: 3, inrushA: 9, minimumV: 20 } }),
+            drive('u2', { control24: { loadA: 2, minimumV: 20, ...(inrushA === undefined ? {} : { inrushA }) } }),
+          ],
+          [lead('d1', 's', 'u1'), lead('d2', 's', 'u2')],
+        ),
+      );
+    expect(of(5, 20).feed.supplies[0]?.inrush.load).toMatchObject({ value: 14, bound: null });
+    const left = of(undefined, 20);
+    expect(left.feed.supplies[0]?.inrush.load).toMatchObject({ value: 11, bound: 'at-least' });
+    expect(left.missing).toContainEqual({ figure: 'inrush', of: 'u2' });
+    expect(left.feed.supplies[0]?.steady.load).toMatchObject({ value: 5, bound: null });
+    // What is at least too much is too much.
+    expect(of(undefined, 10).problems.map(({ code }) => code)).toEqual(['supply-inrush-too-high']);
+  });
+
   it('should say what a missing figure leaves open, and no more', () => {
     const content = row(3, 2);
     const without = (id: string, field: string): CabinetContent => ({

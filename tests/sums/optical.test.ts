@@ -36,6 +36,17 @@ describe('the optical budget of a fibre', () => {
     const { loss } = outbound({ couplers: 2, bends: [{ radiusMm: 30, quarterTurns: 3 }, { radiusMm: 40 }] });
     expect(loss.value).toBeCloseTo(2 + 2 * 1.5 + 4 * 0.5, 9);
     expect(loss.from.map(({ code }) => code)).toEqual(['fibre-loss', 'coupler-loss', 'bend-loss']);
+    // Of one and of all are two terms, so that a person can tell them apart.
+    expect(loss.from.slice(1).map(({ from }) => from.map(({ code, value }) => [code, value]))).toEqual([
+      [
+        ['couplers', 2],
+        ['loss-per-coupler', 1.5],
+      ],
+      [
+        ['quarter-turns', 4],
+        ['quarter-turn-loss', 0.5],
+      ],
+    ]);
     expect(outbound({}, { fibres: [{ ...fibre, endDb: 0.75 }] }).loss.value).toBeCloseTo(2 + 2 * 0.75, 9);
     expect(codesOf({ bends: [{ radiusMm: 20 }] })).toEqual(['bend-too-tight']);
   });

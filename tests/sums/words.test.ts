@@ -4,6 +4,7 @@ import {
   makeNames,
   sumHeadings,
   sumStatements,
+  sumsPageWords,
   termBasisWords,
   termStatusWords,
   termWords,
@@ -91,5 +92,13 @@ describe('the words of the sums', () => {
       expect(text).toMatch(/measure/);
     }
     expect(wordWaitingTime(null)).not.toMatch(/\d/);
+  });
+
+  it('should say the waiting time in one short line of the cautions, and no number without data', () => {
+    expect(sumsPageWords.waitShort(224.2)).toBe(
+      'Wait for the DC link: 3 min 45 s to 60 V by its figures, at least as the manual says. Then measure',
+    );
+    expect(sumsPageWords.waitShort(null)).toBe('Wait for the DC link: time not known, see the machine’s manual. Then measure');
+    for (const time of [null, 1, 45, 224.2, 3600]) expect(sumsPageWords.waitShort(time).length).toBeLessThanOrEqual(100);
   });
 });

@@ -1,5 +1,7 @@
+import { compareProblems } from '../../base/index.ts';
 import { checkCabinet } from '../../cabinet/index.ts';
 import { headings, severityWords, wordContents, wordFindings } from '../../messages/index.ts';
+import { computeSums } from '../../sums/index.ts';
 import { type JsonProblem, jsonCabinet, jsonProblem, jsonUsageProblem } from '../answer/index.ts';
 import { type Command, failed } from '../command.ts';
 import type { ExitCode, Io } from '../io.ts';
@@ -38,7 +40,9 @@ async function checkFile(io: Io, file: string): Promise<CheckedFile> {
   const read = await readCabinetOrCase(io, file);
   if (!read.ok) return { json: { file, readable: false, problems: read.problems }, text: '', unreadable: read.problems, findings: 0 };
   const { content, kind } = read.value;
-  const { cabinet, topology, problems } = checkCabinet(content);
+  const { cabinet, topology, problems: ofCabinet } = checkCabinet(content);
+  // The sums need a cabinet that hangs together.
+  const problems = cabinet === null ? ofCabinet : [...ofCabinet, ...computeSums(cabinet).problems].sort(compareProblems);
   const worded = problems.map((problem) => jsonProblem(problem, file));
   const chains = topology.chains.map(({ id, record, units, links }) => ({ chain: id, number: record.number, units, links }));
   const json = { file, readable: true, kind, cabinet: jsonCabinet(content), sound: cabinet !== null, chains, problems: worded };
