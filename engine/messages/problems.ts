@@ -1,5 +1,6 @@
 import type { Problem, ProblemCode, Severity } from '../base/index.ts';
 import { cabinetProblemWords } from './problemsOfCabinets.ts';
+import { editProblemWords } from './problemsOfEdits.ts';
 import { fileProblemWords } from './problemsOfFiles.ts';
 import { sumProblemWords } from './problemsOfSums.ts';
 import type { ProblemWords, WordsFor } from './problemWords.ts';
@@ -15,7 +16,13 @@ export const severityWords: { readonly [S in Severity]: Term } = {
 };
 
 // Every code must be worded in one of the lists, or this does not compile.
-const problemWords: WordsFor<ProblemCode> = { ...fileProblemWords, ...cabinetProblemWords, ...sumProblemWords, ...quickProblemWords };
+const problemWords: WordsFor<ProblemCode> = {
+  ...fileProblemWords,
+  ...cabinetProblemWords,
+  ...sumProblemWords,
+  ...quickProblemWords,
+  ...editProblemWords,
+};
 
 /** A problem in words, for the screen, the command line and reports alike. */
 export function wordProblem(problem: Problem): ProblemWords {
