@@ -26,6 +26,7 @@ export {
   wordObservation,
   wordUnvisitedShare,
 } from './diagnosis.ts';
+export { drawWords } from './draw.ts';
 export {
   momentWords,
   wordDisplayReason,

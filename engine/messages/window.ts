@@ -1,4 +1,5 @@
 import type { DisplayMeaning, Onset, OrdinalGroup } from '../schema/index.ts';
+import { drawCommandLabels } from './draw.ts';
 import { fileCommandLabels } from './fileWords.ts';
 import { injectCommandLabels } from './inject.ts';
 import { legendCommandLabels } from './legend.ts';
@@ -46,6 +47,7 @@ const commands = {
   ...injectCommandLabels,
   ...sumsCommandLabels,
   ...entryCommandLabels,
+  ...drawCommandLabels,
 } as const;
 export type CommandLabel = keyof typeof commands;
 

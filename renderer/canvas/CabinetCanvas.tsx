@@ -1,6 +1,7 @@
-import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import { useCallback, useRef } from 'react';
 import { ReactFlow, ReactFlowProvider, ViewportPortal } from 'reactflow';
 import { injectWords, windowTexts } from '../../engine/messages/index.ts';
+import { beginWalk } from '../find/entryWalk.ts';
 import { InjectHead } from '../inject/InjectHead.tsx';
 import { SimControllerNode } from '../inject/SimControllerNode.tsx';
 import { SimLeadEdge } from '../inject/SimLeadEdge.tsx';
@@ -9,25 +10,29 @@ import { SimUnitNode } from '../inject/SimUnitNode.tsx';
 import { useInjectKeys } from '../inject/useInjectKeys.ts';
 import { useInjectProjection } from '../inject/useInjectProjection.ts';
 import { QuickChain } from '../quick/QuickChain.tsx';
-import { useApp } from '../state/useWorkbench.ts';
+import { useApp, useWindow } from '../state/useWorkbench.ts';
 import 'reactflow/dist/style.css';
 import './canvas.css';
 import './modules.css';
 import '../inject/simCanvas.css';
 import { CanvasHead } from './CanvasHead.tsx';
+import { Captions } from './Captions.tsx';
 import { ControllerNode } from './ControllerNode.tsx';
 import { DetailContext } from './DetailContext.ts';
+import { foldableChains } from './foldableChains.ts';
+import { narrowMetrics, wideMetrics, zoomLimits } from './geometry.ts';
 import { LeadEdge } from './LeadEdge.tsx';
 import { LinkEdge } from './LinkEdge.tsx';
 import { UnitNode } from './UnitNode.tsx';
+import { unitElementId } from './unitElement.ts';
 import { useCabinetKeys } from './useCabinetKeys.ts';
 import { useCabinetView } from './useCabinetView.ts';
 import { useProjection } from './useProjection.ts';
-import type { CaptionView } from './views.ts';
+import { useSize } from './useSize.ts';
 
 const nodeTypes = { unit: UnitNode, controller: ControllerNode, 'sim-unit': SimUnitNode, 'sim-controller': SimControllerNode };
 const edgeTypes = { link: LinkEdge, lead: LeadEdge, 'sim-link': SimLinkEdge, 'sim-lead': SimLeadEdge };
-const zoomLimits = { least: 0.08, most: 3 } as const;
+const metrics = { narrow: narrowMetrics, wide: wideMetrics };
 
 /** The cabinet as a picture: what was seen, and what the chosen candidate predicts, on the units themselves. */
 export function CabinetCanvas() {
@@ -41,7 +46,10 @@ export function CabinetCanvas() {
 function Drawing() {
   const frame = useRef<HTMLElement>(null);
   const size = useSize(frame);
-  const view = useCabinetView(frame, size);
+  const wrap = useApp((state) => state.foldChains);
+  const foldable = useApp(foldableChains);
+  const walkDisplays = useWalkDisplays();
+  const view = useCabinetView(frame, size, { metrics, foldable, wrap, walkDisplays });
   const seen = useProjection(view.placement, view.detail);
   const simulated = useInjectProjection(view.placement, view.detail);
   const { nodes, edges, captions } = simulated ?? seen;
@@ -95,28 +103,13 @@ function Drawing() {
   );
 }
 
-function Captions({ captions }: { readonly captions: readonly CaptionView[] }) {
-  return captions.map(({ key, at, words, kind }) => (
-    <span key={key} className={`caption ${kind}`} style={{ transform: `translate(${at.x}px, ${at.y}px)` }} aria-hidden={kind !== 'rail'}>
-      {words}
-    </span>
-  ));
-}
-
-/** Size of an element in whole pixels, null before it is known. */
-function useSize(element: React.RefObject<HTMLElement | null>) {
-  const [size, setSize] = useState<{ readonly width: number; readonly height: number } | null>(null);
-  useEffect(() => {
-    const target = element.current;
-    if (!target) return undefined;
-    const observer = new ResizeObserver(([entry]) => {
-      if (!entry) return;
-      const width = Math.round(entry.contentRect.width);
-      const height = Math.round(entry.contentRect.height);
-      setSize((before) => (before?.width === width && before.height === height ? before : { width, height }));
-    });
-    observer.observe(target);
-    return () => observer.disconnect();
-  }, [element]);
-  return useMemo(() => size, [size]);
+/** Begins the walk at the first display that nobody has read. */
+function useWalkDisplays() {
+  const { store, dispatch } = useWindow();
+  return useCallback(() => {
+    const next = beginWalk(store.getState());
+    if (next === null) return;
+    document.getElementById(unitElementId(next))?.focus({ preventScroll: true });
+    dispatch('open-entry', { entry: { kind: 'display', unit: next, walking: true } });
+  }, [store, dispatch]);
 }

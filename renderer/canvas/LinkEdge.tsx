@@ -3,20 +3,12 @@ import { type Edge, EdgeLabelRenderer, type EdgeProps } from 'reactflow';
 import { windowTexts } from '../../engine/messages/index.ts';
 import { useDispatch } from '../state/useWorkbench.ts';
 import { useDetail } from './DetailContext.ts';
-import { type Detail, fibreOffset, port, strip } from './geometry.ts';
+import { Fibres } from './Fibres.tsx';
+import { fibrePath, linkMiddle } from './fibrePath.ts';
+import { type Detail, port, strip } from './geometry.ts';
 import type { LinkView, Point } from './views.ts';
 
 export type LinkEdgeType = Edge<{ readonly view: LinkView }, 'link'>;
-
-/** A line of one fibre, straight or by way of the row gap; `inset` keeps the two fibres apart in the turns. */
-function fibrePath(from: Point, to: Point, turnY: number | null, shift: number): string {
-  const start = from.x + port.width / 2;
-  const end = to.x - port.width / 2;
-  if (turnY === null) return `M${start} ${from.y + shift}L${end} ${to.y + shift}`;
-  const out = start + 12 - shift / 2;
-  const back = end - 16 - shift / 2;
-  return `M${start} ${from.y + shift}H${out}V${turnY + shift / 2}H${back}V${to.y + shift}H${end}`;
-}
 
 /** One duplex cable: outbound a thick line with a solid arrow, return two thin lines with an open one. */
 export const LinkEdge = memo(function LinkEdge({ data }: EdgeProps<LinkEdgeType>) {
@@ -24,7 +16,7 @@ export const LinkEdge = memo(function LinkEdge({ data }: EdgeProps<LinkEdgeType>
   if (!data) return null;
   const { view } = data;
   const { from, to, turnY } = view;
-  const middle = turnY === null ? { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 } : { x: to.x - port.width / 2 - 8, y: to.y };
+  const middle = linkMiddle(view);
   const width = Math.max(10, to.x - from.x - port.width);
   return (
     <>
@@ -32,16 +24,8 @@ export const LinkEdge = memo(function LinkEdge({ data }: EdgeProps<LinkEdgeType>
         {view.chosen && turnY === null && detail !== 'strip' && (
           <rect className="halo" x={middle.x - width / 2 + 1} y={middle.y - 37} width={width - 2} height={76} rx={8} />
         )}
-        {view.lit && <path className="lit" d={fibrePath(from, to, turnY, 0)} />}
-        <path className="outbound" d={fibrePath(from, to, turnY, -fibreOffset)} />
-        <path className="return" d={fibrePath(from, to, turnY, fibreOffset - 1.5)} />
-        <path className="return" d={fibrePath(from, to, turnY, fibreOffset + 1.5)} />
-        {detail !== 'strip' && turnY === null && (
-          <g transform={`translate(${middle.x} ${middle.y})`}>
-            <path className="arrow-out" d={`M-6 ${-fibreOffset - 6.6}L7 ${-fibreOffset}L-6 ${-fibreOffset + 6.6}Z`} />
-            <path className="arrow-back" d={`M7 ${fibreOffset - 6.6}L-6 ${fibreOffset}L7 ${fibreOffset + 6.6}Z`} />
-          </g>
-        )}
+        {view.lit && <path className="lit" d={fibrePath(view, 0)} />}
+        <Fibres line={view} detail={detail} />
       </g>
       <EdgeLabelRenderer>
         <LinkLabels view={view} at={middle} width={gapWidth(view, detail)} detail={detail} />

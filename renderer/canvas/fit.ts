@@ -1,6 +1,7 @@
 import type { Topology } from '../../engine/topology/index.ts';
 import { type Detail, detailFrom, type Metrics, strip } from './geometry.ts';
-import { apartRow, type Placement, type PlacementOptions, placeCabinet } from './placement.ts';
+import { type Placement, placeCabinet } from './placement.ts';
+import { apartRow, type PlacementOptions } from './placementOptions.ts';
 
 /** The room for the drawing, in screen pixels, after what lies over its edges is taken off. */
 export interface Room {
@@ -16,6 +17,7 @@ export interface FitRequest {
   readonly foldable: ReadonlySet<string>;
   /** Long chains go on in the next row. */
   readonly wrap: boolean;
+  readonly arrangement?: 'chain' | 'mounting';
 }
 
 /** How the cabinet is drawn so that all of it can be seen. */
@@ -41,10 +43,18 @@ const easy = 0.92;
  * then in the middle detail, last as a strip, which may be wider than the room.
  */
 export function fitCabinet(request: FitRequest): Fit {
-  const { topology, room, metrics, foldable, wrap } = request;
+  const { topology, room, metrics, foldable, wrap, arrangement = 'chain' } = request;
   const pitch = metrics.module + metrics.gap;
   const columns = Math.max(1, Math.floor((room.width - metrics.controller) / pitch));
-  const base = { metrics, columns, unitsPerRow: null, folded: new Set<string>(), stripZoom: detailFrom.middle, stripGap: strip.callout };
+  const base = {
+    arrangement,
+    metrics,
+    columns,
+    unitsPerRow: null,
+    folded: new Set<string>(),
+    stripZoom: detailFrom.middle,
+    stripGap: strip.callout,
+  };
   const tries: readonly Omit<PlacementOptions, 'detail'>[] = [
     base,
     { ...base, folded: foldable },

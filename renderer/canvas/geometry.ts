@@ -3,11 +3,14 @@ export interface Metrics {
   readonly module: number;
   readonly gap: number;
   readonly controller: number;
+  /** Height of a module, and from its top the middle of its ports. */
+  readonly height: number;
+  readonly port: number;
 }
 
 /** Wide windows have the wider modules. */
-export const wideMetrics: Metrics = { module: 124, gap: 56, controller: 104 };
-export const narrowMetrics: Metrics = { module: 112, gap: 48, controller: 96 };
+export const wideMetrics: Metrics = { module: 124, gap: 56, controller: 104, height: 187, port: 148 };
+export const narrowMetrics: Metrics = { module: 112, gap: 48, controller: 96, height: 187, port: 148 };
 
 /** How much of a module can be read at a zoom. */
 export type Detail = 'full' | 'middle' | 'strip';
@@ -23,10 +26,10 @@ export function detailAt(zoom: number): Detail {
 }
 
 /** Heights in flow units. A folded row shows one line of windows. */
-export const heights = { module: 187, folded: 60, rowGap: 34, railStep: 12, reportTag: 29, foldedReportTag: 19 } as const;
+export const heights = { folded: 60, rowGap: 34, railStep: 12, reportTag: 29, foldedReportTag: 19 } as const;
 
-/** Port centre from the module's top, and half of its height. */
-export const portCentre = { module: 148, folded: 30 } as const;
+/** Middle of the ports of a folded row, from its top. */
+export const foldedPort = 30;
 export const port = { width: 15, height: 38 } as const;
 
 /** Distance of the two fibres from the port's centre. */
@@ -34,3 +37,6 @@ export const fibreOffset = 8;
 
 /** The strip in screen pixels: a mark is 24 wide, a module with number and prediction 64 high, callouts need 46 above; links run at 13. */
 export const strip = { width: 24, height: 64, callout: 46, leastCallout: 24, port: 13, controller: 92 } as const;
+
+/** How far one can zoom by hand. */
+export const zoomLimits = { least: 0.08, most: 3 } as const;

@@ -1,11 +1,11 @@
-import type { ChainId, LinkId } from '../../engine/base/index.ts';
+import type { ChainId } from '../../engine/base/index.ts';
 import { windowTexts, wordGap, wordProbability } from '../../engine/messages/index.ts';
 import { spotKey, spotOf } from '../find/candidates.ts';
 import { reportAgreement } from '../find/predict.ts';
 import { findReport } from '../state/evidence.ts';
-import { feedRootsOf, feedSource, portOffset } from './placement.ts';
+import { frameLeads, frameLinks, railCaptions } from './projectFrame.ts';
 import type { Sources } from './projectUnits.ts';
-import type { CaptionView, ChainView, ControllerView, LeadView, LinkView, Point } from './views.ts';
+import type { CaptionView, ChainView, ControllerView, LeadView, LinkView } from './views.ts';
 
 const leastShown = 0.01;
 
@@ -18,43 +18,17 @@ export function suspicion({ model }: Sources, key: string) {
 }
 
 export function projectLinks(sources: Sources): readonly LinkView[] {
-  return sources.topology.chains.flatMap(({ id, links }) =>
-    links.flatMap((link, index) => {
-      const view = projectLink(sources, id, link, index + 1);
-      return view ? [view] : [];
-    }),
-  );
-}
-
-function projectLink(sources: Sources, chain: ChainId, link: LinkId, gap: number): LinkView | null {
-  const { topology, names, placement, snapshot, detail } = sources;
-  const units = topology.chainById.get(chain)?.units ?? [];
-  const lower = units[gap - 1];
-  const upper = gap > 1 ? units[gap - 2] : undefined;
-  const to = lower && placement.units.get(lower);
-  const from = upper && placement.units.get(upper);
-  const row = placement.rows.find((one) => one.chain === chain && one.first);
-  if (!to || !row || !placement.controller) return null;
-  // Strip marks are narrower than their slots: the line runs on behind them.
-  const inset = detail === 'strip' ? to.width / 2 : 0;
-  const start: Point = from
-    ? { x: from.x + from.width - inset, y: from.y + portOffset(from, detail) }
-    : { x: placement.controller.x + placement.controller.width, y: row.y + portOffset(row, detail) };
-  const gaps = findReport(snapshot, chain)?.gaps ?? [];
-  return {
-    id: link,
-    designation: topology.links.get(link)?.designation?.trim() ?? '',
-    chain,
-    gap,
-    from: start,
-    to: { x: to.x + inset, y: to.y + portOffset(to, detail) },
-    turnY: from && from.row !== to.row ? to.y - 9 : null,
-    folded: to.folded,
-    ...suspicion(sources, spotKey({ kind: 'link', link })),
-    lit: sources.lit.has(link),
-    lost: gaps.includes(gap) ? (gaps.length === 1 ? 'here' : 'perhaps') : null,
-    name: windowTexts.report.gapName(names.chain(chain), wordGap(names, chain, gap)),
-  };
+  const { names, snapshot } = sources;
+  return frameLinks(sources).map((line) => {
+    const gaps = findReport(snapshot, line.chain)?.gaps ?? [];
+    return {
+      ...line,
+      ...suspicion(sources, spotKey({ kind: 'link', link: line.id })),
+      lit: sources.lit.has(line.id),
+      lost: gaps.includes(line.gap) ? (gaps.length === 1 ? 'here' : 'perhaps') : null,
+      name: windowTexts.report.gapName(names.chain(line.chain), wordGap(names, line.chain, line.gap)),
+    };
+  });
 }
 
 /** The report of a gap in as few words as the controller's window has room for. */
@@ -76,12 +50,12 @@ function gapWords({ topology, names }: Sources, chain: ChainId, gap: number): st
 }
 
 export function projectController(sources: Sources): ControllerView | null {
-  const { topology, names, placement, detail, model } = sources;
+  const { topology, names, placement, model } = sources;
   const box = placement.controller;
   if (!box) return null;
-  const chains = placement.rows.flatMap((row): ChainView[] => {
-    const chain = topology.chains.find(({ id }) => id === row.chain);
-    if (!chain || !row.first) return [];
+  const chains = topology.chains.flatMap((chain): ChainView[] => {
+    const row = placement.chains.get(chain.id);
+    if (!row) return [];
     const report = findReport(sources.snapshot, chain.id);
     const simulated = model.chosen?.prediction?.simulation.reports.get(chain.id);
     const predicted = simulated?.speaks ? simulated : null;
@@ -94,7 +68,7 @@ export function projectController(sources: Sources): ControllerView | null {
         chain: chain.id,
         label: windowTexts.cabinet.chain(chain.record.number),
         rowY: row.y - box.y,
-        portY: row.y - box.y + portOffset(row, detail),
+        portY: row.portY - box.y,
         folded: row.folded,
         seen,
         seenLost: report !== undefined && !report.gaps.includes('none'),
@@ -125,40 +99,12 @@ export function projectController(sources: Sources): ControllerView | null {
   };
 }
 
-/** Each lead as a line: down from the unit it feeds to the rail of its row, along it, and to the unit that feeds it. */
 export function projectLeads(sources: Sources): readonly LeadView[] {
-  const { topology, placement, detail } = sources;
-  if (detail === 'strip') return [];
-  return topology.feeds.flatMap((feed): LeadView[] => {
-    const to = placement.units.get(feed.to);
-    const from = placement.units.get(feed.from);
-    if (!to || !from) return [];
-    const isSupply = topology.units.get(feed.from)?.kind === 'supply';
-    const own = [...placement.rails.values()].filter((one) => one.row === to.row);
-    const rail = own.find((one) => isSupply && one.source === feedSource(topology, feed)) ?? own[0];
-    const rank = rail ? own.indexOf(rail) : 0;
-    const railY = rail?.y ?? to.y + to.height + 12;
-    const toX = to.x + to.width / 2;
-    // Outputs of one supply leave it side by side, so that two rails do not look like one.
-    const fromX = from.x + from.width / 2 + (isSupply ? rank * 9 : 0);
-    const fromEdge = from.row > to.row ? from.y : from.y + from.height;
-    return [
-      {
-        id: feed.lead,
-        points: [
-          { x: toX, y: to.y + to.height },
-          { x: toX, y: railY },
-          { x: fromX, y: railY },
-          { x: fromX, y: fromEdge },
-        ],
-        ...suspicion(sources, spotKey({ kind: 'lead', lead: feed.lead })),
-      },
-    ];
-  });
+  return frameLeads(sources).map((line) => ({ ...line, ...suspicion(sources, spotKey({ kind: 'lead', lead: line.id })) }));
 }
 
 export function projectCaptions(sources: Sources): readonly CaptionView[] {
-  const { placement, topology, names, detail, model } = sources;
+  const { placement, detail, model } = sources;
   if (detail !== 'full' || !placement.controller) return [];
   const x = placement.controller.width;
   const rows = placement.rows.filter((row) => row.first && !row.folded && row.used > 0);
@@ -168,22 +114,5 @@ export function projectCaptions(sources: Sources): readonly CaptionView[] {
       ? [{ key: `predicted ${row.y}`, kind: 'predicted', at: { x, y: row.y + 92 }, words: windowTexts.cabinet.predicted } as const]
       : []),
   ]);
-  const manySupplies = topology.supplies.length > 1;
-  const rails = [...placement.rails.values()].map((rail): CaptionView => {
-    const [unit = '', output] = rail.source.split(' ');
-    const supply = [...topology.units.values()].find(({ id }) => id === unit);
-    const outputName = supply?.supply?.outputs?.find(({ id }) => id === output)?.name ?? '';
-    const words = [manySupplies ? names.unit(unit) : '', outputName].filter((part) => part !== '').join(' ');
-    const fed = [...placement.units].filter(([id, placed]) => placed.row === rail.row && feedRootsOf(topology, id).includes(rail.source));
-    const own = [...placement.units].find(([id]) => id === unit);
-    // On the line itself: where it begins, be that at its source or at the first unit that it feeds.
-    const left = Math.min(...[...fed, ...(own ? [own] : [])].map(([, placed]) => placed.x + placed.width / 2));
-    return {
-      key: `rail ${rail.row} ${rail.source}`,
-      kind: 'rail',
-      at: { x: left + 14, y: rail.y },
-      words: windowTexts.cabinet.rail(words),
-    };
-  });
-  return [...besideWindows, ...rails];
+  return [...besideWindows, ...railCaptions(sources)];
 }

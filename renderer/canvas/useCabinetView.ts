@@ -1,17 +1,12 @@
 import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { useReactFlow, type Viewport } from 'reactflow';
-import { spotKey, spotOf } from '../find/candidates.ts';
-import { beginWalk } from '../find/entryWalk.ts';
-import { selectFindModel } from '../find/findModel.ts';
-import { selectInjectModel } from '../inject/injectModel.ts';
-import { foldableInSimulation } from '../inject/simViews.ts';
-import type { AppState } from '../state/appState.ts';
+import type { CanvasControl } from '../state/command.ts';
 import { useApp, useWindow } from '../state/useWorkbench.ts';
 import { fitCabinet } from './fit.ts';
-import { type Detail, detailAt, narrowMetrics, wideMetrics } from './geometry.ts';
+import { type Detail, detailAt, type Metrics } from './geometry.ts';
 import { type Placement, placeCabinet } from './placement.ts';
+import type { PlacementOptions } from './placementOptions.ts';
 import { findSubject } from './subjects.ts';
-import { unitElementId } from './unitElement.ts';
 
 interface Size {
   readonly width: number;
@@ -26,18 +21,31 @@ const roomyPitch = 48;
 /** How long a jump takes, milliseconds; none for those who asked for less motion. */
 const glide = 200;
 
+/** How one workspace draws the cabinet. */
+export interface ViewOptions {
+  /** Sizes of the modules in narrow and in wide windows. */
+  readonly metrics: { readonly narrow: Metrics; readonly wide: Metrics };
+  /** Ids of the chains that may be folded, with a space between. */
+  readonly foldable: string;
+  /** Long chains go on in the next row. */
+  readonly wrap: boolean;
+  readonly arrangement?: PlacementOptions['arrangement'];
+  readonly opening?: PlacementOptions['opening'];
+  /** What the picture can be asked besides to zoom. */
+  readonly walkDisplays?: CanvasControl['walkDisplays'];
+}
+
 /** Where the drawing stands and how much of it is drawn; moves it so that what matters is in view. */
-export function useCabinetView(frame: React.RefObject<HTMLElement | null>, size: Size | null) {
+export function useCabinetView(frame: React.RefObject<HTMLElement | null>, size: Size | null, options: ViewOptions) {
+  const { metrics, foldable, wrap, arrangement = 'chain', opening = null, walkDisplays } = options;
   const flow = useReactFlow();
   const topology = useApp((state) => state.checked.topology);
-  const wrap = useApp((state) => state.foldChains);
   const source = useApp((state) => state.source);
   const spotlight = useApp((state) => state.spotlight);
   const reduceMotion = useApp((state) => state.reduceMotion);
-  const foldableKey = useApp(foldableChains);
   const narrow = useMedia(narrowWindow);
   const lessMotion = useMedia('(prefers-reduced-motion: reduce)');
-  const { registerCanvas, store, dispatch } = useWindow();
+  const { registerCanvas } = useWindow();
   const [zoomed, setZoomed] = useState<Detail | null>(null);
 
   const fit = useMemo(
@@ -45,14 +53,15 @@ export function useCabinetView(frame: React.RefObject<HTMLElement | null>, size:
       fitCabinet({
         topology,
         room: { width: (size?.width ?? 1000) - 2 * margin.side, height: (size?.height ?? 500) - margin.top - margin.bottom },
-        metrics: narrow ? narrowMetrics : wideMetrics,
-        foldable: new Set(foldableKey === '' ? [] : foldableKey.split(' ')),
+        metrics: narrow ? metrics.narrow : metrics.wide,
+        foldable: new Set(foldable === '' ? [] : foldable.split(' ')),
         wrap,
+        arrangement,
       }),
-    [topology, size, narrow, foldableKey, wrap],
+    [topology, size, narrow, metrics, foldable, wrap, arrangement],
   );
   const detail = zoomed ?? fit.detail;
-  const placement = useMemo(() => placeCabinet(topology, { ...fit.options, detail }), [topology, fit, detail]);
+  const placement = useMemo(() => placeCabinet(topology, { ...fit.options, detail, opening }), [topology, fit, detail, opening]);
   const duration = reduceMotion || lessMotion ? 0 : glide;
 
   const setScale = useCallback(
@@ -134,15 +143,10 @@ export function useCabinetView(frame: React.RefObject<HTMLElement | null>, size:
     registerCanvas({
       zoomBy: (factor) => void flow.zoomTo(flow.getZoom() * factor, { duration }),
       fit: showWhole,
-      walkDisplays: () => {
-        const next = beginWalk(store.getState());
-        if (next === null) return;
-        document.getElementById(unitElementId(next))?.focus({ preventScroll: true });
-        dispatch('open-entry', { entry: { kind: 'display', unit: next, walking: true } });
-      },
+      ...(walkDisplays ? { walkDisplays } : {}),
     });
     return () => registerCanvas(null);
-  }, [flow, duration, showWhole, registerCanvas, store, dispatch]);
+  }, [flow, duration, showWhole, registerCanvas, walkDisplays]);
 
   // In a strip with room to spare every mark has its designation under it, else every fifth its number.
   const pitch = fit.options.metrics.module + fit.options.metrics.gap;
@@ -162,32 +166,6 @@ function shift(from: number, to: number, least: number, most: number): number {
   if (from < least) return least - from;
   if (to > most) return Math.max(most - to, least - from);
   return 0;
-}
-
-/** Chains that no suspect of note lies on; they may be folded to one line. As one text, so that an equal answer is the same. */
-function foldableChains(state: AppState): string {
-  const simulated = selectInjectModel(state);
-  if (simulated) return foldableInSimulation(simulated);
-  const model = selectFindModel(state);
-  const { topology } = state.checked;
-  if (topology.chains.length < 2) return '';
-  const involved = new Set<string>();
-  const rows = model.rows.filter((row) => row.candidate.probability >= 0.01 || row === model.chosen);
-  for (const { candidate } of rows) {
-    for (const { fault } of candidate.parts) {
-      const key = spotKey(spotOf(fault));
-      for (const chain of topology.chains) {
-        const own = [`chain-port/${chain.id}`, ...chain.links.map((link) => `link/${link}`), ...chain.units.map((unit) => `unit/${unit}`)];
-        if (own.includes(key)) involved.add(chain.id);
-      }
-    }
-  }
-  // Where nobody is suspected yet, the first chain is the one to begin with.
-  const kept = involved.size > 0 ? involved : new Set<string>(topology.chains.slice(0, 1).map(({ id }) => id));
-  return topology.chains
-    .filter(({ id }) => !kept.has(id))
-    .map(({ id }) => id)
-    .join(' ');
 }
 
 function useMedia(query: string): boolean {

@@ -23,7 +23,8 @@ export interface ReadingView {
   readonly agreement: Agreement | null;
 }
 
-export interface UnitView {
+/** What every workspace draws of a module. */
+export interface FrameView {
   readonly id: string;
   readonly designation: string;
   readonly kind: UnitKind;
@@ -34,6 +35,15 @@ export interface UnitView {
   readonly folded: boolean;
   readonly portY: number;
   readonly height: number;
+  /** "drive 2", or why it is on no chain. */
+  readonly footer: string;
+  readonly axes: string;
+  readonly outputs: readonly string[];
+  /** Its position on the chain, for the strip. */
+  readonly position: number | null;
+}
+
+export interface UnitView extends FrameView {
   readonly reading: ReadingView;
   /** Ports that hear nothing, by what was seen. */
   readonly deafUp: boolean;
@@ -46,12 +56,6 @@ export interface UnitView {
   readonly lit: boolean;
   /** What it shows is being entered. */
   readonly entering: boolean;
-  /** "drive 2", or why it is on no chain. */
-  readonly footer: string;
-  readonly axes: string;
-  readonly outputs: readonly string[];
-  /** Its position on the chain, for the strip. */
-  readonly position: number | null;
   /** Its words above a strip; null where they need not be said. */
   readonly callout: CalloutPlace | null;
   /** Whole description for a screen reader. */
@@ -85,17 +89,24 @@ export interface ControllerView {
   readonly chains: readonly ChainView[];
 }
 
-export interface LinkView {
+/** Where a cable is drawn. */
+export interface LinkLine {
   readonly id: string;
   readonly designation: string;
   readonly chain: string;
-  /** The report that a click on it enters. */
+  /** Its number on its chain: the report that a click on it enters. */
   readonly gap: number;
+  /** The units at its ends; null: the controller. */
+  readonly upper: string | null;
+  readonly lower: string;
   readonly from: Point;
   readonly to: Point;
-  /** It goes on in the next row: the height at which it runs back to the left. */
+  /** It does not come straight from the left neighbour: the height at which it runs between the rows. */
   readonly turnY: number | null;
   readonly folded: boolean;
+}
+
+export interface LinkView extends LinkLine {
   readonly share: string | null;
   readonly chosen: boolean;
   /** The step that was asked for is done here. */
@@ -105,9 +116,15 @@ export interface LinkView {
   readonly name: string;
 }
 
-export interface LeadView {
+/** Where a lead is drawn. */
+export interface LeadLine {
   readonly id: string;
+  readonly from: string;
+  readonly to: string;
   readonly points: readonly Point[];
+}
+
+export interface LeadView extends LeadLine {
   readonly share: string | null;
   readonly chosen: boolean;
 }

@@ -1,6 +1,6 @@
 import { machineStateWords, stepTexts, windowTexts, wordProbability, wordStep, wordStepPlace } from '../../engine/messages/index.ts';
 import { stateNeeded } from '../../engine/steps/index.ts';
-import { inReadingOrder } from '../canvas/projectUnits.ts';
+import { inReadingOrder } from '../canvas/projectFrame.ts';
 import type { AppState } from '../state/appState.ts';
 import { currentSnapshot, hasObservations } from '../state/evidence.ts';
 import { namesOf } from '../state/names.ts';

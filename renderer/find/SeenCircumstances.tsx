@@ -3,7 +3,7 @@ import { useRef, useState } from 'react';
 import { Popover } from 'react-aria-components';
 import { circumstanceWords, entryWords } from '../../engine/messages/index.ts';
 import { type Circumstance, type CircumstanceKind, circumstanceKinds } from '../../engine/schema/index.ts';
-import { inReadingOrder } from '../canvas/projectUnits.ts';
+import { inReadingOrder } from '../canvas/projectFrame.ts';
 import { namesOf } from '../state/names.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
 import { EntryDialog } from './EntryDialog.tsx';

@@ -1,6 +1,6 @@
 import type { ChainId, UnitId } from '../../engine/base/index.ts';
 import { inMountingOrder, type Topology } from '../../engine/topology/index.ts';
-import { inReadingOrder } from '../canvas/projectUnits.ts';
+import { inReadingOrder } from '../canvas/projectFrame.ts';
 import type { AppState, WalkOrder } from '../state/appState.ts';
 import { currentSnapshot, findDisplay, findReport } from '../state/evidence.ts';
 

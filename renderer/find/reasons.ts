@@ -12,7 +12,7 @@ import {
 import type { Snapshot } from '../../engine/schema/index.ts';
 import type { DisplayPrediction } from '../../engine/simulation/index.ts';
 import type { Topology } from '../../engine/topology/index.ts';
-import { inReadingOrder } from '../canvas/projectUnits.ts';
+import { inReadingOrder } from '../canvas/projectFrame.ts';
 import { currentSnapshot, findDisplay, findReport } from '../state/evidence.ts';
 import { namesOf } from '../state/names.ts';
 import { useApp } from '../state/useWorkbench.ts';

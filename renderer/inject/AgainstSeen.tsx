@@ -1,5 +1,5 @@
 import { injectWords, meaningWords, windowTexts, wordGaps, wordMeanings } from '../../engine/messages/index.ts';
-import { inReadingOrder } from '../canvas/projectUnits.ts';
+import { inReadingOrder } from '../canvas/projectFrame.ts';
 import { displayAgreement, reportAgreement } from '../find/predict.ts';
 import { Words } from '../marks/Words.tsx';
 import type { AppState } from '../state/appState.ts';

@@ -1,6 +1,7 @@
 import { memo } from 'react';
 import { type Edge, EdgeLabelRenderer, type EdgeProps } from 'reactflow';
 import { useDetail } from '../canvas/DetailContext.ts';
+import { fibrePath, linkMiddle } from '../canvas/fibrePath.ts';
 import { type Detail, fibreOffset, port, strip } from '../canvas/geometry.ts';
 import type { Point } from '../canvas/views.ts';
 import { useDispatch } from '../state/useWorkbench.ts';
@@ -14,8 +15,8 @@ export const SimLinkEdge = memo(function SimLinkEdge({ data }: EdgeProps<SimLink
   const detail = useDetail();
   if (!data) return null;
   const { view } = data;
-  const { from, to, turnY } = view;
-  const middle = turnY === null ? { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 } : { x: to.x - port.width / 2 - 8, y: to.y };
+  const { turnY } = view;
+  const middle = linkMiddle(view);
   return (
     <>
       <g className={`link sim detail-${detail}`} data-link={view.id}>
@@ -50,9 +51,7 @@ function Lane({
   const at = start + (end - start) * (lane.breakAt ?? (direction === 'outbound' ? 1 : 0));
   const [litFrom, litTo] = direction === 'outbound' ? [start, at] : [at, end];
   const straight = (x1: number, x2: number, shift: number) => (x2 - x1 > 1 ? `M${x1} ${from.y + shift}H${x2}` : '');
-  const turned = (shift: number) =>
-    `M${start} ${from.y + shift}H${start + 12 - shift / 2}V${(turnY ?? 0) + shift / 2}H${end - 16 - shift / 2}V${to.y + shift}H${end}`;
-  const whole = (shift: number) => (turnY === null ? straight(start, end, shift) : turned(shift));
+  const whole = (shift: number) => (turnY === null ? straight(start, end, shift) : fibrePath(view, shift));
   const kind = !lane.sent ? 'silent' : lane.breakAt === null ? 'light' : 'split';
   const classes = `lane ${direction} ${kind}${lane.thin ? ' thin' : ''} hop-${lane.hop}`;
   const y = (from.y + to.y) / 2 + (direction === 'outbound' ? -fibreOffset : fibreOffset);

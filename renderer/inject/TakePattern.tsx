@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
 import { haltedWords, injectWords, meaningWords, onsetWords, wordGaps, wordInjectedClause } from '../../engine/messages/index.ts';
 import type { Snapshot } from '../../engine/schema/index.ts';
-import { inReadingOrder } from '../canvas/projectUnits.ts';
+import { inReadingOrder } from '../canvas/projectFrame.ts';
 import { DisplayMark } from '../marks/DisplayMark.tsx';
 import { namesOf } from '../state/names.ts';
 import { useApp, useWindow } from '../state/useWorkbench.ts';

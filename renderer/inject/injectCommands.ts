@@ -73,6 +73,7 @@ export const injectCommands = {
   'toggle-inject': viewCommand({
     label: 'toggleInject',
     shortcuts: ['I'],
+    keysIn: 'find',
     isEnabled: (state) => state.inject.on || state.checked.cabinet !== null,
     run: (state) => ({
       ...change(state, { on: !state.inject.on, target: null, taking: false }),
@@ -84,6 +85,7 @@ export const injectCommands = {
   'end-inject': viewCommand({
     label: 'endInject',
     shortcuts: ['Escape'],
+    keysIn: 'find',
     isEnabled: isOn,
     run: (state) => ({ ...change(state, { on: false, target: null, taking: false }), ...say(state, injectWords.left) }),
   }),
@@ -133,6 +135,7 @@ export const injectCommands = {
   'clear-faults': viewCommand({
     label: 'clearFaults',
     shortcuts: ['Mod+Backspace'],
+    keysIn: 'find',
     isEnabled: ({ inject }) => inject.on && inject.faults.length > 0,
     run: (state) => ({ ...change(state, { faults: [], hop: null, target: null }), ...say(state, injectWords.none) }),
   }),
@@ -186,6 +189,7 @@ export const injectCommands = {
   'next-hop': viewCommand({
     label: 'nextHop',
     shortcuts: ['F'],
+    keysIn: 'find',
     isEnabled: (state) => state.inject.on && (state.inject.hop ?? -1) < countHops(state) - 1,
     run: (state) => toHop(state, (state.inject.hop ?? -1) + 1),
   }),
@@ -193,6 +197,7 @@ export const injectCommands = {
   'previous-hop': viewCommand({
     label: 'previousHop',
     shortcuts: ['B'],
+    keysIn: 'find',
     isEnabled: ({ inject }) => inject.on && inject.hop !== null,
     run: (state) => toHop(state, state.inject.hop === null || state.inject.hop === 0 ? null : state.inject.hop - 1),
   }),
@@ -200,6 +205,7 @@ export const injectCommands = {
   'next-stop': viewCommand({
     label: 'nextStop',
     shortcuts: ['S'],
+    keysIn: 'find',
     isEnabled: (state) => nextStop(selectInjectModel(state)?.hops ?? [], state.inject.hop) !== null,
     run: (state) => toHop(state, nextStop(selectInjectModel(state)?.hops ?? [], state.inject.hop)),
   }),
@@ -207,6 +213,7 @@ export const injectCommands = {
   'ask-take-pattern': viewCommand({
     label: 'askTakePattern',
     shortcuts: ['P'],
+    keysIn: 'find',
     isEnabled: (state) => selectInjectModel(state) !== null,
     run: (state) => change(state, { taking: true, target: null }),
   }),

@@ -5,6 +5,13 @@ const bold = { fill: 'none', stroke: 'currentColor', strokeWidth: 2.2 } as const
 
 /* Our own signs, on a grid of 16. Ordinary icons come from the icon library. */
 const signs = {
+  // something that must be put right
+  error: (
+    <>
+      <path d="M5 1.5h6L14.5 5v6L11 14.5H5L1.5 11V5z" />
+      <path d="M5.6 5.6l4.8 4.8M10.4 5.6l-4.8 4.8" stroke="var(--on-state)" strokeWidth="1.8" fill="none" />
+    </>
+  ),
   // agreement of what is seen and what is predicted
   fits: <path d="M3 6h10M3 10h10" {...bold} />,
   against: <path d="M2.5 5.6h11M2.5 10.4h11M11 1.5 5 14.5" {...bold} />,

@@ -170,6 +170,7 @@ export const entryCommands = {
   'enter-next-report': viewCommand({
     label: 'enterNextReport',
     shortcuts: ['R'],
+    keysIn: 'find',
     isEnabled: (state) => unlessSimulating(state) && state.checked.topology.chains.some(({ units }) => units.length > 0),
     run: (state) => {
       const chain = nextReport(state) ?? state.checked.topology.chains.find(({ units }) => units.length > 0)?.id;

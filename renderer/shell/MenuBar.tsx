@@ -10,7 +10,12 @@ import { themeChoices } from '../state/appState.ts';
 import { type CommandId, commands } from '../state/commands.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
 import { shortcutsOf, wordKeys } from './shortcuts.ts';
+import { WorkspaceSwitch } from './WorkspaceSwitch.tsx';
 import './menu.css';
+
+/** What can be chosen at once in Draw, and how the drawing is looked at. */
+const chooseItems = ['choose-all', 'choose-none', 'choose-chain', 'choose-upstream', 'choose-downstream'] as const;
+const lookItems = ['toggle-draw-view', 'toggle-arrangement', 'toggle-feedback'] as const;
 
 /** Commands of the menus need no arguments. */
 type PlainCommand =
@@ -28,6 +33,10 @@ type PlainCommand =
   | 'toggle-reduce-motion'
   | 'toggle-inject'
   | 'ask-take-pattern'
+  | (typeof chooseItems)[number]
+  | (typeof lookItems)[number]
+  | 'go-draw'
+  | 'go-find'
   | FileMenuCommand;
 
 /** The bar at the top: menus, what is open, undo and redo, colours. */
@@ -46,6 +55,7 @@ export function MenuBar() {
         <SamplesMenu />
         <HelpMenu />
       </nav>
+      <WorkspaceSwitch />
       <OpenDocument />
       <Tools />
     </div>
@@ -99,18 +109,25 @@ function EditMenu() {
   const redo = useApp((state) => state.history.future[0]?.name ?? null);
   const injecting = useApp((state) => state.inject.on);
   const mounting = useApp((state) => state.walkOrder === 'mounting');
+  const drawing = useApp((state) => state.workspace === 'draw');
   return (
     <TopMenu label={windowTexts.menus.edit}>
       <Menu aria-label={windowTexts.menus.edit} className="menu">
         <Item id="undo" label={windowTexts.undoStep(undo)} />
         <Item id="redo" label={windowTexts.redoStep(redo)} />
         <Separator className="menu-line" />
-        <Item id="walk-displays" />
-        <Item id="enter-next-report" />
-        <Item id="toggle-walk-order" checked={mounting} />
-        <Separator className="menu-line" />
-        <Item id="toggle-inject" checked={injecting} />
-        <Item id="ask-take-pattern" />
+        {drawing ? (
+          chooseItems.map((id) => <Item key={id} id={id} />)
+        ) : (
+          <>
+            <Item id="walk-displays" />
+            <Item id="enter-next-report" />
+            <Item id="toggle-walk-order" checked={mounting} />
+            <Separator className="menu-line" />
+            <Item id="toggle-inject" checked={injecting} />
+            <Item id="ask-take-pattern" />
+          </>
+        )}
       </Menu>
     </TopMenu>
   );
@@ -132,9 +149,26 @@ function ViewMenu() {
   const theme = useApp((state) => state.theme);
   const fold = useApp((state) => state.foldChains);
   const reduce = useApp((state) => state.reduceMotion);
+  const drawing = useApp((state) => state.workspace === 'draw');
+  const draw = useApp((state) => state.draw);
   return (
     <TopMenu label={windowTexts.menus.view}>
       <Menu aria-label={windowTexts.menus.view} className="menu">
+        <MenuSection>
+          <Item id="go-draw" checked={drawing} />
+          <Item id="go-find" checked={!drawing} />
+        </MenuSection>
+        <Separator className="menu-line" />
+        {drawing && (
+          <>
+            <MenuSection>
+              <Item id="toggle-draw-view" />
+              <Item id="toggle-arrangement" checked={draw.arrangement === 'mounting'} />
+              <Item id="toggle-feedback" checked={draw.feedbackShown} />
+            </MenuSection>
+            <Separator className="menu-line" />
+          </>
+        )}
         <MenuSection>
           <Item id="zoom-in" />
           <Item id="zoom-out" />

@@ -1,15 +1,19 @@
-import { injectWords, windowTexts } from '../../engine/messages/index.ts';
+import { drawWords, injectWords, windowTexts } from '../../engine/messages/index.ts';
 import { useApp } from '../state/useWorkbench.ts';
 
 const targets = ['answer', 'cabinet', 'suspects', 'step', 'grid'] as const;
+const drawTargets = ['cabinet', 'shelf', 'inspector', 'problems'] as const;
 
 /** The first stops of Tab: past everything to one part of the window. */
 export function SkipLinks() {
   const injecting = useApp((state) => state.inject.on);
+  const drawing = useApp((state) => state.workspace === 'draw');
+  const links: readonly (readonly [string, string | null])[] = drawing
+    ? drawTargets.map((target) => [target, drawWords.skipTo[target]])
+    : targets.map((target) => [target, injecting ? (target === 'step' ? null : injectWords.skipTo[target]) : windowTexts.skipTo[target]]);
   return (
     <nav className="skip-links" aria-label={windowTexts.skipTo.label}>
-      {targets.map((target) => {
-        const words = injecting ? (target === 'step' ? null : injectWords.skipTo[target]) : windowTexts.skipTo[target];
+      {links.map(([target, words]) => {
         return words === null ? null : (
           <a
             key={target}
@@ -30,7 +34,9 @@ export function SkipLinks() {
 
 /** Goes to the next part of the window, or with `back` to the one before. */
 export function moveToRegion(back: boolean): void {
-  const regions = targets.map((target) => document.getElementById(target)).filter((region) => region !== null);
+  const regions = [...new Set([...targets, ...drawTargets])]
+    .map((target) => document.getElementById(target))
+    .filter((region) => region !== null);
   const now = regions.findIndex((region) => region.contains(document.activeElement));
   const next = now < 0 ? 0 : (now + (back ? regions.length - 1 : 1)) % regions.length;
   regions[next]?.focus();

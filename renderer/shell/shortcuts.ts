@@ -1,3 +1,4 @@
+import type { Workspace } from '../draw/drawState.ts';
 import { type CommandId, commands } from '../state/commands.ts';
 import type { Workbench } from '../state/dispatcher.ts';
 
@@ -6,10 +7,20 @@ function isMac(): boolean {
   return typeof navigator !== 'undefined' && /mac/i.test(navigator.platform);
 }
 
-/** Every key with the command it runs. Two commands on one key are a mistake that a test finds. */
-export function listShortcuts(): readonly { readonly keys: string; readonly id: CommandId }[] {
+interface Shortcut {
+  readonly keys: string;
+  readonly id: CommandId;
+  /** Where alone it is heard. */
+  readonly workspace: Workspace | null;
+}
+
+/** Every key with the command it runs. Two commands on one key of one workspace are a mistake that a test finds. */
+export function listShortcuts(): readonly Shortcut[] {
   // Object.keys is typed as string[]; these are the command ids.
-  return (Object.keys(commands) as CommandId[]).flatMap((id) => shortcutsOf(id).map((keys) => ({ keys, id })));
+  return (Object.keys(commands) as CommandId[]).flatMap((id) => {
+    const command: { readonly keysIn?: Workspace } = commands[id];
+    return shortcutsOf(id).map((keys) => ({ keys, id, workspace: command.keysIn ?? null }));
+  });
 }
 
 export function shortcutsOf(id: CommandId): readonly string[] {
@@ -19,15 +30,16 @@ export function shortcutsOf(id: CommandId): readonly string[] {
 
 /** The keys as they stand on this keyboard: "Ctrl+Z", on a Mac "⌘Z". */
 export function wordKeys(keys: string): string {
-  if (!isMac()) return keys.replace('Mod', 'Ctrl');
-  return keys.replace('Mod+', '⌘').replace('Shift+', '⇧');
+  const short = keys.replace('ArrowLeft', '←').replace('ArrowRight', '→').replace('ArrowUp', '↑').replace('ArrowDown', '↓');
+  if (!isMac()) return short.replace('Mod', 'Ctrl');
+  return short.replace('Mod+', '⌘').replace('Shift+', '⇧').replace('Alt+', '⌥');
 }
 
 function matches(event: KeyboardEvent, keys: string): boolean {
   const parts = keys.split('+');
   const key = keys.endsWith('+') ? '+' : (parts[parts.length - 1] ?? '');
   const mod = isMac() ? event.metaKey : event.ctrlKey;
-  if (parts.includes('Mod') !== mod || parts.includes('Shift') !== event.shiftKey || event.altKey) return false;
+  if (parts.includes('Mod') !== mod || parts.includes('Shift') !== event.shiftKey || parts.includes('Alt') !== event.altKey) return false;
   // Digits by their place on the keyboard: with Shift they would be read as another sign.
   return event.key.toLowerCase() === key.toLowerCase() || event.code === `Digit${key}`;
 }
@@ -41,7 +53,8 @@ export function listenForShortcuts({ store, dispatch }: Pick<Workbench, 'store' 
   const listen = (event: KeyboardEvent) => {
     // A question is answered first.
     if (event.defaultPrevented || store.getState().question) return;
-    const found = listShortcuts().find(({ keys }) => matches(event, keys));
+    const { workspace: shown } = store.getState();
+    const found = listShortcuts().find(({ keys, workspace }) => (workspace ?? shown) === shown && matches(event, keys));
     if (!found || (isTyping(event.target) && !found.keys.startsWith('Mod'))) return;
     // Undo in a text field is the field's own.
     if (isTyping(event.target) && (found.id === 'undo' || found.id === 'redo')) return;

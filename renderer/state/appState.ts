@@ -3,6 +3,7 @@ import type { CheckedCabinet } from '../../engine/cabinet/index.ts';
 import type { Diagnosis } from '../../engine/diagnosis/index.ts';
 import type { CabinetContent } from '../../engine/schema/index.ts';
 import type { RankedStep } from '../../engine/steps/index.ts';
+import type { DrawState, Workspace } from '../draw/drawState.ts';
 import type { InjectState } from '../inject/injectState.ts';
 import type { EquipmentState } from '../legend/equipmentState.ts';
 import type { Library } from '../legend/library.ts';
@@ -98,6 +99,10 @@ export interface SessionState {
   readonly inject: InjectState;
   /** The page of sums, and the figures that are tried on it. */
   readonly sums: SumsState;
+  /** Which workspace is shown. It stays when another document is opened. */
+  readonly workspace: Workspace;
+  /** What is chosen in Draw, and how it is looked at. */
+  readonly draw: DrawState;
 }
 
 /** The user's own, kept from sitting to sitting. */
@@ -155,6 +160,8 @@ export const stateTable: { readonly [K in keyof Required<AppState>]: KindOf<K> }
   chosenStep: 'session',
   inject: 'session',
   sums: 'session',
+  workspace: 'session',
+  draw: 'session',
   theme: 'preference',
   foldChains: 'preference',
   reduceMotion: 'preference',

@@ -1,5 +1,6 @@
 import type { Draft } from 'immer';
 import type { CommandLabel } from '../../engine/messages/index.ts';
+import type { Workspace } from '../draw/drawState.ts';
 import type { AppState, DocumentState, PreferenceState, SessionState } from './appState.ts';
 import type { FileActions } from './sitting.ts';
 
@@ -14,6 +15,8 @@ interface CommandBase {
   /** Keys that run it without arguments, e.g. `Mod+Z`; `Mod` is Ctrl, on a Mac the command key. */
   readonly shortcuts?: readonly string[];
   readonly isEnabled: (state: AppState) => boolean;
+  /** The workspace in which alone its keys are heard; without it they are heard in all. */
+  readonly keysIn?: Workspace;
 }
 
 /** Changes the document: one undo step, made by the dispatcher from the patches. */
@@ -39,8 +42,8 @@ export interface ViewCommand<A> extends CommandBase {
 export interface CanvasControl {
   readonly zoomBy: (factor: number) => void;
   readonly fit: () => void;
-  /** Begins to enter displays one after another along the chain. */
-  readonly walkDisplays: () => void;
+  /** Begins to enter displays one after another along the chain; only where displays are drawn. */
+  readonly walkDisplays?: () => void;
 }
 
 /** What an effect may use. */

@@ -1,5 +1,6 @@
 import { windowTexts } from '../../engine/messages/index.ts';
 import type { DisplayMeaning, Onset } from '../../engine/schema/index.ts';
+import { drawCommands } from '../draw/drawCommands.ts';
 import { injectCommands } from '../inject/injectCommands.ts';
 import { legendCommands } from '../legend/legendCommands.ts';
 import { entryCommands } from '../quick/entryCommands.ts';
@@ -211,8 +212,9 @@ export const commands = {
   'walk-displays': effectCommand({
     label: 'walkDisplays',
     shortcuts: ['E'],
+    keysIn: 'find',
     isEnabled: (state) => state.checked.topology.units.size > 0 && unlessSimulating(state),
-    run: (context) => context.canvas?.walkDisplays(),
+    run: (context) => context.canvas?.walkDisplays?.(),
   }),
 
   ...fileCommands,
@@ -221,6 +223,7 @@ export const commands = {
   ...injectCommands,
   ...sumsCommands,
   ...entryCommands,
+  ...drawCommands,
 
   announce: viewCommand<{ readonly text: string }>({
     label: 'announce',

@@ -3,6 +3,7 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import { checkCabinet } from '../../engine/cabinet/index.ts';
 import { startSentence, windowTexts } from '../../engine/messages/index.ts';
 import type { CabinetContent } from '../../engine/schema/index.ts';
+import { nothingDrawn } from '../draw/drawState.ts';
 import { sameContent } from '../files/sameContent.ts';
 import { nothingInjected } from '../inject/injectState.ts';
 import { closedEquipment } from '../legend/equipmentState.ts';
@@ -65,6 +66,7 @@ export function makeWorkbench(
     ...freshSession(first.document, { source: first.source }),
     recent: [],
     question: null,
+    workspace: 'find',
     announcement: { text: '', number: 0 },
     ...first.preferences,
     revision: 1,
@@ -182,5 +184,6 @@ function freshSession({ cabinet, caseRecord }: DocumentState, opened: OpenedAs) 
     chosenStep: null,
     inject: nothingInjected,
     sums: nothingTried,
+    draw: nothingDrawn,
   } as const;
 }

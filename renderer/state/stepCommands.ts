@@ -120,6 +120,7 @@ export const stepCommands = {
   'next-step': viewCommand({
     label: 'nextStep',
     shortcuts: ['D'],
+    keysIn: 'find',
     isEnabled: (state) => !state.inject.on && (state.steps?.list.length ?? 0) > 0,
     run: (state) => showing(state, state.steps?.list[0]?.step ?? null),
   }),

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { checkCabinet, parseCaseFile, serializeCase } from '../../engine/cabinet/index.ts';
 import type { Fault } from '../../engine/schema/index.ts';
 import { modeKey, simulate } from '../../engine/simulation/index.ts';
-import { inReadingOrder } from '../../renderer/canvas/projectUnits.ts';
+import { inReadingOrder } from '../../renderer/canvas/projectFrame.ts';
 import { listPattern } from '../../renderer/inject/injectCommands.ts';
 import { selectInjectModel } from '../../renderer/inject/injectModel.ts';
 import type { DocumentState } from '../../renderer/state/appState.ts';

@@ -1,0 +1,82 @@
+import { useCallback, useRef } from 'react';
+import { ReactFlow, ViewportPortal } from 'reactflow';
+import { drawWords } from '../../engine/messages/index.ts';
+import { Captions } from '../canvas/Captions.tsx';
+import { DetailContext } from '../canvas/DetailContext.ts';
+import { type Metrics, zoomLimits } from '../canvas/geometry.ts';
+import { useCabinetView } from '../canvas/useCabinetView.ts';
+import { useSize } from '../canvas/useSize.ts';
+import { useApp } from '../state/useWorkbench.ts';
+import 'reactflow/dist/style.css';
+import '../canvas/canvas.css';
+import '../canvas/modules.css';
+import { DrawControllerNode } from './DrawControllerNode.tsx';
+import { DrawHead } from './DrawHead.tsx';
+import { DrawLeadEdge } from './DrawLeadEdge.tsx';
+import { DrawLinkEdge } from './DrawLinkEdge.tsx';
+import { DrawUnitNode } from './DrawUnitNode.tsx';
+import { useDrawProjection } from './useDrawProjection.ts';
+
+const nodeTypes = { 'draw-unit': DrawUnitNode, 'draw-controller': DrawControllerNode };
+const edgeTypes = { 'draw-link': DrawLinkEdge, 'draw-lead': DrawLeadEdge };
+
+const still = { carried: new Set<string>(), target: null };
+
+/** Panels at both sides leave less room than in Find, and there are no windows to show: the modules are smaller. */
+const metrics: { readonly narrow: Metrics; readonly wide: Metrics } = {
+  narrow: { module: 92, gap: 44, controller: 80, height: 166, port: 118 },
+  wide: { module: 106, gap: 46, controller: 88, height: 166, port: 118 },
+};
+
+/** The cabinet as a drawing that is edited. */
+export function DrawCanvas() {
+  const frame = useRef<HTMLElement>(null);
+  const size = useSize(frame);
+  const arrangement = useApp((state) => state.draw.arrangement);
+  const view = useCabinetView(frame, size, { metrics, foldable: '', wrap: true, arrangement });
+  const { nodes, edges, captions } = useDrawProjection(view.placement, view.detail, still);
+  const noop = useCallback(() => undefined, []);
+  return (
+    <DetailContext value={view.detail}>
+      <section
+        ref={frame}
+        id="cabinet"
+        className="cabinet draw-canvas"
+        tabIndex={-1}
+        aria-label={drawWords.region}
+        onFocus={view.onFocus}
+        data-roomy={view.roomy}
+      >
+        <DrawHead />
+        {size !== null && (
+          <ReactFlow
+            nodes={nodes}
+            edges={edges}
+            nodeTypes={nodeTypes}
+            edgeTypes={edgeTypes}
+            onNodesChange={noop}
+            onMove={view.onMove}
+            minZoom={zoomLimits.least}
+            maxZoom={zoomLimits.most}
+            nodesDraggable={false}
+            nodesConnectable={false}
+            nodesFocusable={false}
+            edgesFocusable={false}
+            elementsSelectable={false}
+            panOnScroll
+            panOnDrag={[1]}
+            zoomOnDoubleClick={false}
+            deleteKeyCode={null}
+            selectionKeyCode={null}
+            disableKeyboardA11y
+            proOptions={{ hideAttribution: true }}
+          >
+            <ViewportPortal>
+              <Captions captions={captions} />
+            </ViewportPortal>
+          </ReactFlow>
+        )}
+      </section>
+    </DetailContext>
+  );
+}

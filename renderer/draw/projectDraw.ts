@@ -1,0 +1,160 @@
+import { type LinkId, type Problem, type Severity, severities, type UnitId } from '../../engine/base/index.ts';
+import { drawWords, windowTexts, wordNumber, wordTermValue } from '../../engine/messages/index.ts';
+import type { Sums } from '../../engine/sums/index.ts';
+import { type FrameSources, frameLeads, frameLink, frameLinks, frameUnits } from '../canvas/projectFrame.ts';
+import type { LinkLine } from '../canvas/views.ts';
+import type { Chosen, DrawChainView, DrawControllerView, DrawLeadView, DrawLinkView, DrawUnitView } from './drawViews.ts';
+
+export interface DrawSources extends FrameSources {
+  readonly sums: Sums;
+  readonly problems: ReadonlyMap<string, Severity>;
+  readonly chosen: readonly string[];
+  readonly feedbackShown: boolean;
+  /** Units that are being dragged. */
+  readonly carried: ReadonlySet<string>;
+  /** The cable into which they would go, and the units at its ends. */
+  readonly target: { readonly link: string | null; readonly mates: readonly string[] } | null;
+}
+
+/** The worst problem of each thing. */
+export function worstProblems(problems: readonly Problem[]): ReadonlyMap<string, Severity> {
+  const worst = new Map<string, Severity>();
+  for (const { subjects, severity } of problems) {
+    for (const subject of subjects) {
+      const before = worst.get(subject);
+      if (before === undefined || severities.indexOf(severity) < severities.indexOf(before)) worst.set(subject, severity);
+    }
+  }
+  return worst;
+}
+
+function chosenAs({ chosen }: DrawSources, id: string): Chosen {
+  if (!chosen.includes(id)) return 'no';
+  return chosen[chosen.length - 1] === id ? 'first' : 'also';
+}
+
+export function drawUnits(sources: DrawSources): readonly DrawUnitView[] {
+  const { topology, names, sums, problems } = sources;
+  const volts = new Map(sums.feed.units.map((one) => [one.unit, one]));
+  const plugged = pluggedPorts(sources);
+  const fed = new Set(topology.feeds.map(({ to }) => to));
+  return frameUnits(sources).map((frame): DrawUnitView => {
+    const id = frame.id as UnitId; // the frame bears the id of its own unit
+    const record = topology.units.get(id);
+    const voltage = volts.get(id);
+    const problem = problems.get(id) ?? null;
+    const hasPorts = record?.kind !== 'supply' && record?.onChain !== false;
+    return {
+      ...frame,
+      // Ports are drawn also where no chain has reached them yet: that is how one gets there.
+      onChain: hasPorts,
+      chosen: chosenAs(sources, id),
+      mate: sources.target?.mates.includes(id) ?? false,
+      carried: sources.carried.has(id),
+      model: record?.model?.trim() ?? '',
+      partNumber: record?.partNumber?.trim() ?? '',
+      volts: voltage?.voltage.value == null ? '' : wordTermValue(voltage.voltage),
+      voltsWrong: voltage?.verdict === 'too-low' || voltage?.verdict === 'too-high',
+      problem,
+      feedbacks: sources.feedbackShown
+        ? (topology.feedbacksOf.get(id) ?? []).map((one) => topology.feedbacks.get(one)?.designation?.trim() || one)
+        : [],
+      upFree: hasPorts && !plugged.has(`${id} up`),
+      downFree: hasPorts && !plugged.has(`${id} down`),
+      fed: fed.has(id),
+      name: drawWords.unitName({
+        unit: names.unit(id),
+        kind: frame.kindWords,
+        place: topology.placeOf.has(id) ? names.place(id) : frame.footer,
+        axes: frame.axes,
+        problem,
+        chosen: sources.chosen.includes(id),
+      }),
+    };
+  });
+}
+
+function pluggedPorts({ topology }: DrawSources): ReadonlySet<string> {
+  return new Set(
+    [...topology.links.values()].flatMap(({ upper, lower }) => [
+      ...(upper && 'unit' in upper ? [`${upper.unit} down`] : []),
+      ...(lower ? [`${lower.unit} up`] : []),
+    ]),
+  );
+}
+
+/** All cables with two ends: those of the chains, and those between units that no chain reaches. */
+export function drawLinks(sources: DrawSources): readonly DrawLinkView[] {
+  const { topology, names, problems } = sources;
+  const lines = frameLinks(sources);
+  const drawn = new Set(lines.map(({ id }) => id));
+  const lanes = new Map<number, number>();
+  const apart = [...topology.links].flatMap(([id, { upper, lower }]): LinkLine[] => {
+    if (drawn.has(id) || !lower || !upper) return [];
+    const place = {
+      chain: 'chain' in upper ? upper.chain : '',
+      gap: 0,
+      upper: 'unit' in upper ? (upper.unit as UnitId) : null, // what is not placed is not drawn
+      lower: lower.unit as UnitId,
+    };
+    const line = frameLink(sources, id, place, lanes);
+    return line ? [line] : [];
+  });
+  return [...lines, ...apart].map((line): DrawLinkView => {
+    const length = topology.links.get(line.id as LinkId)?.lengthM; // the line bears the id of its own link
+    return {
+      ...line,
+      chosen: chosenAs(sources, line.id),
+      length: length === undefined ? '' : `${wordNumber(length)} m`,
+      problem: problems.get(line.id) ?? null,
+      target: sources.target?.link === line.id,
+      name: drawWords.linkName(
+        names.link(line.id),
+        line.upper === null ? names.controller() : names.unit(line.upper),
+        names.unit(line.lower),
+        sources.chosen.includes(line.id),
+      ),
+    };
+  });
+}
+
+export function drawLeads(sources: DrawSources): readonly DrawLeadView[] {
+  return frameLeads(sources).map((line) => ({
+    ...line,
+    chosen: chosenAs(sources, line.id),
+    problem: sources.problems.get(line.id) ?? null,
+    name: sources.names.lead(line.id),
+  }));
+}
+
+export function drawController(sources: DrawSources): DrawControllerView | null {
+  const { topology, names, placement, sums } = sources;
+  const box = placement.controller;
+  if (!box) return null;
+  const id = topology.content.controller?.id ?? '';
+  return {
+    id,
+    designation: topology.content.controller?.designation.trim() || windowTexts.cabinet.controller,
+    width: box.width,
+    height: box.height,
+    chosen: chosenAs(sources, id),
+    chains: topology.chains.flatMap((chain): DrawChainView[] => {
+      const placed = placement.chains.get(chain.id);
+      const axes = sums.axes.find((one) => one.chain === chain.id);
+      if (!placed) return [];
+      return [
+        {
+          chain: chain.id,
+          label: windowTexts.cabinet.chain(chain.record.number),
+          axes: drawWords.axes(axes?.axes.value ?? 0, axes?.limit.value ?? null),
+          rowY: placed.y - box.y,
+          portY: placed.portY - box.y,
+          empty: chain.units.length === 0,
+          chosen: chosenAs(sources, chain.id),
+          name: drawWords.chainName(names.chain(chain.id), chain.units.length),
+        },
+      ];
+    }),
+    name: drawWords.controllerName(names.controller(), topology.chains.length),
+  };
+}
