@@ -113,6 +113,8 @@ export const problemFacts = {
   'edit-controller-stays': [],
   'edit-chain-in-use': ['chain', 'count'],
   'edit-feedback-on-supply': ['unit'],
+  'edit-field-fixed': ['field'],
+  'edit-kind-in-use': ['unit'],
   'join-supply': ['unit'],
   'join-off-chain': ['unit'],
   'join-two-up': ['first', 'second'],

@@ -26,9 +26,10 @@ export class Work {
     return this.#rest;
   }
 
-  /** Replaces members that are no lists of records; `id` names what changes by it. */
+  /** Replaces members that are no lists of records, or leaves them out where they are undefined; `id` names what changes by it. */
   setRest(rest: Partial<Rest>, id: string): void {
-    this.#rest = { ...this.#rest, ...rest };
+    const entries = Object.entries({ ...this.#rest, ...rest }).filter(([, value]) => value !== undefined);
+    this.#rest = Object.fromEntries(entries) as Rest; // only optional members can have been undefined
     this.#changed.add(id);
   }
 

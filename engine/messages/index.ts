@@ -27,6 +27,7 @@ export {
   wordUnvisitedShare,
 } from './diagnosis.ts';
 export { drawWords } from './draw.ts';
+export { editWords } from './edit.ts';
 export {
   momentWords,
   wordDisplayReason,
@@ -39,6 +40,7 @@ export {
   wordUnitCause,
 } from './explanations.ts';
 export { itemKindWords, modeWords, type Tense, wordFault, wordFaultClause, wordItem, wordMode, wordTheItem } from './faults.ts';
+export { type FieldWords, fieldTableWords, fieldWords } from './fields.ts';
 export { fileWords } from './fileWords.ts';
 export {
   type HopFacts,

@@ -66,6 +66,16 @@ export const editProblemWords: WordsFor<EditCode> = {
     explanation: 'It is a supply. An encoder is wired to a drive or an encoder interface.',
     whatToDo: 'Choose the unit in which the cable really sits.',
   }),
+  'edit-field-fixed': ({ field }) => ({
+    title: `${quote(field)} cannot be typed`,
+    explanation: 'It says how things hang together, or which thing this is.',
+    whatToDo: 'Move or join the things instead.',
+  }),
+  'edit-kind-in-use': ({ unit }) => ({
+    title: `${unit} cannot become a supply`,
+    explanation: 'Optical cables, feedback cables or 24 V leads lead to it, and a supply takes none of them.',
+    whatToDo: 'Take these out first.',
+  }),
   'join-supply': ({ unit }) => ({
     title: `${unit} has no optical ports`,
     explanation: 'It is a supply, and a supply is never on a chain.',

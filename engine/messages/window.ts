@@ -1,5 +1,6 @@
 import type { DisplayMeaning, Onset, OrdinalGroup } from '../schema/index.ts';
 import { drawCommandLabels } from './draw.ts';
+import { editCommandLabels } from './edit.ts';
 import { fileCommandLabels } from './fileWords.ts';
 import { injectCommandLabels } from './inject.ts';
 import { legendCommandLabels } from './legend.ts';
@@ -48,6 +49,7 @@ const commands = {
   ...sumsCommandLabels,
   ...entryCommandLabels,
   ...drawCommandLabels,
+  ...editCommandLabels,
 } as const;
 export type CommandLabel = keyof typeof commands;
 

@@ -308,3 +308,18 @@ export type FeedbackRecord = NonNullable<CabinetContent['feedbacks']>[number];
 export type TypeRecord = NonNullable<CabinetContent['types']>[number];
 export type LegendRecord = NonNullable<CabinetContent['legends']>[number];
 export type ControllerRecord = NonNullable<CabinetContent['controller']>;
+
+/** The shape of one record of each list of things with ids, and of the controller: for checking a single one that is edited. */
+export const recordSchemas = {
+  controller,
+  chains: chain,
+  units: unit,
+  links: link,
+  leads: lead,
+  feedbacks: feedback,
+  spares: spare,
+  types: equipmentType,
+  legends: legend,
+  fibres: fibreType,
+  photos: photo,
+} as const;

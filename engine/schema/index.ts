@@ -8,6 +8,7 @@ export {
   type LeadRecord,
   type LegendRecord,
   type LinkRecord,
+  recordSchemas,
   type TypeRecord,
   type UnitRecord,
 } from './cabinetSchema.ts';

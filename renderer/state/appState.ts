@@ -87,6 +87,8 @@ export interface SessionState {
   /** The unit that undo, redo or a choice brings into view. */
   readonly spotlight: { readonly subject: string; readonly number: number } | null;
   readonly refused: RefusedFile | null;
+  /** Why the last thing that was asked of the cabinet was not done; told beside it until something else is done. */
+  readonly refusal: { readonly problems: readonly Problem[]; readonly number: number } | null;
   readonly shortcutsShown: boolean;
   readonly announcement: Announcement;
   /** How many suspects the grid lists beyond the usual few. */
@@ -153,6 +155,7 @@ export const stateTable: { readonly [K in keyof Required<AppState>]: KindOf<K> }
   entry: 'session',
   spotlight: 'session',
   refused: 'session',
+  refusal: 'session',
   shortcutsShown: 'session',
   announcement: 'session',
   allCandidates: 'session',

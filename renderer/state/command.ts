@@ -1,4 +1,5 @@
 import type { Draft } from 'immer';
+import type { Problem } from '../../engine/base/index.ts';
 import type { CommandLabel } from '../../engine/messages/index.ts';
 import type { Workspace } from '../draw/drawState.ts';
 import type { AppState, DocumentState, PreferenceState, SessionState } from './appState.ts';
@@ -28,7 +29,10 @@ export interface DocumentCommand<A> extends CommandBase {
   readonly name: (state: AppState, args: A) => string;
   /** What it touches, brought into view by undo. */
   readonly subject?: (args: A) => string | null;
-  readonly run: (draft: Draft<DocumentState>, args: A) => void;
+  /** Why it cannot be done with these arguments; the dispatcher then tells it and changes nothing. Empty: it can. */
+  readonly refusal?: (state: AppState, args: A) => readonly Problem[];
+  /** `before` is what the draft was made of. */
+  readonly run: (draft: Draft<DocumentState>, args: A, before: DocumentState) => void;
 }
 
 /** Changes the sitting or a preference: never an undo step, never ends what could be redone. */

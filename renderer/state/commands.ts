@@ -1,6 +1,7 @@
 import { windowTexts } from '../../engine/messages/index.ts';
 import type { DisplayMeaning, Onset } from '../../engine/schema/index.ts';
 import { drawCommands } from '../draw/drawCommands.ts';
+import { editCommands } from '../edit/editCommands.ts';
 import { injectCommands } from '../inject/injectCommands.ts';
 import { legendCommands } from '../legend/legendCommands.ts';
 import { entryCommands } from '../quick/entryCommands.ts';
@@ -186,6 +187,12 @@ export const commands = {
     run: () => ({ refused: null }),
   }),
 
+  'close-refusal': viewCommand({
+    label: 'closeRefusal',
+    isEnabled: (state) => state.refusal !== null,
+    run: () => ({ refusal: null }),
+  }),
+
   undo: effectCommand({
     label: 'undo',
     shortcuts: ['Mod+Z'],
@@ -224,6 +231,7 @@ export const commands = {
   ...sumsCommands,
   ...entryCommands,
   ...drawCommands,
+  ...editCommands,
 
   announce: viewCommand<{ readonly text: string }>({
     label: 'announce',

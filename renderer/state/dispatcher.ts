@@ -1,7 +1,7 @@
 import { applyPatches, enablePatches, type Patch, produceWithPatches } from 'immer';
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import { checkCabinet } from '../../engine/cabinet/index.ts';
-import { startSentence, windowTexts } from '../../engine/messages/index.ts';
+import { startSentence, windowTexts, wordProblem } from '../../engine/messages/index.ts';
 import type { CabinetContent } from '../../engine/schema/index.ts';
 import { nothingDrawn } from '../draw/drawState.ts';
 import { sameContent } from '../files/sameContent.ts';
@@ -89,7 +89,14 @@ export function makeWorkbench(
   const runDocumentCommand = (command: DocumentCommand<never>, args: never) => {
     const state = store.getState();
     const before: DocumentState = { cabinet: state.cabinet, caseRecord: state.caseRecord };
-    const [changed, ownPatches, ownInverse] = produceWithPatches(before, (draft) => command.run(draft, args));
+    const refusal = command.refusal?.(state, args) ?? [];
+    if (refusal.length > 0) {
+      store.setState({ refusal: { problems: refusal, number: (state.refusal?.number ?? 0) + 1 } });
+      announce(refusal.map((problem) => wordProblem(problem).title).join('. '));
+      return;
+    }
+    if (state.refusal !== null) store.setState({ refusal: null });
+    const [changed, ownPatches, ownInverse] = produceWithPatches(before, (draft) => command.run(draft, args, before));
     // What says the same again is no step, even where it was written anew.
     if (ownPatches.length === 0 || sameContent(before, changed)) return;
     const name = command.name(state, args);
@@ -178,6 +185,7 @@ function freshSession({ cabinet, caseRecord }: DocumentState, opened: OpenedAs) 
     entry: null,
     spotlight: null,
     refused: null,
+    refusal: null,
     shortcutsShown: false,
     allCandidates: false,
     equipment: closedEquipment,

@@ -1,0 +1,41 @@
+import { type FieldEdit, type FieldOwner, type FieldTable, setFields } from '../../engine/edit/index.ts';
+import { editWords, fieldTableWords } from '../../engine/messages/index.ts';
+import type { AppState } from '../state/appState.ts';
+import { editCommand } from '../state/editCommand.ts';
+import { namesOf } from '../state/names.ts';
+
+/*
+ * Commands of editing by fields: the inspector, the lists and the problems run these.
+ */
+
+/** The id of what a field belongs to. */
+export function ownerId(state: AppState, of: FieldOwner): string {
+  if ('id' in of) return of.id;
+  return of.in === 'cabinet' ? state.cabinet.id : (state.cabinet.controller?.id ?? '');
+}
+
+function ownerName(state: AppState, of: FieldOwner): string {
+  const names = namesOf(state.checked.topology);
+  if (of.in === 'cabinet') return state.cabinet.name;
+  if (of.in === 'controller') return names.controller();
+  return of.in === 'types' ? names.type(of.id) : names.thing(of.id);
+}
+
+export const editCommands = {
+  'set-fields': editCommand<{ readonly edits: readonly FieldEdit[] }>({
+    label: 'setFields',
+    name: (state, { edits }) => {
+      const owners = new Map(edits.map(({ of }) => [ownerId(state, of), of]));
+      const tables = new Set([...owners.values()].map((of) => of.in));
+      const [table] = tables;
+      const many = tables.size === 1 && table !== undefined ? (fieldTableWords[table as FieldTable]?.many ?? '') : '';
+      return editWords.steps.fields(
+        edits.map(({ path }) => path.join('.')),
+        [...owners.values()].map((of) => ownerName(state, of)),
+        many || editWords.things,
+      );
+    },
+    subject: ({ edits: [first] }) => (first !== undefined && 'id' in first.of ? first.of.id : null),
+    edit: (cabinet, { edits }) => setFields(cabinet, edits),
+  }),
+} as const;
