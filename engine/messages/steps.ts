@@ -1,6 +1,6 @@
 import { assertNever } from '../base/index.ts';
-import type { DisplayMeaning, Fault, Intervention, LinkEnd } from '../schema/index.ts';
-import type { MachineState, Step, StepCaution } from '../steps/index.ts';
+import type { DisplayMeaning, Fault, Intervention, LinkEnd, MachineState, Provocation } from '../schema/index.ts';
+import type { Step, StepCaution } from '../steps/index.ts';
 import type { Topology } from '../topology/index.ts';
 import { wordAct } from './acts.ts';
 import { type CautionCode, cautionWords } from './cautions.ts';
@@ -29,10 +29,31 @@ export function wordStep(names: Names, step: Step): string {
       return wordLookToDo(names, step.look);
     case 'act':
       return wordActs(names, step.acts, 'toDo');
+    case 'provoke':
+      return provocationWords[step.how].toDo;
     default:
       return assertNever(step);
   }
 }
+
+/** Ways to make a fault that comes and goes show itself: as something to do, how, and as something done. */
+const provocationWords: { readonly [P in Provocation]: { readonly toDo: string; readonly how: string; readonly done: string } } = {
+  wait: {
+    toDo: 'restart and wait',
+    how: 'Switch off and on again, let the machine run as it usually does, and wait: does it halt again?',
+    done: 'restarted and waited',
+  },
+  flex: {
+    toDo: 'restart and move the cables',
+    how: 'Switch off and on again. Move the cables gently from outside the live parts, one after another: does it halt again?',
+    done: 'restarted and moved the cables',
+  },
+  warm: {
+    toDo: 'restart and let it get warm',
+    how: 'Switch off and on again, close the cabinet and let it get as warm as it does at work: does it halt again?',
+    done: 'restarted and let it get warm',
+  },
+};
 
 function wordLookToDo(names: Names, look: Extract<Step, { do: 'look' }>['look']): string {
   switch (look.look) {
@@ -85,6 +106,8 @@ export function wordStepPlace(names: Names, topology: Topology, step: Step): str
     }
     case 'act':
       return wordList([...new Set(step.acts.flatMap((act) => actPlaces(names, topology, act)))]);
+    case 'provoke':
+      return '';
     default:
       return assertNever(step);
   }
@@ -125,6 +148,8 @@ export function wordStepHow(step: Step): string {
       return lookHow[step.look.look];
     case 'act':
       return 'Switch off, do it, switch on again: does the machine run?';
+    case 'provoke':
+      return provocationWords[step.how].how;
     default:
       return assertNever(step);
   }
@@ -133,7 +158,7 @@ export function wordStepHow(step: Step): string {
 const lookHow: { readonly [K in LookKind]: string } = {
   'light-at-plug': 'Leave the machine on. Pull the plug and hold white paper before it; plug it in again afterwards.',
   'light-at-port': 'Leave the machine on. Pull the plug and hold white paper before the port; plug it in again afterwards.',
-  lamp: 'Pull both plugs, shine a lamp into the one, hold white paper before the other; plug both in again afterwards.',
+  lamp: 'Switch off. Pull both plugs, shine a lamp into the one, hold white paper before the other; plug both in again afterwards.',
   voltage: 'Measure at the unit’s own terminals, under load.',
   'compare-plugs': 'Compare with a photo or drawing: does each optical plug sit in its own port?',
   'compare-fibres': 'Compare with a photo or drawing: does each fibre sit in its own hole?',
@@ -149,6 +174,7 @@ export function wordStepOutcome(names: Names, step: Step, outcome: string): stri
     case 'look':
       return wordOutcomes(step.look.look, [outcome]);
     case 'act':
+    case 'provoke':
       return outcome === 'runs' ? 'machine runs' : 'still halted';
     default:
       return assertNever(step);
@@ -182,6 +208,8 @@ export function wordStepDone(names: Names, step: Step, outcome: string): string 
       return `${wordLook(names, { ...step.look, outcomes: [] } as Parameters<typeof wordLook>[1])}: ${found}`; // the words of a look do not ask for its outcomes
     case 'act':
       return `${wordActs(names, step.acts, 'done')}: ${found}`;
+    case 'provoke':
+      return `${provocationWords[step.how].done}: ${found}`;
     default:
       return assertNever(step);
   }

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { amount, date, extra, id, level, line, picture, text } from './fields.ts';
-import { behaviourValues, displayMeanings, faultModes, positionKeeping, unitKinds } from './vocabulary.ts';
+import { actKinds, behaviourValues, displayMeanings, faultModes, machineStates, positionKeeping, unitKinds } from './vocabulary.ts';
 
 /**
  * The content of a cabinet file, version 1. Everything that the program does not need in order to open it is optional, so that
@@ -242,6 +242,45 @@ const rate = z.strictObject({
   source: line.optional(),
 });
 
+/**
+ * Figures of the repair table that differ from the usual ones. `subject` is the unit, link, lead, chain or feedback cable concerned;
+ * left out, the figure holds for all. Costs that are no time are given in minutes all the same: what they are worth.
+ */
+const repair = z.strictObject({
+  acts: z
+    .array(
+      z.strictObject({
+        act: z.enum(actKinds),
+        subject: id.optional(),
+        minutes: amount.optional(),
+        partMinutes: amount.optional(),
+        state: z.enum(machineStates).optional(),
+        source: line.optional(),
+      }),
+    )
+    .max(2_000)
+    .optional(),
+  weights: z
+    .strictObject({
+      liveWork: amount.optional(),
+      referencePosition: amount.optional(),
+      spoiledPart: amount.optional(),
+      partWait: amount.optional(),
+      comeback: amount.optional(),
+      outsideHelp: amount.optional(),
+      source: line.optional(),
+    })
+    .optional(),
+  chances: z
+    .strictObject({
+      handlingFault: z.number().min(0).max(1).optional(),
+      badSpare: z.number().min(0).max(1).optional(),
+      unknownFit: z.number().min(0).max(1).optional(),
+      source: line.optional(),
+    })
+    .optional(),
+});
+
 export const cabinetContent = z.strictObject({
   id,
   name: line,
@@ -286,6 +325,7 @@ export const cabinetContent = z.strictObject({
       referencingMinutes: amount.optional(),
     })
     .optional(),
+  repair: repair.optional(),
   ambientC: level.optional(),
   cabinetPhotos: z.array(id).max(100).optional(),
   rows: z

@@ -1,11 +1,24 @@
 import { z } from 'zod';
 import { cabinetContent } from './cabinetSchema.ts';
 import { amount, extra, id, line, moment, text } from './fields.ts';
-import { circumstanceKinds, directions, displayMeanings, faultModes, linkEnds, onsets, presences } from './vocabulary.ts';
+import {
+  circumstanceKinds,
+  directions,
+  displayMeanings,
+  faultModes,
+  linkEnds,
+  machineStates,
+  onsets,
+  presences,
+  provocations,
+} from './vocabulary.ts';
 
 /** The content of a case file, version 1: what was seen and done at a machine, with the cabinet as it was documented then. */
 
 const end = { link: id, end: z.enum(linkEnds) };
+
+/** The part that was put in: the spare of the cabinet's own stock (left out: one from elsewhere), and its serial number. */
+const putIn = { spare: id.optional(), serial: line.optional() };
 
 /** Something done to the cabinet. Ids name places of the cabinet (the link on which a cable lies), not the parts that lie there now. */
 export const intervention = z.discriminatedUnion('do', [
@@ -14,25 +27,25 @@ export const intervention = z.discriminatedUnion('do', [
   z.strictObject({ do: z.literal('reseat-plug'), ...end }),
   z.strictObject({ do: z.literal('clean-plug'), ...end }),
   z.strictObject({ do: z.literal('re-route'), link: id }),
-  z.strictObject({ do: z.literal('replace-cable'), link: id }),
+  z.strictObject({ do: z.literal('replace-cable'), link: id, ...putIn }),
   z.strictObject({ do: z.literal('exchange-cables'), link: id, other: id }),
   z.strictObject({ do: z.literal('turn-cable'), link: id }),
   z.strictObject({ do: z.literal('uncross-fibres'), link: id }),
   z.strictObject({ do: z.literal('uncross-plugs'), unit: id }),
-  z.strictObject({ do: z.literal('replace-board'), unit: id }),
+  z.strictObject({ do: z.literal('replace-board'), unit: id, ...putIn }),
   z.strictObject({ do: z.literal('exchange-boards'), unit: id, other: id }),
-  z.strictObject({ do: z.literal('replace-unit'), unit: id }),
+  z.strictObject({ do: z.literal('replace-unit'), unit: id, ...putIn }),
   z.strictObject({ do: z.literal('reseat-unit'), unit: id }),
   z.strictObject({ do: z.literal('take-out-unit'), unit: id }),
   z.strictObject({ do: z.literal('put-back-unit'), unit: id }),
-  z.strictObject({ do: z.literal('replace-fuse'), unit: id }),
-  z.strictObject({ do: z.literal('replace-supply'), unit: id }),
-  z.strictObject({ do: z.literal('replace-lead'), lead: id }),
-  z.strictObject({ do: z.literal('replace-controller-port'), chain: id }),
-  z.strictObject({ do: z.literal('replace-controller') }),
+  z.strictObject({ do: z.literal('replace-fuse'), unit: id, ...putIn }),
+  z.strictObject({ do: z.literal('replace-supply'), unit: id, ...putIn }),
+  z.strictObject({ do: z.literal('replace-lead'), lead: id, ...putIn }),
+  z.strictObject({ do: z.literal('replace-controller-port'), chain: id, ...putIn }),
+  z.strictObject({ do: z.literal('replace-controller'), ...putIn }),
   z.strictObject({ do: z.literal('pull-feedback'), feedback: id }),
   z.strictObject({ do: z.literal('plug-feedback'), feedback: id }),
-  z.strictObject({ do: z.literal('replace-feedback'), feedback: id }),
+  z.strictObject({ do: z.literal('replace-feedback'), feedback: id, ...putIn }),
   z.strictObject({ do: z.literal('bridge-unit'), unit: id, cable: id }),
   z.strictObject({ do: z.literal('unbridge-unit'), unit: id }),
 ]);
@@ -89,6 +102,10 @@ export const snapshot = z.strictObject({
   displays: z.array(displayObservation).max(5_000).optional(),
   reports: z.array(reportObservation).max(200).optional(),
   looks: z.array(look).max(5_000).optional(),
+  /** The state in which the machine was left. Left out: open where something in the cabinet was looked at, else closed. */
+  state: z.enum(machineStates).optional(),
+  /** After the restart it was waited, cables were moved, or it got warm, to see whether the fault comes again; `subjects`: what was moved or warmed. */
+  provoked: z.strictObject({ how: z.enum(provocations), subjects: z.array(id).max(5_000).optional() }).optional(),
   note: text.optional(),
 });
 export type Snapshot = z.infer<typeof snapshot>;

@@ -37,6 +37,8 @@ export { type FileFormat, fileFormats, fileSchemas, formatVersions } from './env
 export { longestLine, textForms } from './fields.ts';
 export { makeJsonSchema, type SchemaName, schemaNames } from './jsonSchema.ts';
 export {
+  type ActKind,
+  actKinds,
   type Behaviour,
   type BehaviourParameter,
   behaviourParameters,
@@ -53,11 +55,14 @@ export {
   itemKinds,
   type LinkEnd,
   linkEnds,
+  type MachineState,
+  machineStates,
   type Onset,
   type OrdinalGroup,
   onsets,
   ordinalGroups,
   type Presence,
+  type Provocation,
   positionKeeping,
   presences,
   supplyMeanings,

@@ -53,6 +53,45 @@ export type LinkEnd = (typeof linkEnds)[number];
 /** How a machine's reference position is kept while everything is off. */
 export const positionKeeping = ['battery-in-unit', 'battery-in-cabinet', 'none-needed', 'unknown'] as const;
 
+/** States of the machine: powered and closed, powered with its doors open, or off, locked and discharged. */
+export const machineStates = ['closed', 'open', 'isolated'] as const;
+export type MachineState = (typeof machineStates)[number];
+
+/** Ways to see whether something that comes and goes comes again: after a restart wait, move cables, or let it get warm. */
+export const provocations = ['wait', 'flex', 'warm'] as const;
+export type Provocation = (typeof provocations)[number];
+
+/** Everything that can be done to a cabinet. */
+export const actKinds = [
+  'unplug',
+  'plug-in',
+  'reseat-plug',
+  'clean-plug',
+  're-route',
+  'replace-cable',
+  'exchange-cables',
+  'turn-cable',
+  'uncross-fibres',
+  'uncross-plugs',
+  'replace-board',
+  'exchange-boards',
+  'replace-unit',
+  'reseat-unit',
+  'take-out-unit',
+  'put-back-unit',
+  'replace-fuse',
+  'replace-supply',
+  'replace-lead',
+  'replace-controller-port',
+  'replace-controller',
+  'pull-feedback',
+  'plug-feedback',
+  'replace-feedback',
+  'bridge-unit',
+  'unbridge-unit',
+] as const;
+export type ActKind = (typeof actKinds)[number];
+
 /** Things that make some faults likelier; ticked by the user. `not-reworked`: nobody wired anything since the machine last ran. */
 export const circumstanceKinds = [
   'transport-or-crash',

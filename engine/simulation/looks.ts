@@ -4,7 +4,7 @@ import type { Behaviour, Direction, LinkEnd, LookObservation } from '../schema/i
 import { arrangedChains, endKey, otherEnd } from './arrangement.ts';
 import { computeMoment, type Moment } from './moment.ts';
 import { layOut } from './simulate.ts';
-import type { SimulationInput } from './types.ts';
+import type { MomentState, SimulationInput } from './types.ts';
 
 /** What a look shows; one of the outcomes that its kind of look can have. */
 export type LookOutcome = LookObservation['outcomes'][number];
@@ -56,9 +56,21 @@ export function isNoLightNormal(look: Look, input: SimulationInput): boolean {
   return predictLook(look, { ...input, faults: [] }) === 'none';
 }
 
+const stateOfMoment = new WeakMap<Moment, MomentState>();
+
+/** The state of a moment, worked out once however many looks ask for it. */
+function stateOf(now: Moment): MomentState {
+  let state = stateOfMoment.get(now);
+  if (state === undefined) {
+    state = computeMoment(now);
+    stateOfMoment.set(now, state);
+  }
+  return state;
+}
+
 /** The 24 V of a unit: it sags where the sums leave less than the unit needs, and more than nothing. */
 function voltageAt(now: Moment, unit: UnitId): LookOutcome {
-  const state = computeMoment(now).units.get(unit);
+  const state = stateOf(now).units.get(unit);
   if (state?.powered === true) {
     return 'steady';
   }
@@ -137,7 +149,7 @@ function givesLight(now: Moment, { chain, unit, port }: Transmitter): boolean {
   const isDead = now.placed.some(
     ({ effect }) => effect.at === 'port' && effect.unit === unit && effect.port === port && effect.is === 'tx-dead',
   );
-  return !isDead && computeMoment(now).units.get(unit)?.alive === true && lightsWhenDeaf(now.behaviourOf(unit));
+  return !isDead && stateOf(now).units.get(unit)?.alive === true && lightsWhenDeaf(now.behaviourOf(unit));
 }
 
 function lightsWhenDeaf(behaviour: Pick<Behaviour, 'onReceiveLoss' | 'idleLight'>): boolean {

@@ -1,10 +1,7 @@
 import type { ChainId, FeedbackId, UnitId } from '../base/index.ts';
-import type { Evidence, Intervention } from '../schema/index.ts';
+import type { Evidence, Intervention, MachineState } from '../schema/index.ts';
 import type { Cabinet } from '../topology/index.ts';
 import type { Step } from './types.ts';
-
-/** What state of the machine a step needs: powered and closed, powered with its doors open, or off, locked and discharged. */
-export type MachineState = 'closed' | 'open' | 'isolated';
 
 /** A caution that concerns a step, with what it is about. */
 export type StepCaution =
@@ -15,10 +12,17 @@ export type StepCaution =
   | { readonly code: 'reference-position'; readonly feedbacks: readonly FeedbackId[] };
 
 export function stateNeeded(step: Step): MachineState {
-  if (step.do === 'act') {
-    return 'isolated';
+  switch (step.do) {
+    case 'act':
+      return 'isolated';
+    case 'look':
+      // Through a removed cable one looks with the machine off; light and 24 V are there only while it is on.
+      return step.look.look === 'lamp' ? 'isolated' : 'open';
+    case 'read-display':
+      return 'open';
+    default:
+      return 'closed';
   }
-  return step.do === 'read-report' ? 'closed' : 'open';
 }
 
 /** Displays and reports of the last snapshot that nobody has noted; switching off erases them. */
@@ -41,13 +45,14 @@ export function listCautions(cabinet: Cabinet, evidence: Evidence, step: Step): 
   if (state === 'closed') {
     return [];
   }
-  if (step.do !== 'act') {
-    const light = step.do === 'look' && (step.look.look === 'lamp' || step.look.look.startsWith('light-'));
+  if (state === 'open') {
+    const light = step.do === 'look' && step.look.look.startsWith('light-');
     return [{ code: 'live-cabinet' }, ...(light ? [{ code: 'fibre-light' } as const] : [])];
   }
   const unnoted = listUnnoted(cabinet, evidence);
   const hanging = [...cabinet.units.values()].flatMap(({ axes }) => (axes ?? []).filter(({ hanging: hangs }) => hangs === true));
-  const lost = step.acts.flatMap((act) => positionsAtRisk(cabinet, act));
+  const acts = step.do === 'act' ? step.acts : [];
+  const lost = acts.flatMap((act) => positionsAtRisk(cabinet, act));
   return [
     ...(unnoted.units.length + unnoted.chains.length > 0 ? [{ code: 'note-first', ...unnoted } as const] : []),
     ...(hanging.length > 0 ? [{ code: 'hanging-axes', axes: hanging.map(({ name }) => name) } as const] : []),
@@ -55,14 +60,14 @@ export function listCautions(cabinet: Cabinet, evidence: Evidence, step: Step): 
     { code: 'lock-out' },
     { code: 'dc-link' },
     ...(lost.length > 0 ? [{ code: 'reference-position', feedbacks: [...new Set(lost)] } as const] : []),
-    ...(step.acts.some(touchesFibre) ? [{ code: 'fibre-light' } as const] : []),
-    ...(step.acts.some(touchesBoard) ? [{ code: 'esd' } as const] : []),
-    ...(step.acts.some(isExchange) ? [{ code: 'safety-check' } as const] : []),
+    ...(step.do === 'look' || acts.some(touchesFibre) ? [{ code: 'fibre-light' } as const] : []),
+    ...(acts.some(touchesBoard) ? [{ code: 'esd' } as const] : []),
+    ...(acts.some(isExchange) ? [{ code: 'safety-check' } as const] : []),
   ];
 }
 
 /** Feedback cables whose reference position is lost, or may be, by an act: pulled plugs, units taken out, boards exchanged. */
-function positionsAtRisk(cabinet: Cabinet, act: Intervention): readonly FeedbackId[] {
+export function positionsAtRisk(cabinet: Cabinet, act: Intervention): readonly FeedbackId[] {
   const kept = (feedback: FeedbackId) => cabinet.feedbacks.get(feedback)?.positionKept === 'none-needed';
   switch (act.do) {
     case 'pull-feedback':

@@ -71,6 +71,8 @@ function interference(step: Step): number {
           : 2;
     case 'act':
       return Math.max(...step.acts.map(actInterference)) + step.acts.length / 100;
+    case 'provoke':
+      return 4;
     default:
       return assertNever(step);
   }
@@ -97,12 +99,14 @@ function sameness(step: Step): string {
       return `${step.look.look} ${'link' in step.look ? step.look.link : step.look.unit}`;
     case 'act':
       return step.acts.map(({ do: kind, ...rest }) => `${kind} ${Object.values(withoutEnd(rest)).sort().join()}`).join();
+    case 'provoke':
+      return step.how;
     default:
       return assertNever(step);
   }
 }
 
-function withoutEnd(subject: Readonly<Record<string, string>>): Readonly<Record<string, string>> {
+function withoutEnd(subject: Readonly<Record<string, string | undefined>>): Readonly<Record<string, string | undefined>> {
   const { end: _end, ...rest } = subject;
   return rest;
 }

@@ -1,6 +1,6 @@
 import type { UnitId } from '../base/index.ts';
 import { displayLogFactors, lookOutcomes, misreading, presentChance } from '../diagnosis/index.ts';
-import { displayMeanings, type Evidence, type Fault, supplyMeanings } from '../schema/index.ts';
+import { displayMeanings, type Evidence, type Fault, type Snapshot, supplyMeanings } from '../schema/index.ts';
 import {
   isNoLightNormal,
   layOut,
@@ -22,9 +22,10 @@ import type { Step } from './types.ts';
  */
 export function predictStep(step: Step, setting: Setting, faults: readonly Fault[]): ReadonlyMap<string, number> {
   const spread = new Map<string, number>();
-  const drawn = presences(faults);
+  const drawn = presences(faults, (fault) => chanceWhile(step, fault));
   // After a restart every such fault is there or not anew.
-  const weights = drawn.map(({ present, share }) => share * (step.do === 'act' || drawn.length === 1 ? 1 : setting.fitOf(faults, present)));
+  const isRestart = step.do === 'act' || step.do === 'provoke';
+  const weights = drawn.map(({ present, share }) => share * (isRestart || drawn.length === 1 ? 1 : setting.fitOf(faults, present)));
   const total = weights.reduce((sum, weight) => sum + weight, 0) || 1;
   drawn.forEach(({ present }, index) => {
     const outcome = predictOutcome(step, setting, faults, present);
@@ -58,14 +59,28 @@ function outcomesOf(step: Step, cabinet: Cabinet): readonly string[] {
   }
 }
 
-function presences(faults: readonly Fault[]): readonly { readonly present: readonly Fault[]; readonly share: number }[] {
+/** Chance that a fault that comes and goes is there: moving or warming what it sits on brings it out. */
+export function chanceWhile(step: Step, fault: Fault): number {
+  const isBroughtOut =
+    step.do === 'provoke' && step.how !== 'wait' && Object.values(fault).some((part) => step.subjects.includes(String(part)));
+  return isBroughtOut ? provokedChance : presentChance;
+}
+
+/** q while a part is moved or warmed (domain section 7; assumed). */
+const provokedChance = 0.9;
+
+/** Every way in which the faults that come and go may be there or not. */
+export function presences(
+  faults: readonly Fault[],
+  chance: (fault: Fault) => number = () => presentChance,
+): readonly { readonly present: readonly Fault[]; readonly share: number }[] {
   let list: { present: readonly Fault[]; share: number }[] = [{ present: [], share: 1 }];
   for (const fault of faults) {
     list =
       fault.presence === 'intermittent'
         ? list.flatMap(({ present, share }) => [
-            { present: [...present, fault], share: share * presentChance },
-            { present, share: share * (1 - presentChance) },
+            { present: [...present, fault], share: share * chance(fault) },
+            { present, share: share * (1 - chance(fault)) },
           ])
         : list.map(({ present, share }) => ({ present: [...present, fault], share }));
   }
@@ -85,8 +100,11 @@ export interface Setting {
 }
 
 export function makeSetting(cabinet: Cabinet, evidence: Evidence): Setting {
-  const state = currentState(evidence);
-  const seen = evidence.snapshots[evidence.snapshots.length - 1]?.displays ?? [];
+  return makeSettingAt(cabinet, currentState(evidence), evidence.snapshots[evidence.snapshots.length - 1]?.displays ?? []);
+}
+
+/** The same at a moment to come, when nothing more is known of it than that the machine is halted, or runs. */
+export function makeSettingAt(cabinet: Cabinet, state: CurrentState, seen: NonNullable<Snapshot['displays']>): Setting {
   const simulationOf = remember((faults, present) => simulate(inputOf(cabinet, state, faults, present)));
   const nowOf = remember((faults, present) => layOut(inputOf(cabinet, state, faults, present)).now);
   const fitOf = (faults: readonly Fault[], present: readonly Fault[]) => {
@@ -146,16 +164,18 @@ function predictOutcome(step: Step, setting: Setting, faults: readonly Fault[], 
       return String(setting.simulationOf(faults, present).reports.get(step.chain)?.gap ?? 'none');
     case 'look':
       return outcomeAt(step.look, setting.nowOf(faults, present)) ?? 'none';
-    case 'act': {
+    case 'act':
+    case 'provoke': {
       // A restart makes a new trip, of a machine as it is after the acts, with the faults that are there then.
-      const beforeTrip = [...state.beforeTrip, ...state.sinceTrip, ...step.acts];
+      const beforeTrip = [...state.beforeTrip, ...state.sinceTrip, ...(step.do === 'act' ? step.acts : [])];
       const { trip } = simulate({ cabinet, faults: present, onset: 'at-power-up', beforeTrip });
       return isWhole(trip) ? 'runs' : 'halts';
     }
   }
 }
 
-function isWhole({ links }: MomentState): boolean {
+/** Whether every chain is up, so that the machine runs. */
+export function isWhole({ links }: MomentState): boolean {
   return [...links.values()].every((link) => link.outbound.hears && link.return.hears);
 }
 

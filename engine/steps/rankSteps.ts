@@ -37,11 +37,11 @@ export function* stepRanking(cabinet: Cabinet, evidence: Evidence, diagnosis: Di
   const ranked: RankedStep[] = [];
   for (const [index, step] of steps.entries()) {
     const spreads: ReadonlyMap<string, number>[] = [];
-    const mended: boolean[] = [];
+    const mended: number[] = [];
     for (const { faults } of hypotheses) {
       const all = faults.map(({ fault }) => fault);
       spreads.push(predictStep(step, setting, all));
-      mended.push(isMended(step, setting, all));
+      mended.push(isMended(step, setting, all) ? 1 : 0);
       yield (index + spreads.length / hypotheses.length) / steps.length;
     }
     ranked.push(rankStep(step, setting, hypotheses, spreads, mended));
@@ -51,7 +51,8 @@ export function* stepRanking(cabinet: Cabinet, evidence: Evidence, diagnosis: Di
     .sort((a, b) => b.information - a.information || b.mends - a.mends || compareText(JSON.stringify(a.step), JSON.stringify(b.step)));
 }
 
-function bulkOf(hypotheses: readonly RankedHypothesis[]): readonly RankedHypothesis[] {
+/** The most probable hypotheses that together make up nearly all. */
+export function bulkOf(hypotheses: readonly RankedHypothesis[]): readonly RankedHypothesis[] {
   const kept: RankedHypothesis[] = [];
   let rest = hypotheses.reduce((sum, { probability }) => sum + probability, 0);
   for (const hypothesis of hypotheses) {
@@ -64,12 +65,13 @@ function bulkOf(hypotheses: readonly RankedHypothesis[]): readonly RankedHypothe
   return kept;
 }
 
-function rankStep(
+/** A step with what it would tell: `spreads[h]` are its outcomes under each hypothesis, `mended[h]` how likely it mends it. */
+export function rankStep(
   step: Step,
   setting: Setting,
   hypotheses: readonly RankedHypothesis[],
   spreads: readonly ReadonlyMap<string, number>[],
-  mended: readonly boolean[],
+  mended: readonly number[],
 ): RankedStep {
   const outcomes = new Map<string, { probability: number; items: Map<string, number> }>();
   const total = hypotheses.reduce((sum, { probability }) => sum + probability, 0);
@@ -77,7 +79,7 @@ function rankStep(
   hypotheses.forEach(({ faults, probability }, index) => {
     const weight = probability / total;
     const spread = spreads[index] ?? new Map<string, number>();
-    mends += mended[index] === true ? weight : 0;
+    mends += weight * (mended[index] ?? 0);
     for (const [outcome, share] of spread) {
       const entry = outcomes.get(outcome) ?? { probability: 0, items: new Map<string, number>() };
       outcomes.set(outcome, entry);

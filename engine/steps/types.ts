@@ -1,5 +1,5 @@
 import type { ChainId, UnitId } from '../base/index.ts';
-import type { Intervention } from '../schema/index.ts';
+import type { Intervention, Provocation } from '../schema/index.ts';
 import type { Look } from '../simulation/index.ts';
 
 /** Something that can be done next, and whose outcome tells something. */
@@ -8,7 +8,9 @@ export type Step =
   | { readonly do: 'read-report'; readonly chain: ChainId }
   | { readonly do: 'look'; readonly look: Look }
   /** Does the acts, restarts, and sees whether the machine runs. */
-  | { readonly do: 'act'; readonly acts: readonly Intervention[] };
+  | { readonly do: 'act'; readonly acts: readonly Intervention[] }
+  /** Restarts, and makes a fault that comes and goes show itself: waits, moves cables, lets it get warm; `subjects` are moved or warmed. */
+  | { readonly do: 'provoke'; readonly how: Provocation; readonly subjects: readonly string[] };
 
 /** One outcome of a step, how likely it is, and what would be suspected after it (most probable first, shares of the whole). */
 export interface StepOutcome {

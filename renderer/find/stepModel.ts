@@ -82,11 +82,13 @@ export function placesOfStep(step: Step, topology: Topology): readonly string[] 
       return placesOf(step.look, topology);
     case 'act':
       return step.acts.flatMap((act) => placesOf(act, topology));
+    case 'provoke':
+      return step.subjects;
   }
 }
 
 /** A plug is at its cable and at the unit in which it sits. */
-function placesOf(subject: Readonly<Record<string, string>>, topology: Topology): readonly string[] {
+function placesOf(subject: Readonly<Record<string, string | undefined>>, topology: Topology): readonly string[] {
   const { link, end, unit, other, lead, feedback } = subject;
   const record = link === undefined ? undefined : [...topology.links.values()].find(({ id }) => id === link);
   const upper = record?.upper && 'unit' in record.upper ? record.upper.unit : undefined;

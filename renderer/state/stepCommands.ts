@@ -43,6 +43,11 @@ function enterOutcome(record: Draft<CaseRecord>, { step, outcome, at }: OutcomeE
     });
     return;
   }
+  if (step.do === 'provoke') {
+    const provoked = { how: step.how, subjects: [...step.subjects] };
+    record.evidence.snapshots.push({ restarted: true, onset: 'at-power-up', halted: outcome === 'halts', provoked });
+    return;
+  }
   const snapshot = draftSnapshot(record);
   switch (step.do) {
     case 'read-display': {
@@ -159,5 +164,7 @@ function subjectOf(step: Step): string | null {
       if ('feedback' in act) return act.feedback;
       return 'chain' in act ? act.chain : null;
     }
+    case 'provoke':
+      return step.subjects[0] ?? null;
   }
 }

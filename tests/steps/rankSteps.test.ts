@@ -2,8 +2,9 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { checkCabinet, parseCaseFile } from '../../engine/cabinet/index.ts';
 import { diagnose } from '../../engine/diagnosis/index.ts';
-import type { Evidence, LookObservation, Snapshot } from '../../engine/schema/index.ts';
-import { type RankedStep, rankSteps } from '../../engine/steps/index.ts';
+import { evidenceAfter } from '../../engine/plan/index.ts';
+import type { Evidence } from '../../engine/schema/index.ts';
+import { rankSteps } from '../../engine/steps/index.ts';
 import type { Cabinet } from '../../engine/topology/index.ts';
 
 const folder = new URL('../../sample-cabinets/', import.meta.url);
@@ -18,42 +19,6 @@ function openCase(name: string): { readonly cabinet: Cabinet; readonly evidence:
   return { cabinet, evidence: opened.value.evidence };
 }
 
-/** The evidence after a step was taken and an outcome seen, as a person would enter it. */
-function withOutcome(evidence: Evidence, { step }: RankedStep, outcome: string): Evidence {
-  const before = evidence.snapshots.slice(0, -1);
-  const last: Snapshot = evidence.snapshots[evidence.snapshots.length - 1] ?? {};
-  switch (step.do) {
-    case 'read-display':
-      // The outcome of reading a display is a meaning.
-      return {
-        ...evidence,
-        snapshots: [...before, { ...last, displays: [...(last.displays ?? []), { unit: step.unit, meanings: [outcome as 'quiet'] }] }],
-      };
-    case 'read-report':
-      return {
-        ...evidence,
-        snapshots: [
-          ...before,
-          { ...last, reports: [...(last.reports ?? []), { chain: step.chain, gaps: [outcome === 'none' ? 'none' : Number(outcome)] }] },
-        ],
-      };
-    case 'look':
-      // The step's look and one of its own outcomes make an observation of that kind.
-      return {
-        ...evidence,
-        snapshots: [...before, { ...last, looks: [...(last.looks ?? []), { ...step.look, outcomes: [outcome] } as LookObservation] }],
-      };
-    case 'act':
-      return {
-        ...evidence,
-        snapshots: [
-          ...evidence.snapshots,
-          { interventions: [...step.acts], restarted: true, onset: 'at-power-up', halted: outcome === 'halts' },
-        ],
-      };
-  }
-}
-
 describe('the steps for every sample case', () => {
   it.each(cases)('%s: should foretell what the diagnosis says after each likely outcome', (name) => {
     const { cabinet, evidence } = openCase(name);
@@ -65,7 +30,7 @@ describe('the steps for every sample case', () => {
         if (probability < 0.15 || first === undefined) {
           continue;
         }
-        const after = diagnose(cabinet, withOutcome(evidence, ranked, outcome));
+        const after = diagnose(cabinet, evidenceAfter(evidence, ranked.step, outcome));
         const found = after.items.find(({ item }) => item.key === first.item)?.probability ?? 0;
         expect(Math.abs(found - first.probability), `${JSON.stringify(ranked.step)} ${outcome}`).toBeLessThan(0.12);
       }

@@ -1,0 +1,339 @@
+import type { UnitId } from '../base/index.ts';
+import type { Diagnosis } from '../diagnosis/index.ts';
+import { changeCost, type RepairTable } from '../repair/index.ts';
+import { type Evidence, type Fault, type Intervention, type MachineState, machineStates, type Provocation } from '../schema/index.ts';
+import { modeKey } from '../simulation/index.ts';
+import { bulkOf, chanceWhile, makeSetting, makeSettingAt, predictStep, type Setting, type Step } from '../steps/index.ts';
+import type { Cabinet } from '../topology/index.ts';
+import { listCandidates } from './candidates.ts';
+import { actCost, lookCost, type OwnCost, provocationCost, restartCost, sumOf } from './costs.ts';
+import type { Decision, DecisionAct, DecisionLook, Spread } from './decision.ts';
+import { mostActs } from './decision.ts';
+import { machineStateOf } from './machineState.ts';
+import { type Cures, Workshop, type World, worldOf } from './worlds.ts';
+
+export type LookStep = Exclude<Step, { do: 'act' | 'provoke' }>;
+
+export interface LookEntry {
+  readonly step: LookStep;
+  readonly own: OwnCost;
+  /** Outcomes of each world now. */
+  readonly spreads: readonly ReadonlyMap<string, number>[];
+}
+
+export interface ActEntry {
+  readonly act: Intervention;
+  readonly own: OwnCost;
+  readonly cures: Cures;
+  /** Probability that it works at all. */
+  readonly works: number;
+}
+
+export interface ProvocationEntry {
+  readonly step: Extract<Step, { do: 'provoke' }>;
+  readonly minutes: number;
+}
+
+/** A cabinet's repair laid out for planning. Index by index `looks`, `acts` and `provocations` are those of the decision. */
+export interface Built {
+  readonly decision: Decision;
+  readonly worlds: readonly World[];
+  /** For each world the world of the decision that stands for it: those that nothing tells apart are one. */
+  readonly groupOf: readonly number[];
+  readonly looks: readonly LookEntry[];
+  readonly acts: readonly ActEntry[];
+  readonly provocations: readonly ProvocationEntry[];
+  readonly seen: readonly number[];
+  readonly setting: Setting;
+  readonly workshop: Workshop;
+  /** Share of the suspects' probability that the worlds make up. */
+  readonly covered: number;
+}
+
+/** Lays out suspects, looks, acts and costs. `extra`: worlds with faults that handling may have added, with their probability. */
+export function buildDecision(
+  cabinet: Cabinet,
+  evidence: Evidence,
+  diagnosis: Diagnosis,
+  table: RepairTable,
+  extra: readonly World[],
+): Built {
+  const setting = makeSetting(cabinet, evidence);
+  const { beforeTrip, sinceTrip, halted } = setting.state;
+  const done = [...beforeTrip, ...sinceTrip];
+  const workshop = new Workshop(cabinet, done);
+  const { worlds, covered } = listWorlds(diagnosis, extra);
+  const candidates = listCandidates(cabinet, diagnosis, extra);
+  const faults = distinctFaults(worlds);
+  const used = usedSpares(evidence);
+  const looks = candidates.looks.map(
+    (step): LookEntry => ({
+      step,
+      own: lookCost(table, step),
+      spreads: worlds.map((world) => predictStep(step, setting, world.faults)),
+    }),
+  );
+  const acts = chooseActs(
+    candidates.acts.map((act): ActEntry => {
+      const own = actCost(cabinet, table, act, used);
+      const [source] = own.sources;
+      const withSpare: Intervention = source?.spare ? ({ ...act, spare: source.spare } as Intervention) : act; // acts that put a part in name it
+      return { act: withSpare, own, cures: workshop.curesOf(act, faults), works: source?.works ?? 1 };
+    }),
+    worlds,
+  );
+  const provocations = listProvocations(worlds);
+  const groups = groupWorlds(worlds, looks, acts, workshop);
+  const spreads = new Spreads(cabinet, setting, done, looks, acts, groups.members);
+  const change = changeMatrix(table);
+  const decision: Decision = {
+    weights: groups.weights,
+    parts: groups.members.map(({ faults: of }) => of.filter((fault) => workshop.isThere(fault)).length),
+    absent: groups.members.map(({ faults: of }) => workshop.absentChance(of)),
+    start: machineStateOf(evidence),
+    running: !halted,
+    change,
+    restart: mapStates((from) => restartCost(table, from)),
+    looks: looks.map(
+      (entry, index): DecisionLook => ({
+        state: entry.own.state,
+        cost: sumOf(entry.own),
+        spread: (epoch) => spreads.of(index, epoch),
+      }),
+    ),
+    acts: acts.map((entry, index) => decisionAct(entry, index, groups.members, workshop, table, cabinet, used)),
+    provocations: provocations.map(({ step, minutes }) => ({
+      cost: minutes,
+      absent: groups.members.map(({ faults: of }) => workshop.absentChance(of, provokedChance(step))),
+    })),
+    comeback: table.weights.comeback.value,
+    outsideHelp: table.weights.outsideHelp.value,
+  };
+  const seen = seenLooks(evidence, looks).flatMap((index) => spreads.of(index, '')?.id ?? []);
+  return { decision, worlds, groupOf: groups.groupOf, looks, acts, provocations, seen, setting, workshop, covered };
+}
+
+function listWorlds(diagnosis: Diagnosis, extra: readonly World[]): { readonly worlds: readonly World[]; readonly covered: number } {
+  const bulk = bulkOf(diagnosis.hypotheses);
+  const sum = bulk.reduce((total, { probability }) => total + probability, 0);
+  const handled = extra.reduce((total, { probability }) => total + probability, 0);
+  const worlds = [...bulk.map(({ faults, probability }) => worldOf(faults, (probability / (sum || 1)) * (1 - handled))), ...extra];
+  return { worlds, covered: sum };
+}
+
+function distinctFaults(worlds: readonly World[]): readonly Fault[] {
+  return [...new Map(worlds.flatMap(({ faults }) => faults).map((fault) => [modeKey(fault), fault])).values()];
+}
+
+/** The acts that mend the most, as many as can be planned with. */
+function chooseActs(acts: readonly ActEntry[], worlds: readonly World[]): readonly ActEntry[] {
+  const gain = ({ cures, works }: ActEntry) =>
+    works * worlds.reduce((sum, { faults, probability }) => sum + (faults.some((fault) => cures.mends(fault)) ? probability : 0), 0);
+  return acts
+    .map((entry) => ({ entry, gain: gain(entry) }))
+    .sort((a, b) => b.gain / sumOf(b.entry.own) - a.gain / sumOf(a.entry.own))
+    .slice(0, mostActs)
+    .map(({ entry }) => entry);
+}
+
+function usedSpares({ snapshots }: Evidence): ReadonlyMap<string, number> {
+  const used = new Map<string, number>();
+  for (const act of snapshots.flatMap(({ interventions }) => interventions ?? [])) {
+    if ('spare' in act && act.spare !== undefined) {
+      used.set(act.spare, (used.get(act.spare) ?? 0) + 1);
+    }
+  }
+  return used;
+}
+
+/** Worlds that every look and every act treats alike are one. */
+function groupWorlds(worlds: readonly World[], looks: readonly LookEntry[], acts: readonly ActEntry[], workshop: Workshop) {
+  const groups = new Map<string, number>();
+  const members: World[] = [];
+  const weights: number[] = [];
+  const groupOf = worlds.map((world, index) => {
+    const shown = looks.map(({ spreads }) => [...(spreads[index] ?? [])].map(([outcome, share]) => `${outcome}${share.toFixed(9)}`).join());
+    const there = world.faults.filter((fault) => workshop.isThere(fault));
+    const mended = acts.map(
+      ({ cures }) => `${there.map((fault) => (cures.mends(fault) ? 1 : 0)).join('')}${cures.moves ? modesOf(there) : ''}`,
+    );
+    const key = `${shown.join('|')} ${mended.join('|')} ${there.map(({ presence }) => presence).join()}`;
+    const group = groups.get(key) ?? members.length;
+    groups.set(key, group);
+    if (group === members.length) {
+      members.push(world);
+      weights.push(0);
+    }
+    weights[group] = (weights[group] ?? 0) + world.probability;
+    return group;
+  });
+  const total = weights.reduce((sum, weight) => sum + weight, 0) || 1;
+  return { members, weights: weights.map((weight) => weight / total), groupOf };
+}
+
+function modesOf(faults: readonly Fault[]): string {
+  return faults.map(modeKey).join();
+}
+
+function decisionAct(
+  { act, own, cures, works }: ActEntry,
+  index: number,
+  members: readonly World[],
+  workshop: Workshop,
+  table: RepairTable,
+  cabinet: Cabinet,
+  used: ReadonlyMap<string, number>,
+): DecisionAct {
+  const bits = Int32Array.from(members, ({ faults }) =>
+    faults.filter((fault) => workshop.isThere(fault)).reduce((sum, fault, part) => sum | (cures.mends(fault) ? 1 << part : 0), 0),
+  );
+  const mends = members.reduce((sum, { probability }, world) => sum + (bits[world] === 0 ? 0 : probability), 0);
+  // What only goes round the fault leaves the repair itself to be done.
+  const later = cures.isProvisional
+    ? mends * Math.min(...properRepairs(act).map((proper) => sumOf(actCost(cabinet, table, proper, used))))
+    : 0;
+  return { state: own.state, cost: sumOf(own) + later, cures: bits, fails: 1 - works, marks: cures.moves ? `x${index}` : '' };
+}
+
+function properRepairs(act: Intervention): readonly Intervention[] {
+  if ('feedback' in act) {
+    return [{ do: 'replace-feedback', feedback: act.feedback }];
+  }
+  return 'link' in act ? [{ do: 'replace-cable', link: act.link }] : 'unit' in act ? [{ do: 'replace-board', unit: act.unit }] : [];
+}
+
+/** Ways to bring out what comes and goes: waiting always, moving cables and warming boards where such are suspected. */
+function listProvocations(worlds: readonly World[]): readonly ProvocationEntry[] {
+  const loose = worlds.flatMap(({ faults }) => faults.filter(({ presence }) => presence === 'intermittent'));
+  if (loose.length === 0) {
+    return [];
+  }
+  const subjects = (fits: (fault: Fault) => boolean) =>
+    [
+      ...new Set(
+        loose
+          .filter(fits)
+          .flatMap((fault) => ('link' in fault ? fault.link : 'unit' in fault ? fault.unit : 'lead' in fault ? fault.lead : [])),
+      ),
+    ].sort();
+  const cables = subjects((fault) => 'link' in fault || fault.item === 'lead');
+  const warm = subjects(({ item }) => item === 'board' || item === 'supply');
+  const entry = (how: Provocation, of: readonly string[]): ProvocationEntry => ({
+    step: { do: 'provoke', how, subjects: of },
+    minutes: provocationCost(how),
+  });
+  return [entry('wait', []), ...(cables.length > 0 ? [entry('flex', cables)] : []), ...(warm.length > 0 ? [entry('warm', warm)] : [])];
+}
+
+function provokedChance(step: ProvocationEntry['step']): (fault: Fault) => number {
+  return (fault) => chanceWhile(step, fault);
+}
+
+/** Looks that were had since anything was last done or restarted. */
+function seenLooks({ snapshots }: Evidence, looks: readonly LookEntry[]): readonly number[] {
+  let from = snapshots.length - 1;
+  while (from > 0 && snapshots[from]?.restarted !== true && (snapshots[from]?.interventions ?? []).length === 0) {
+    from -= 1;
+  }
+  const keys = new Set<string>();
+  for (const { displays, reports, looks: seen } of snapshots.slice(Math.max(0, from))) {
+    for (const { unit } of displays ?? []) keys.add(keyOf({ do: 'read-display', unit: unit as UnitId })); // the file schema holds plain strings
+    for (const { chain } of reports ?? []) keys.add(`report ${chain}`);
+    for (const look of seen ?? []) keys.add(keyOf({ do: 'look', look }));
+  }
+  return looks.flatMap(({ step }, index) => (keys.has(keyOf(step)) ? [index] : []));
+}
+
+function keyOf(step: LookStep): string {
+  switch (step.do) {
+    case 'read-display':
+      return `display ${step.unit}`;
+    case 'read-report':
+      return `report ${step.chain}`;
+    case 'look': {
+      const { look } = step;
+      return `${look.look} ${'link' in look ? look.link : look.unit} ${'end' in look ? look.end : 'fibre' in look ? look.fibre : ''}`;
+    }
+  }
+}
+
+function changeMatrix(table: RepairTable): Decision['change'] {
+  return mapStates((from) => mapStates((to) => changeCost(table, from, to)));
+}
+
+function mapStates<T>(of: (state: MachineState) => T): { readonly [S in MachineState]: T } {
+  return Object.fromEntries(machineStates.map((state) => [state, of(state)])) as { [S in MachineState]: T }; // every state is there
+}
+
+/** What looks show now and after restarts, worked out when it is asked for. */
+class Spreads {
+  private readonly known = new Map<string, Spread | null>();
+  private readonly ids = new Map<string, number>();
+  private readonly settings = new Map<string, Setting>();
+
+  constructor(
+    private readonly cabinet: Cabinet,
+    setting: Setting,
+    private readonly done: readonly Intervention[],
+    private readonly looks: readonly LookEntry[],
+    private readonly acts: readonly ActEntry[],
+    private readonly members: readonly World[],
+  ) {
+    this.settings.set('', setting);
+  }
+
+  of(index: number, epoch: string): Spread | null {
+    // While the machine runs, looks tell of nothing that is gone for the moment.
+    if (epoch.startsWith('+')) {
+      return null;
+    }
+    const key = `${index} ${epoch}`;
+    let spread = this.known.get(key);
+    if (spread === undefined) {
+      spread = this.workOut(index, epoch);
+      this.known.set(key, spread);
+    }
+    return spread;
+  }
+
+  private workOut(index: number, epoch: string): Spread | null {
+    const entry = this.looks[index];
+    if (entry === undefined) {
+      return null;
+    }
+    const setting = this.settingOf(epoch);
+    const spreads = this.members.map(({ faults }) => predictStep(entry.step, setting, faults));
+    const outcomes = [...new Set(spreads.flatMap((spread) => [...spread.keys()]))];
+    const rows = new Map<string, { names: string[]; row: Float64Array }>();
+    for (const outcome of outcomes) {
+      const row = Float64Array.from(spreads, (spread) => spread.get(outcome) ?? 0);
+      const name = row.map((share) => Math.round(share * 1e9)).join();
+      const like = rows.get(name);
+      // Outcomes that are equally likely in every world say the same.
+      if (like === undefined) {
+        rows.set(name, { names: [outcome], row });
+      } else {
+        like.names.push(outcome);
+        row.forEach((share, world) => {
+          like.row[world] = (like.row[world] ?? 0) + share;
+        });
+      }
+    }
+    const list = [...rows.values()];
+    const name = `${keyOf(entry.step)} ${list.map(({ row }) => row.map((share) => Math.round(share * 1e9)).join()).join('/')}`;
+    const id = this.ids.get(name) ?? this.ids.size;
+    this.ids.set(name, id);
+    return { id, outcomes: list.map(({ names }) => names.join(' ')), rows: list.map(({ row }) => row) };
+  }
+
+  private settingOf(epoch: string): Setting {
+    let setting = this.settings.get(epoch);
+    if (setting === undefined) {
+      const moved = [...epoch.matchAll(/x(\d+)/g)].flatMap(([, index]) => this.acts[Number(index)]?.act ?? []);
+      const beforeTrip = [...this.done, ...moved];
+      setting = makeSettingAt(this.cabinet, { onset: 'at-power-up', halted: true, beforeTrip, sinceTrip: [] }, []);
+      this.settings.set(epoch, setting);
+    }
+    return setting;
+  }
+}

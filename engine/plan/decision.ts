@@ -1,0 +1,329 @@
+import { type MachineState, machineStates } from '../schema/index.ts';
+
+/**
+ * A repair as a problem of decision, without cabinets: which of several worlds is the real one, looks that tell them apart, acts that
+ * mend what is broken in them, states of the machine that cost to change. Costs are in one unit, here minutes.
+ */
+export interface Decision {
+  /** Prior probability of each world; they sum to 1. */
+  readonly weights: readonly number[];
+  /** How many things are broken in each world, 0 to 30. */
+  readonly parts: readonly number[];
+  /** Probability that a restart finds an unmended world running all the same, because what is broken is not there just then. */
+  readonly absent: readonly number[];
+  readonly start: MachineState;
+  /** Whether the machine runs at the start. */
+  readonly running: boolean;
+  /** Cost of going from one state to another, the restart left aside. */
+  readonly change: { readonly [F in MachineState]: { readonly [T in MachineState]: number } };
+  /** Cost of a restart from a state; it leaves the machine closed. */
+  readonly restart: { readonly [F in MachineState]: number };
+  readonly looks: readonly DecisionLook[];
+  readonly acts: readonly DecisionAct[];
+  readonly provocations: readonly DecisionProvocation[];
+  /** Cost of leaving a machine that runs but is not mended. */
+  readonly comeback: number;
+  /** Cost of giving up. */
+  readonly outsideHelp: number;
+}
+
+/** How the outcomes of a look spread over the worlds; `id` is equal for looks, or moments, that say the same twice. */
+export interface Spread {
+  readonly id: number;
+  readonly outcomes: readonly string[];
+  /** `rows[outcome][world]`: probability of the outcome in that world. */
+  readonly rows: readonly Float64Array[];
+}
+
+export interface DecisionLook {
+  readonly state: MachineState;
+  readonly cost: number;
+  /** What it would show in an epoch (see `DecisionAct.marks`); null: it cannot be had then. */
+  readonly spread: (epoch: string) => Spread | null;
+}
+
+export interface DecisionAct {
+  readonly state: MachineState;
+  readonly cost: number;
+  /** Bits of the parts that it mends, for each world. */
+  readonly cures: Int32Array;
+  /** Probability that it does not do what it should (a bad spare, one that does not fit). */
+  readonly fails: number;
+  /** Something is moved: afterwards looks show other things. Empty for an act that only mends. */
+  readonly marks: string;
+}
+
+/** A restart with something to make a fault that comes and goes show itself. */
+export interface DecisionProvocation {
+  /** Besides the restart. */
+  readonly cost: number;
+  /** As `Decision.absent`, while provoking. */
+  readonly absent: readonly number[];
+}
+
+/** Where a repair stands. `done` and `pending` are bits of acts; the pending ones were done since the last restart. */
+export interface Situation {
+  /** Probability of each world, not mended; and mended. Together they sum to 1. */
+  readonly broken: Float64Array;
+  readonly mended: Float64Array;
+  readonly state: MachineState;
+  readonly running: boolean;
+  readonly done: number;
+  readonly pending: number;
+  readonly seen: readonly number[];
+  readonly epoch: string;
+  readonly provoked: number;
+}
+
+/** What can be done in a situation, with what it costs and where it leads. */
+export interface Option {
+  readonly kind: 'look' | 'act' | 'restart' | 'provoke';
+  readonly index: number;
+  /** Of an act with its restart: all acts that are done together. */
+  readonly acts?: readonly number[];
+  readonly cost: number;
+  readonly outcomes: readonly { readonly name: string; readonly probability: number; readonly after: Situation }[];
+}
+
+/** More acts than this are not planned with: they are bits of a number. */
+export const mostActs = 30;
+/** A fault that comes and goes is provoked so often, and no more. */
+const mostProvocations = 2;
+/** A share of probability that is nothing but rounding. */
+const trace = 1e-12;
+
+/** The rules of a decision: what can be done, and what follows. Remembers what depends on the acts alone. */
+export class Rules {
+  private readonly shares = new Map<number, Float64Array>();
+  readonly worlds: number;
+  /** Cheapest act for each part of each world, its state change not counted. */
+  readonly cheapest: readonly (readonly number[])[];
+
+  constructor(readonly decision: Decision) {
+    this.worlds = decision.weights.length;
+    this.cheapest = decision.parts.map((count, world) =>
+      Array.from({ length: count }, (_, part) =>
+        decision.acts.reduce(
+          (least, act) => (((act.cures[world] ?? 0) >> part) & 1 ? Math.min(least, act.cost) : least),
+          Number.POSITIVE_INFINITY,
+        ),
+      ),
+    );
+  }
+
+  begin(): Situation {
+    const { weights, parts, start, running } = this.decision;
+    return {
+      broken: Float64Array.from(weights, (weight, world) => (parts[world] === 0 ? 0 : weight)),
+      mended: Float64Array.from(weights, (weight, world) => (parts[world] === 0 ? weight : 0)),
+      state: start,
+      running,
+      done: 0,
+      pending: 0,
+      seen: [],
+      epoch: '',
+      provoked: 0,
+    };
+  }
+
+  /** Probability that each world is mended by a set of acts: each of its parts by one of them that works. */
+  mendedBy(acts: number): Float64Array {
+    let shares = this.shares.get(acts);
+    if (shares === undefined) {
+      const list = this.decision.acts.filter((_, index) => (acts >> index) & 1);
+      shares = Float64Array.from(this.decision.parts, (count, world) => {
+        let all = 1;
+        for (let part = 0; part < count; part += 1) {
+          let fails = 1;
+          for (const act of list) {
+            fails *= ((act.cures[world] ?? 0) >> part) & 1 ? act.fails : 1;
+          }
+          all *= 1 - fails;
+        }
+        return all;
+      });
+      this.shares.set(acts, shares);
+    }
+    return shares;
+  }
+
+  /** Everything worth considering. While acts wait for their restart, nothing else is done. */
+  options(at: Situation): readonly Option[] {
+    const { looks, acts, provocations } = this.decision;
+    const isOff = at.state === 'isolated';
+    const found = [
+      ...looks.map(({ state }, index) => (at.pending === 0 && (!isOff || state === 'isolated') ? this.look(at, index) : null)),
+      ...acts.map((_, index) => this.act(at, index)),
+      at.pending !== 0 || isOff || this.isMendedUnseen(at) ? this.restart(at) : null,
+      ...provocations.map((_, index) => this.provoke(at, index)),
+    ];
+    return found.filter((option) => option !== null);
+  }
+
+  /** Something was mended since the trip, and only a restart shows it. */
+  isMendedUnseen({ running, mended }: Situation): boolean {
+    return !running && total(mended) > trace;
+  }
+
+  /** Null where it cannot be had, was had already, or tells nothing. */
+  look(at: Situation, index: number): Option | null {
+    const look = this.decision.looks[index];
+    const spread = look?.spread(at.epoch) ?? null;
+    if (look === undefined || spread === null || at.seen.includes(spread.id) || !tells(spread, at)) {
+      return null;
+    }
+    const cost = this.decision.change[at.state][look.state] + look.cost;
+    const seen = [...at.seen, spread.id].sort((a, b) => a - b);
+    const outcomes = spread.rows.flatMap((row, outcome) => {
+      const broken = at.broken.map((weight, world) => weight * (row[world] ?? 0));
+      const mended = at.mended.map((weight, world) => weight * (row[world] ?? 0));
+      const probability = normalise(broken, mended);
+      const after: Situation = { ...at, broken, mended, state: look.state, seen };
+      return probability > trace ? [{ name: spread.outcomes[outcome] ?? '', probability, after }] : [];
+    });
+    return { kind: 'look', index, cost, outcomes };
+  }
+
+  /** Null where it was done already, or can neither mend anything nor show anything new. */
+  act(at: Situation, index: number): Option | null {
+    const act = this.decision.acts[index];
+    if (act === undefined || (at.done >> index) & 1) {
+      return null;
+    }
+    const helps = act.marks !== '' || at.broken.some((weight, world) => weight > trace && act.cures[world] !== 0);
+    return helps ? this.doAct(at, index, act) : null;
+  }
+
+  /** An act whether it helps or not. */
+  doAct(at: Situation, index: number, act: DecisionAct): Option {
+    const bit = 1 << index;
+    const after: Situation = {
+      ...at,
+      state: act.state,
+      done: at.done | bit,
+      pending: at.pending | bit,
+      epoch: act.marks === '' ? at.epoch : `${at.epoch}${act.marks}`,
+    };
+    return {
+      kind: 'act',
+      index,
+      cost: this.decision.change[at.state][act.state] + act.cost,
+      outcomes: [{ name: '', probability: 1, after }],
+    };
+  }
+
+  restart(at: Situation): Option {
+    return this.restartWith(at, 'restart', 0, 0, this.decision.absent);
+  }
+
+  provoke(at: Situation, index: number): Option | null {
+    const provocation = this.decision.provocations[index];
+    if (provocation === undefined || at.provoked >= mostProvocations) {
+      return null;
+    }
+    const { absent } = provocation;
+    const comesAndGoes = at.broken.some((weight, world) => weight > trace && (absent[world] ?? 0) > 0);
+    return comesAndGoes ? this.restartWith(at, 'provoke', index, provocation.cost, absent) : null;
+  }
+
+  private restartWith(at: Situation, kind: Option['kind'], index: number, cost: number, absent: readonly number[]): Option {
+    const was = this.mendedBy(at.done & ~at.pending);
+    const is = this.mendedBy(at.done);
+    const runs = { broken: new Float64Array(this.worlds), mended: Float64Array.from(at.mended) };
+    const halts = { broken: new Float64Array(this.worlds), mended: new Float64Array(this.worlds) };
+    at.broken.forEach((weight, world) => {
+      const earlier = was[world] ?? 0;
+      const newly = earlier < 1 ? ((is[world] ?? 0) - earlier) / (1 - earlier) : 1;
+      const still = weight * (1 - newly);
+      runs.mended[world] = (runs.mended[world] ?? 0) + weight * newly;
+      runs.broken[world] = still * (absent[world] ?? 0);
+      halts.broken[world] = still * (1 - (absent[world] ?? 0));
+    });
+    const provoked = at.provoked + (kind === 'provoke' ? 1 : 0);
+    const halted = unrun(at.epoch);
+    const epoch = halted.startsWith('r') ? halted : `r${halted}`;
+    const next = { ...at, state: 'closed', pending: 0, provoked } as const;
+    const outcomes = [
+      { name: 'runs', probability: normalise(runs.broken, runs.mended), after: { ...next, ...runs, running: true, epoch: `+${epoch}` } },
+      { name: 'halts', probability: normalise(halts.broken, halts.mended), after: { ...next, ...halts, running: false, epoch } },
+    ].filter(({ probability }) => probability > trace);
+    return { kind, index, cost: this.decision.restart[at.state] + cost, outcomes };
+  }
+
+  /** Leaving it at that: a machine that runs may come back, one that does not needs somebody else. */
+  leave(at: Situation): number {
+    const { comeback, outsideHelp } = this.decision;
+    return at.running ? Math.min(outsideHelp, comeback * total(at.broken)) : outsideHelp;
+  }
+
+  /** What it would cost at least, if one knew the world: no plan can be cheaper. */
+  least(at: Situation): number {
+    const { comeback, outsideHelp, restart, acts } = this.decision;
+    const toRestart = Math.min(...machineStates.map((state) => restart[state]));
+    let sum = at.pending !== 0 || at.state === 'isolated' ? toRestart * total(at.mended) : 0;
+    at.broken.forEach((weight, world) => {
+      if (weight <= trace) {
+        return;
+      }
+      let bits = 0;
+      for (let index = 0; index < acts.length; index += 1) {
+        bits |= (at.done >> index) & 1 ? (acts[index]?.cures[world] ?? 0) : 0;
+      }
+      let cost = 0;
+      this.cheapest[world]?.forEach((least, part) => {
+        cost += (bits >> part) & 1 ? 0 : least;
+      });
+      const isPaid = cost === 0 && at.pending === 0;
+      const onward = isPaid ? 0 : cost + toRestart + (at.state === 'isolated' || cost === 0 ? 0 : this.toActs(at.state));
+      sum += weight * Math.min(outsideHelp, at.running ? comeback : outsideHelp, onward);
+    });
+    return sum;
+  }
+
+  private toActs(state: MachineState): number {
+    return Math.min(
+      ...machineStates.filter((to) => this.decision.acts.some((act) => act.state === to)).map((to) => this.decision.change[state][to]),
+    );
+  }
+}
+
+function unrun(epoch: string): string {
+  return epoch.startsWith('+') ? epoch.slice(1) : epoch;
+}
+
+/** Whether the outcomes differ between worlds that are still possible. */
+function tells({ rows }: Spread, { broken, mended }: Situation): boolean {
+  return rows.some((row) => {
+    let first = Number.NaN;
+    for (let world = 0; world < row.length; world += 1) {
+      if ((broken[world] ?? 0) + (mended[world] ?? 0) > trace) {
+        const share = row[world] ?? 0;
+        if (Math.abs(share - first) > 1e-12) {
+          return true;
+        }
+        first = share;
+      }
+    }
+    return false;
+  });
+}
+
+function total(weights: Float64Array): number {
+  let sum = 0;
+  for (const weight of weights) {
+    sum += weight;
+  }
+  return sum;
+}
+
+/** Scales both so that together they sum to 1; answers what they summed to. */
+function normalise(broken: Float64Array, mended: Float64Array): number {
+  const sum = total(broken) + total(mended);
+  if (sum > 0) {
+    for (let world = 0; world < broken.length; world += 1) {
+      broken[world] = (broken[world] ?? 0) / sum;
+      mended[world] = (mended[world] ?? 0) / sum;
+    }
+  }
+  return sum;
+}

@@ -1,0 +1,144 @@
+import { type RepairTable, type StateChange, stateChange } from '../repair/index.ts';
+import type { MachineState } from '../schema/index.ts';
+import type { Step } from '../steps/index.ts';
+import type { Built } from './buildDecision.ts';
+import { sumOf } from './costs.ts';
+import type { Option, Rules, Situation } from './decision.ts';
+import type { ExactPlanner } from './exact.ts';
+import type { LookAhead } from './lookAhead.ts';
+import type { StepCosts, UselessReason } from './types.ts';
+
+/** A step of the cabinet as an option of the decision. */
+export interface Draft {
+  readonly step: Step;
+  readonly option: Option;
+  readonly state: MachineState;
+}
+
+/** Steps that are worth nothing, with the reason. */
+export interface UselessDraft {
+  readonly step: Step;
+  readonly look: number | null;
+  readonly acts: readonly number[];
+  readonly state: MachineState;
+  readonly reason: UselessReason;
+}
+
+/** What a step of the decision is in the cabinet. */
+export function stepOf(built: Built, option: Option): Step {
+  switch (option.kind) {
+    case 'look':
+      return built.looks[option.index]?.step ?? restart;
+    case 'act':
+      return { do: 'act', acts: (option.acts ?? [option.index]).flatMap((index) => built.acts[index]?.act ?? []) };
+    case 'provoke':
+      return built.provocations[option.index]?.step ?? restart;
+    case 'restart':
+      return restart;
+  }
+}
+
+const restart = { do: 'provoke', how: 'wait', subjects: [] } as const;
+
+/** Everything that can be done now, and everything that would be useless. */
+export function listDrafts(
+  built: Built,
+  rules: Rules,
+  ahead: LookAhead,
+  at: Situation,
+): { readonly drafts: readonly Draft[]; readonly useless: readonly UselessDraft[] } {
+  const drafts = ahead.steps(at).map((option) => draftOf(built, option));
+  const useless: UselessDraft[] = [];
+  built.looks.forEach(({ step, own, spreads }, look) => {
+    if (rules.look(at, look) === null) {
+      const id = built.decision.looks[look]?.spread('')?.id;
+      const isKnown = id !== undefined && built.seen.includes(id);
+      const reason: UselessReason = isKnown ? { code: 'done-already' } : { code: 'same-for-all', outcome: likeliest(spreads) };
+      useless.push({ step, look, acts: [], state: own.state, reason });
+    }
+  });
+  built.acts.forEach(({ act, own }, index) => {
+    if (rules.act(at, index) === null) {
+      useless.push({ step: { do: 'act', acts: [act] }, look: null, acts: [index], state: own.state, reason: { code: 'mends-nothing' } });
+    }
+  });
+  return { drafts, useless };
+}
+
+function draftOf(built: Built, option: Option): Draft {
+  const state =
+    option.kind === 'look'
+      ? (built.looks[option.index]?.own.state ?? 'open')
+      : option.kind === 'act'
+        ? (built.acts[option.index]?.own.state ?? 'isolated')
+        : 'closed';
+  return { step: stepOf(built, option), option, state };
+}
+
+function likeliest(spreads: readonly ReadonlyMap<string, number>[]): string {
+  return [...(spreads[0] ?? [])].reduce((best, one) => (one[1] > best[1] ? one : best), ['', -1])[0];
+}
+
+/** For every act the batch that the exact plan makes of it, where that is more than the act alone. */
+export function exactBatches(built: Built, rules: Rules, exact: ExactPlanner, at: Situation): readonly Draft[] {
+  return built.acts.flatMap((_, index) => {
+    const first = rules.act(at, index);
+    let next = first;
+    const acts: number[] = [];
+    let cost = 0;
+    while (next?.kind === 'act') {
+      acts.push(next.index);
+      cost += next.cost;
+      const after: Situation | undefined = next.outcomes[0]?.after;
+      next = after === undefined ? null : (exact.best(after)?.option ?? null);
+    }
+    return acts.length < 2 || next?.kind !== 'restart'
+      ? []
+      : [draftOf(built, { kind: 'act', index, acts, cost: cost + next.cost, outcomes: next.outcomes })];
+  });
+}
+
+/** What a step costs by itself. */
+export function ownCosts(built: Built, at: Situation, option: Option): StepCosts {
+  const entries =
+    option.kind === 'look'
+      ? [built.looks[option.index]]
+      : option.kind === 'act'
+        ? (option.acts ?? []).map((index) => built.acts[index])
+        : [];
+  const owns = entries.flatMap((entry) => entry?.own ?? []);
+  const sum = (of: (own: (typeof owns)[number]) => number) => owns.reduce((total, own) => total + of(own), 0);
+  const provoking = option.kind === 'provoke' ? (built.provocations[option.index]?.minutes ?? 0) : 0;
+  const minutes = sum((own) => own.minutes) + provoking;
+  const { change, restart: toRestart, acts } = built.decision;
+  const state = owns[0]?.state ?? at.state;
+  const changes = change[at.state][state] + (option.kind === 'look' ? 0 : toRestart[state]);
+  const later =
+    option.kind === 'act'
+      ? (option.acts ?? []).reduce((total, index) => total + (acts[index]?.cost ?? 0), 0) - sum((own) => sumOf(own))
+      : 0;
+  const parts = sum((own) => own.parts);
+  return { minutes, changes, parts, risks: sum(sumOf) - sum((own) => own.minutes) - parts, later: Math.max(0, later) };
+}
+
+/** The changes of state that a step makes, in their order. */
+export function changesOf(table: RepairTable, from: MachineState, option: Option, state: MachineState): readonly StateChange[] {
+  const listed = (list: readonly (StateChange | null)[]) => list.filter((change) => change !== null);
+  if (option.kind === 'look') {
+    return listed([stateChange(table, from, state)]);
+  }
+  if (option.kind === 'act' && state === 'isolated') {
+    return listed([stateChange(table, from, 'isolated'), stateChange(table, 'isolated', 'closed')]);
+  }
+  const powerCycle: StateChange = {
+    from: 'closed',
+    to: 'closed',
+    minutes: table.changes.boot.value,
+    effects: ['erases-displays', 'restarts'],
+  };
+  return listed([
+    stateChange(table, from, state),
+    state === 'closed' ? null : stateChange(table, state, 'closed'),
+    ...(from === 'isolated' ? [] : [powerCycle]),
+  ]);
+}

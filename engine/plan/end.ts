@@ -1,0 +1,84 @@
+import type { Diagnosis } from '../diagnosis/index.ts';
+import type { Evidence, Intervention, Snapshot } from '../schema/index.ts';
+import { simulate } from '../simulation/index.ts';
+import type { Cabinet } from '../topology/index.ts';
+import { listDisplaced, listHandlings } from './history.ts';
+import type { Displaced, EndReason, EndState } from './types.ts';
+import { Workshop } from './worlds.ts';
+
+/** More than this probability that something comes back, and nothing is proved. */
+const mostDoubt = 0.1;
+
+/**
+ * How the search stands: proved, not proved, or running provisionally (domain section 7, "End"). Proved is what left with the one part
+ * that was exchanged, or came with it to another place and left with it; what is gone after reseating or cleaning alone is not proved.
+ */
+export function endOf(cabinet: Cabinet, evidence: Evidence, diagnosis: Diagnosis): EndState {
+  const { snapshots } = evidence;
+  const displaced = listDisplaced(cabinet, evidence);
+  const touched = listHandlings(evidence);
+  const last = snapshots[snapshots.length - 1];
+  const lastActs = lastDone(snapshots);
+  const mayComeBack = chanceOfComingBack(cabinet, evidence, diagnosis);
+  const rest = { lastActs, touched, displaced, expected: expectedNow(cabinet, evidence), mayComeBack };
+  if (last === undefined || last.halted !== false) {
+    return { end: 'open', because: ['still-halted'], ...rest };
+  }
+  if (touched.length === 0) {
+    return { end: 'open', because: ['nothing-done'], ...rest };
+  }
+  const provisional = provisionalReasons(displaced);
+  if (provisional.length > 0) {
+    return { end: 'running-provisionally', because: provisional, ...rest };
+  }
+  const because: EndReason[] = [];
+  if (lastActs.every(isHandlingOnly)) because.push('only-handled');
+  else if (new Set(lastActs.map((act) => JSON.stringify(act))).size > 1) because.push('several-acts-at-once');
+  if (mayComeBack > mostDoubt) because.push('comes-and-goes');
+  return { end: because.length === 0 ? 'proved' : 'not-proved', because, ...rest };
+}
+
+/** The acts before the restart after which the machine ran, or the newest that were done. */
+function lastDone(snapshots: readonly Snapshot[]): readonly Intervention[] {
+  for (let index = snapshots.length - 1; index >= 0; index -= 1) {
+    const acts = snapshots[index]?.interventions ?? [];
+    if (acts.length > 0) {
+      return acts;
+    }
+  }
+  return [];
+}
+
+/** Handling cures by chance what was not looked for: it shows no part to be broken. */
+function isHandlingOnly({ do: kind }: Intervention): boolean {
+  return !/^(replace-|re-route$|uncross-)/.test(kind);
+}
+
+function provisionalReasons(displaced: readonly Displaced[]): readonly EndReason[] {
+  const bypasses = displaced.some(
+    ({ kind }) => kind === 'bridged' || kind === 'taken-out' || kind === 'feedback-pulled' || kind === 'unplugged',
+  );
+  const moved = displaced.some(({ kind }) => kind === 'board' || kind === 'cable');
+  return [...(bypasses ? (['something-bypassed'] as const) : []), ...(moved ? (['parts-displaced'] as const) : [])];
+}
+
+/** Probability that some fault of the diagnosis is still in the cabinet, only not there at the moment. */
+function chanceOfComingBack(cabinet: Cabinet, { snapshots }: Evidence, { hypotheses }: Diagnosis): number {
+  const workshop = new Workshop(
+    cabinet,
+    snapshots.flatMap(({ interventions }) => interventions ?? []),
+  );
+  return hypotheses.reduce(
+    (sum, { faults, probability }) => sum + (faults.some(({ fault }) => workshop.isThere(fault)) ? probability : 0),
+    0,
+  );
+}
+
+function expectedNow(cabinet: Cabinet, { snapshots }: Evidence): EndState['expected'] {
+  const beforeTrip = snapshots.flatMap(({ interventions }) => interventions ?? []);
+  const { displays, reports } = simulate({ cabinet, faults: [], onset: 'at-power-up', halted: false, beforeTrip });
+  return {
+    displays: [...displays.values()].map(({ unit, meaning }) => ({ unit, meaning })),
+    reports: [...reports.values()].filter(({ speaks, length }) => speaks && length > 0).map(({ chain, gap }) => ({ chain, gap })),
+  };
+}

@@ -1,0 +1,109 @@
+import type { Option, Rules, Situation } from './decision.ts';
+
+/** A finished exact plan: expected cost of the best way on from a situation, and what to do there (null: leave it at that). */
+export interface Best {
+  readonly cost: number;
+  readonly option: Option | null;
+}
+
+/** Figures of probability that agree to so many places are the same situation. */
+const places = 10;
+
+/**
+ * The cheapest plan, by dynamic programming over belief, state of the machine and what was done: every order of every look, act and
+ * restart, with branches left out that cannot be cheaper even if one knew what is wrong. Gives up beyond `budget` situations.
+ */
+export class ExactPlanner {
+  private readonly known = new Map<string, Best>();
+  private situations = 0;
+
+  constructor(
+    private readonly rules: Rules,
+    private readonly budget: number,
+  ) {}
+
+  /** Null when there are too many situations. */
+  best(at: Situation): Best | null {
+    return this.situations > this.budget ? null : this.search(at);
+  }
+
+  /** Expected cost of an option and the best plan after it; null when there are too many situations. */
+  costOf(option: Option): number | null {
+    let cost = option.cost;
+    for (const { probability, after } of option.outcomes) {
+      const best = this.best(after);
+      if (best === null) {
+        return null;
+      }
+      cost += probability * best.cost;
+    }
+    return cost;
+  }
+
+  get isSpent(): boolean {
+    return this.situations > this.budget;
+  }
+
+  private search(at: Situation): Best | null {
+    const key = keyOf(at);
+    const before = this.known.get(key);
+    if (before !== undefined) {
+      return before;
+    }
+    this.situations += 1;
+    if (this.situations > this.budget) {
+      return null;
+    }
+    let best: Best = { cost: at.pending === 0 ? this.rules.leave(at) : Number.POSITIVE_INFINITY, option: null };
+    const options = this.rules
+      .options(at)
+      .map((option) => ({
+        option,
+        least: option.cost + option.outcomes.reduce((sum, o) => sum + o.probability * this.rules.least(o.after), 0),
+      }))
+      .sort((a, b) => a.least - b.least);
+    for (const { option, least } of options) {
+      if (least >= best.cost) {
+        break;
+      }
+      const cost = this.searchOption(option, least, best.cost);
+      if (cost === null) {
+        return null;
+      }
+      if (cost < best.cost) {
+        best = { cost, option };
+      }
+    }
+    this.known.set(key, best);
+    return best;
+  }
+
+  /** Cost of an option, or a bound that is not below `limit` as soon as it cannot be. */
+  private searchOption({ outcomes }: Option, least: number, limit: number): number | null {
+    let cost = least;
+    for (const { probability, after } of outcomes) {
+      const best = this.search(after);
+      if (best === null) {
+        return null;
+      }
+      cost += probability * (best.cost - this.rules.least(after));
+      if (cost >= limit) {
+        return cost;
+      }
+    }
+    return cost;
+  }
+}
+
+/** Equal for situations from which everything goes on alike. */
+function keyOf({ broken, mended, state, running, done, pending, seen, epoch, provoked }: Situation): string {
+  let key = `${state[0]}${running ? 'r' : 'h'}${done}/${pending}/${provoked}/${epoch}/${seen.join()}`;
+  for (let world = 0; world < broken.length; world += 1) {
+    key += `,${round(broken[world])};${round(mended[world])}`;
+  }
+  return key;
+}
+
+function round(weight: number | undefined): number {
+  return Math.round((weight ?? 0) * 10 ** places);
+}

@@ -1,0 +1,18 @@
+export { endOf } from './end.ts';
+export { evidenceAfter } from './evidenceAfter.ts';
+export { listDisplaced, listHandlings, putBack } from './history.ts';
+export { machineStateOf } from './machineState.ts';
+export { type PlanOptions, planning, planSteps } from './planSteps.ts';
+export type {
+  Displaced,
+  EndReason,
+  EndState,
+  Handling,
+  Plan,
+  PlannedOutcome,
+  PlannedStep,
+  PlanProgress,
+  StepCosts,
+  StepRisk,
+  UselessReason,
+} from './types.ts';

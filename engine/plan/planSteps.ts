@@ -1,0 +1,93 @@
+import type { Diagnosis } from '../diagnosis/index.ts';
+import { repairTable } from '../repair/index.ts';
+import type { Evidence } from '../schema/index.ts';
+import type { Cabinet } from '../topology/index.ts';
+import { buildDecision } from './buildDecision.ts';
+import { Rules } from './decision.ts';
+import { type Draft, exactBatches, listDrafts } from './drafts.ts';
+import { endOf } from './end.ts';
+import { ExactPlanner } from './exact.ts';
+import { listDisplaced, listHandlings } from './history.ts';
+import { LookAhead } from './lookAhead.ts';
+import { type Follow, Presenter } from './presenter.ts';
+import type { Plan, PlanProgress } from './types.ts';
+
+/** Up to so many situations a plan is exact. */
+const exactSituations = 6_000;
+/** Steps looked at more closely, further ahead. */
+const width = 8;
+/** The steps first in the list are looked at this many steps ahead. */
+const depth = 2;
+
+export interface PlanOptions {
+  /** Situations up to which the plan is exact; 0: always look ahead. Default 6000. */
+  readonly exactSituations?: number;
+}
+
+/** What to do next, best first. See `planning`. */
+export function planSteps(cabinet: Cabinet, evidence: Evidence, diagnosis: Diagnosis, options: PlanOptions = {}): Plan {
+  const work = planning(cabinet, evidence, diagnosis, options);
+  for (;;) {
+    const { done, value } = work.next();
+    if (done === true) {
+      return value;
+    }
+  }
+}
+
+/**
+ * Every step by the expected cost to the repaired machine if it is done next (decision-theoretic troubleshooting: Heckerman, Breese
+ * and Rommelse 1995). Yields better and better answers: one step ahead, then two for the best, then exact where there are few enough
+ * situations. May be left off at any time. Looks and acts are predicted by the simulation of the diagnosis' hypotheses.
+ */
+export function* planning(
+  cabinet: Cabinet,
+  evidence: Evidence,
+  diagnosis: Diagnosis,
+  options: PlanOptions = {},
+): Generator<PlanProgress, Plan, void> {
+  const table = repairTable(cabinet.content);
+  const built = buildDecision(cabinet, evidence, diagnosis, table, []);
+  yield { share: 0.2, plan: null };
+  const rules = new Rules(built.decision);
+  const at = { ...rules.begin(), seen: built.seen };
+  const ahead = new LookAhead(rules);
+  const { drafts, useless } = listDrafts(built, rules, ahead, at);
+  const presenter = new Presenter(diagnosis, table, built, at, {
+    displaced: listDisplaced(cabinet, evidence),
+    handlings: listHandlings(evidence),
+    end: endOf(cabinet, evidence, diagnosis),
+  });
+  const simple: Follow = (after) => ahead.base(after);
+  let costs = new Map<Draft, number>();
+  for (const draft of drafts) {
+    costs.set(draft, ahead.costOf(draft.option, 1, width));
+  }
+  yield { share: 0.4, plan: presenter.plan({ kind: 'look-ahead', depth: 1 }, costs, useless, simple) };
+  const promising = [...drafts].sort((a, b) => (costs.get(a) ?? 0) - (costs.get(b) ?? 0)).slice(0, width);
+  costs = new Map(costs);
+  for (const [index, draft] of promising.entries()) {
+    costs.set(draft, Math.min(costs.get(draft) ?? 0, ahead.costOf(draft.option, depth, width)));
+    yield { share: 0.4 + (0.3 * (index + 1)) / promising.length, plan: null };
+  }
+  const estimate = presenter.plan({ kind: 'look-ahead', depth }, costs, useless, simple);
+  yield { share: 0.7, plan: estimate };
+  const exact = new ExactPlanner(rules, options.exactSituations ?? exactSituations);
+  const known = new Map<Draft, number>();
+  for (const draft of drafts) {
+    const cost = exact.costOf(draft.option);
+    if (cost === null) {
+      return estimate;
+    }
+    known.set(draft, cost);
+    yield { share: 0.7 + (0.3 * known.size) / (drafts.length + 1), plan: null };
+  }
+  const listed = new Set(drafts.map(({ option }) => (option.acts ?? []).join()));
+  for (const draft of exactBatches(built, rules, exact, at)) {
+    const cost = listed.has((draft.option.acts ?? []).join()) ? null : exact.costOf(draft.option);
+    if (cost !== null) {
+      known.set(draft, cost);
+    }
+  }
+  return presenter.plan({ kind: 'exact' }, known, useless, (after) => exact.best(after) ?? ahead.base(after));
+}

@@ -1,0 +1,99 @@
+import { documentedBehaviour } from '../cabinet/index.ts';
+import type { HypothesisFault } from '../diagnosis/index.ts';
+import type { Fault, Intervention } from '../schema/index.ts';
+import { arrange, type Effect, effectsOf, modeKey, simulate } from '../simulation/index.ts';
+import { isWhole, presences } from '../steps/index.ts';
+import type { Cabinet } from '../topology/index.ts';
+
+/** One thing that may be the matter: a hypothesis of the diagnosis, perhaps with a fault that handling has added. */
+export interface World {
+  readonly faults: readonly Fault[];
+  readonly items: readonly string[];
+  readonly probability: number;
+}
+
+export function worldOf(faults: readonly HypothesisFault[], probability: number): World {
+  return { faults: faults.map(({ fault }) => fault), items: [...new Set(faults.map(({ item }) => item))], probability };
+}
+
+/** Which faults an act mends, as the simulation says, and whether it moves any to where it does harm. */
+export interface Cures {
+  readonly mends: (fault: Fault) => boolean;
+  readonly moves: boolean;
+  /** It mends by going round what is broken: the machine then runs only for now. */
+  readonly isProvisional: boolean;
+}
+
+/** Works out what acts do to faults, starting from everything that was done before. */
+export class Workshop {
+  private readonly effects = new Map<string, string>();
+  private readonly harmful = new Map<string, boolean>();
+
+  constructor(
+    private readonly cabinet: Cabinet,
+    readonly done: readonly Intervention[],
+  ) {}
+
+  /** Whether a fault still does anything, now that all this was done. */
+  isThere(fault: Fault): boolean {
+    return this.effectOf(fault, []) !== '[]';
+  }
+
+  curesOf(act: Intervention, faults: readonly Fault[]): Cures {
+    const mended = new Set<string>();
+    let moves = false;
+    let isProvisional = act.do === 'pull-feedback' || act.do === 'bridge-unit';
+    for (const fault of faults) {
+      const before = this.effectOf(fault, []);
+      const after = this.effectOf(fault, [act]);
+      if (after === '[]') {
+        mended.add(modeKey(fault));
+      } else if (after !== before || act.do === 'bridge-unit') {
+        if (this.doesHarm(fault, [act])) {
+          moves = true;
+        } else {
+          mended.add(modeKey(fault));
+          isProvisional = true;
+        }
+      }
+    }
+    return { mends: (fault) => mended.has(modeKey(fault)), moves, isProvisional };
+  }
+
+  /** Probability that a restart finds the machine running although nothing is mended. */
+  absentChance(faults: readonly Fault[], chance?: (fault: Fault) => number): number {
+    return presences(faults, chance).reduce(
+      (sum, { present, share }) => sum + (share > 0 && !present.some((fault) => this.doesHarm(fault, [])) ? share : 0),
+      0,
+    );
+  }
+
+  private doesHarm(fault: Fault, acts: readonly Intervention[]): boolean {
+    const key = `${modeKey(fault)} ${JSON.stringify(acts)}`;
+    let harm = this.harmful.get(key);
+    if (harm === undefined) {
+      harm = !isWhole(simulate({ cabinet: this.cabinet, faults: [fault], onset: 'at-power-up', beforeTrip: [...this.done, ...acts] }).trip);
+      this.harmful.set(key, harm);
+    }
+    return harm;
+  }
+
+  private readonly arrangements = new Map<string, ReturnType<typeof arrange>>();
+
+  private effectOf(fault: Fault, acts: readonly Intervention[]): string {
+    const name = JSON.stringify(acts);
+    const key = `${modeKey(fault)} ${name}`;
+    let effect = this.effects.get(key);
+    if (effect === undefined) {
+      let arrangement = this.arrangements.get(name);
+      if (arrangement === undefined) {
+        arrangement = arrange(this.cabinet, [...this.done, ...acts]);
+        this.arrangements.set(name, arrangement);
+      }
+      const list: readonly Effect[] = effectsOf(fault, this.cabinet, arrangement, (unit) => documentedBehaviour(this.cabinet, unit));
+      effect = JSON.stringify(list);
+      this.effects.set(key, effect);
+    }
+    return effect;
+  }
+}
