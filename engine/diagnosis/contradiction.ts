@@ -40,13 +40,15 @@ export function findContradiction(searched: Searched): Contradiction | null {
     }
   }
   const some = likeliest.slice(0, pairLimit);
+  const choices = some.map(({ choice }) => choice);
+  const likelihoods = new Float64Array(some.length);
   some.forEach((one, index) => {
-    for (const other of some.slice(index + 1)) {
-      const faults = [one.choice, other.choice];
-      if (isAllowed(searched, one.choice, other.choice) && evaluator.likelihood(faults) >= least) {
-        consider(faults, one.odds * other.odds);
+    evaluator.weighRow(one.choice, choices, index + 1, likelihoods);
+    some.slice(index + 1).forEach((other, later) => {
+      if ((likelihoods[index + 1 + later] ?? 0) >= least && isAllowed(searched, one.choice, other.choice)) {
+        consider([one.choice, other.choice], one.odds * other.odds);
       }
-    }
+    });
   });
   const named = [...without].sort(([, a], [, b]) => b.odds - a.odds);
   return {

@@ -3,9 +3,10 @@ import type { Cabinet } from '../topology/index.ts';
 import { type ClassBook, type ClassHandle, makeClassBook } from './classBook.ts';
 import type { FaultSpace } from './elements.ts';
 import { groupTrips } from './patterns.ts';
+import type { PatternView } from './patternViews.ts';
 import type { Plan } from './plan.ts';
 import type { Scenario } from './scenarios.ts';
-import { type PatternView, Weigher } from './weigher.ts';
+import { Weigher } from './weigher.ts';
 
 /**
  * The likelihood of hypotheses of up to two faults under a plan: a mean over scenarios, and over the joint patterns of presence
@@ -16,8 +17,8 @@ export class Evaluator {
   readonly book: ClassBook;
   private readonly weighers: readonly Weigher[];
   private readonly shares: readonly number[];
-  /** The one weigher where nothing but the faults is unknown: the commonest case by far. */
-  private readonly only: Weigher | null;
+  /** The list of the last row, and the classes of its choices. */
+  private row: { readonly seconds: readonly FaultChoice[]; readonly handles: readonly ClassHandle[] } | null = null;
 
   constructor(
     readonly plan: Plan,
@@ -30,21 +31,30 @@ export class Evaluator {
     this.book = makeClassBook(cabinet, plan, space, scenarios);
     this.weighers = scenarios.map((scenario) => new Weigher(this.book, plan, groups, scenario, offset));
     this.shares = scenarios.map(({ share }) => share);
-    this.only = this.weighers.length === 1 && this.shares[0] === 1 ? (this.weighers[0] ?? null) : null;
   }
 
   /** Scaled likelihood of a set of faults, averaged over the scenarios (none, one or two). */
   likelihood(faults: readonly FaultChoice[]): number {
     const one = faults[0] === undefined ? null : this.book.handleOf(faults[0]);
     const other = faults[1] === undefined ? null : this.book.handleOf(faults[1]);
-    if (this.only !== null) {
-      return this.only.likelihood(one, other);
-    }
     let sum = 0;
     for (let index = 0; index < this.weighers.length; index += 1) {
       sum += (this.shares[index] ?? 0) * (this.weighers[index]?.likelihood(one, other) ?? 0);
     }
     return sum;
+  }
+
+  /** Writes the likelihood of one fault together with each of many others, from a place in their list on, to the same places. */
+  weighRow(first: FaultChoice, seconds: readonly FaultChoice[], start: number, likelihoods: Float64Array): void {
+    if (this.row?.seconds !== seconds) {
+      this.row = { seconds, handles: seconds.map((choice) => this.book.handleOf(choice)) };
+    }
+    const { handles } = this.row;
+    const one = this.book.handleOf(first);
+    likelihoods.fill(0, start);
+    this.weighers.forEach((weigher, index) => {
+      weigher.addRow(one, handles, start, this.shares[index] ?? 0, likelihoods);
+    });
   }
 
   /** Scaled likelihood under one scenario. */

@@ -1,3 +1,4 @@
+import type { ClassHandle } from './classBook.ts';
 import type { Plan } from './plan.ts';
 
 /**
@@ -98,3 +99,16 @@ const pairTable: readonly (readonly (readonly (readonly [number, number])[])[])[
   (absentable: number, full: number) =>
     subsets(absentable, full).flatMap((trip) => subsets(absentable, full).map((now) => [trip, now] as const)),
 ].map((list) => [0, 1, 2, 3].flatMap((full) => [0, 1, 2, 3].map((absentable) => list(absentable, full))));
+
+/** Which of the two faults may be absent at a moment drawn anew: bit 0 the first, bit 1 the second. */
+export type Absentable = 0 | 1 | 2 | 3;
+
+export function absentableOf(first: ClassHandle | null, second: ClassHandle | null): Absentable {
+  // Two bits make 0 to 3.
+  return ((first?.isIntermittent === true ? 1 : 0) | (second?.isIntermittent === true ? 2 : 0)) as Absentable;
+}
+
+/** The halted rule: whether a chain may be broken, or whole, at the trip of a group. */
+export function isAllowed(group: TripGroup, isBroken: boolean): boolean {
+  return group.mustBeBroken === null || group.mustBeBroken === isBroken;
+}

@@ -4,6 +4,7 @@ import type { RegionOps } from './compiled.ts';
 import type { TripGroup } from './patterns.ts';
 import type { Plan, PlanObservation } from './plan.ts';
 import { RegionEvaluator } from './regionEvaluator.ts';
+import { laterLog } from './repeats.ts';
 import type { Scenario } from './scenarios.ts';
 
 /** A moment of the plan: an arrangement after a trip of known onset. */
@@ -25,6 +26,17 @@ interface RegionState {
   readonly states: Uint8Array;
   readonly words: Int32Array;
   gap: number;
+}
+
+/** What a class does to the displays of one snapshot, in logs of the factors, by whether it is still there now; see `localPart`. */
+export interface LocalPart {
+  readonly presentLog: number;
+  readonly goneLog: number;
+  /** The gap at the trip, 0 for none. */
+  readonly gap: number;
+  /** First and last link that it reaches; it shows at the units at their ends. */
+  readonly from: number;
+  readonly to: number;
 }
 
 const meanings = displayMeanings.length;
@@ -200,6 +212,39 @@ export class RegionWork {
     return this.logs[at] ?? 0;
   }
 
+  /**
+   * What the first class of the pair does here alone when it was there at the trip. Where units complain only about their own links and the chain is
+   * whole without it, two classes whose links have another one between them show side by side what each shows alone. Null where that
+   * is not so.
+   */
+  localPart(snapshot: number): LocalPart | null {
+    const moment = this.momentOf[snapshot] ?? unreachable();
+    if ((this.wholes[moment.trip] ?? null) === null || (this.wholes[moment.now] ?? null) === null) {
+      return null;
+    }
+    const held = this.stateAt(moment.trip, 1);
+    const base = this.displays[snapshot]?.baseSum ?? 0;
+    const reach = [moment.trip, moment.now].map((one) => this.opsOf(this.first, this.moments[one]?.arrangement ?? 0));
+    return {
+      presentLog: this.displayLog(snapshot, moment, held, this.stateAt(moment.now, 1)) - base,
+      goneLog: this.displayLog(snapshot, moment, held, this.stateAt(moment.now, 0)) - base,
+      gap: held.gap,
+      from: Math.min(...reach.map((ops) => ops?.from ?? Number.POSITIVE_INFINITY)),
+      to: Math.max(...reach.map((ops) => ops?.to ?? -1)),
+    };
+  }
+
+  /** By gap (0: none), the log factor of the reports of this chain in one snapshot. */
+  reportLogs(snapshot: number): Float64Array {
+    const logs = new Float64Array(this.evaluator.size + 1);
+    for (const { logFactors } of this.reports[snapshot] ?? []) {
+      logFactors.forEach((log, gap) => {
+        logs[gap] = (logs[gap] ?? 0) + log;
+      });
+    }
+    return logs;
+  }
+
   private computeLog(snapshot: number, trip: number, now: number): number {
     const moment = this.momentOf[snapshot];
     if (moment === undefined) {
@@ -355,16 +400,4 @@ export class RegionWork {
 
 function unreachable(): never {
   throw new Error('a moment or class that was never laid out');
-}
-
-/** What the later readings of a repeat add: each prediction that no earlier one was equal to counts once. */
-export function laterLog(plan: Plan, indices: readonly number[], predict: (observation: number) => number): number {
-  const known = new Set<number>();
-  let log = 0;
-  indices.forEach((index, at) => {
-    const prediction = predict(index);
-    log += at === 0 || known.has(prediction) ? 0 : (plan.observations[index]?.logFactors[prediction] ?? 0);
-    known.add(prediction);
-  });
-  return log;
 }

@@ -65,6 +65,7 @@ export function runSearch(prepared: Prepared, options: DiagnosisOptions = {}): S
       excludes: space.excludes,
       maxFaults: 2,
       predict: (faults) => evaluator.likelihood(faults),
+      weighRow: (...row) => evaluator.weighRow(...row),
       observations: [{ id: 'evidence', likelihood: (likelihood: number) => likelihood }],
       ...(options.keep === undefined ? {} : { keep: options.keep }),
       ...(options.onProgress === undefined ? {} : { onProgress: options.onProgress }),

@@ -38,6 +38,10 @@ class PairSearch<Prediction> {
     keptPairs,
   );
   private readonly singles: Float64Array;
+  /** By class, as in `EffectClass`. */
+  private readonly weights: Float64Array;
+  private readonly bests: Float64Array;
+  private readonly sizes: Int32Array;
   private total = 0;
   private visitedOdds = 0;
   private visited = 1;
@@ -51,6 +55,9 @@ class PairSearch<Prediction> {
   ) {
     this.marginals = new Float64Array(flat.modes.length);
     this.singles = new Float64Array(flat.classes.length);
+    this.weights = Float64Array.from(flat.classes, ({ weight }) => weight);
+    this.bests = Float64Array.from(flat.classes, ({ best }) => best);
+    this.sizes = Int32Array.from(flat.classes, ({ members }) => members.length);
     this.top = new TopList(problem.keep ?? defaultKeep);
   }
 
@@ -97,34 +104,40 @@ class PairSearch<Prediction> {
     this.marginals[mode] = (this.marginals[mode] ?? 0) + mass;
   }
 
-  /**
-   * All pairs of classes, in square tiles of two: the two presences of one effect are neighbours in the list, and a predictor that
-   * keeps its last pair's work is asked for the same pair of effects four times running.
-   */
+  /** All pairs of classes, row by row. */
   private visitPairs(): boolean {
-    const count = this.flat.classes.length;
+    const { classes, modes } = this.flat;
+    const count = classes.length;
+    const examples = classes.map(({ example }) => example);
     const shares = new Float64Array(count);
-    // Which classes have members that exclude a member of this one: a byte each is faster to ask than a map.
-    const marks = [new Uint8Array(count), new Uint8Array(count)] as const;
-    for (let c = 0; c < count; c += 2) {
-      for (const row of [0, 1] as const) {
-        this.markConflicts(c + row, marks[row]);
-      }
-      if (this.problem.onProgress?.(c / Math.max(1, count)) === false) {
+    const row = new Float64Array(count);
+    // By class: 1 where a member excludes a member of the row's class; a byte each is faster to ask than a map.
+    const conflicts = new Uint8Array(count);
+    const weighRow = this.problem.weighRow ?? ((...given) => this.weighOneByOne(...given));
+    for (let i = 0; i < count; i += 1) {
+      if (this.problem.onProgress?.(i / Math.max(1, count)) === false) {
         return false;
       }
-      for (let d = c; d < count; d += 2) {
-        for (let i = c; i < Math.min(c + 2, count); i += 1) {
-          for (let j = Math.max(i, d); j < Math.min(d + 2, count); j += 1) {
-            this.visitPair(i, j, shares, marks[i === c ? 0 : 1][j] === 1);
-          }
-        }
+      this.visitWithin(i);
+      const first = classes[i];
+      if (first !== undefined && i + 1 < count) {
+        weighRow(first.example, examples, i + 1, row);
+        this.markConflicts(i, conflicts);
+        this.visitRow(i, first, row, conflicts, shares);
       }
     }
-    this.flat.modes.forEach((mode, index) => {
+    modes.forEach((mode, index) => {
       this.gain(index, mode.odds * (shares[mode.cls] ?? 0));
     });
     return true;
+  }
+
+  private weighOneByOne(first: FaultChoice, seconds: readonly FaultChoice[], start: number, likelihoods: Float64Array): void {
+    this.two[0] = first;
+    for (let k = start; k < seconds.length; k += 1) {
+      this.two[1] = seconds[k] ?? first;
+      likelihoods[k] = this.weigh(this.two);
+    }
   }
 
   /** Marks the classes that have a member which cannot be at fault together with some member of a class. */
@@ -146,57 +159,65 @@ class PairSearch<Prediction> {
     return one === other || (barredBy[one]?.includes(other) ?? false);
   }
 
-  private visitPair(i: number, j: number, shares: Float64Array, hasConflicts: boolean): void {
-    const first = this.flat.classes[i];
-    const second = this.flat.classes[j];
-    if (first === undefined || second === undefined) {
-      return;
+  private visitRow(i: number, first: EffectClass, row: Float64Array, conflicts: Uint8Array, shares: Float64Array): void {
+    const { weights, bests, sizes } = this;
+    const { weight, best } = first;
+    const size = first.members.length;
+    // Sums are kept in locals: this runs millions of times.
+    let share = 0;
+    let total = 0;
+    let visitedOdds = 0;
+    let visited = 0;
+    for (let j = i + 1; j < row.length; j += 1) {
+      const likelihood = row[j] ?? 0;
+      const other = weights[j] ?? 0;
+      const size2 = sizes[j] ?? 0;
+      share += other * likelihood;
+      shares[j] = (shares[j] ?? 0) + weight * likelihood;
+      let odds = weight * other;
+      let count = size * size2;
+      let most = best * (bests[j] ?? 0);
+      if (conflicts[j] === 1) {
+        // Count all pairs of members, then take out those that exclude each other; what is predicted depends on the effects alone.
+        const barred = this.takeOutBarred(i, j, likelihood);
+        odds -= barred.odds;
+        count -= barred.count;
+        if (count === 0) {
+          continue;
+        }
+        if (most * likelihood > this.top.threshold) {
+          most = this.allowedPairs(i, j).reduce((greatest, pair) => Math.max(greatest, pair.odds), 0);
+        }
+      }
+      total += odds * likelihood;
+      visitedOdds += odds;
+      visited += count;
+      this.keep(i, j, odds * likelihood, likelihood, most);
     }
-    if (i === j) {
-      this.visitWithin(i);
-      return;
-    }
-    this.two[0] = first.example;
-    this.two[1] = second.example;
-    let odds = first.weight * second.weight;
-    let count = first.members.length * second.members.length;
-    let best = first.best * second.best;
-    if (!hasConflicts) {
-      const likelihood = this.weigh(this.two);
-      shares[i] = (shares[i] ?? 0) + second.weight * likelihood;
-      shares[j] = (shares[j] ?? 0) + first.weight * likelihood;
-      this.account(i, j, odds, likelihood, count, best);
-      return;
-    }
-    // Count all pairs of members, then take out those that exclude each other; what is predicted depends on the effects alone.
-    const likelihood = this.weigh(this.two);
-    for (const a of first.members) {
-      for (const b of second.members) {
+    shares[i] = (shares[i] ?? 0) + share;
+    this.total += total;
+    this.visitedOdds += visitedOdds;
+    this.visited += visited;
+  }
+
+  private takeOutBarred(i: number, j: number, likelihood: number): { readonly odds: number; readonly count: number } {
+    let odds = 0;
+    let count = 0;
+    for (const a of this.flat.classes[i]?.members ?? []) {
+      for (const b of this.flat.classes[j]?.members ?? []) {
         if (this.isBarred(a, b)) {
           const barred = (this.flat.modes[a]?.odds ?? 0) * (this.flat.modes[b]?.odds ?? 0);
-          odds -= barred;
-          count -= 1;
+          odds += barred;
+          count += 1;
           this.gain(a, -barred * likelihood);
           this.gain(b, -barred * likelihood);
         }
       }
     }
-    shares[i] = (shares[i] ?? 0) + second.weight * likelihood;
-    shares[j] = (shares[j] ?? 0) + first.weight * likelihood;
-    if (count === 0) {
-      return;
-    }
-    if (best * likelihood > this.top.threshold) {
-      best = this.allowedPairs(i, j).reduce((most, pair) => Math.max(most, pair.odds), 0);
-    }
-    this.account(i, j, odds, likelihood, count, best);
+    return { odds, count };
   }
 
-  private account(i: number, j: number, odds: number, likelihood: number, count: number, best: number): void {
-    const mass = odds * likelihood;
-    this.total += mass;
-    this.visitedOdds += odds;
-    this.visited += count;
+  private keep(i: number, j: number, mass: number, likelihood: number, best: number): void {
     if (best * likelihood > this.top.threshold) {
       this.top.add(best * likelihood, () => ({ classes: [i, j], likelihood }));
     }
@@ -223,7 +244,10 @@ class PairSearch<Prediction> {
       this.gain(pair.a, pair.odds * likelihood);
       this.gain(pair.b, pair.odds * likelihood);
     }
-    this.account(i, i, odds, likelihood, pairs.length, best);
+    this.total += odds * likelihood;
+    this.visitedOdds += odds;
+    this.visited += pairs.length;
+    this.keep(i, i, odds * likelihood, likelihood, best);
   }
 
   /** Calls `take` for every pair of members of two classes (or one) that do not exclude each other, until it answers false. */

@@ -14,6 +14,11 @@ export interface SearchProblem<Prediction> {
    */
   readonly predict: (faults: readonly FaultChoice[]) => Prediction;
   readonly observations: readonly SearchObservation<Prediction>[];
+  /**
+   * Writes to `likelihoods[k]`, for every k from `start` on, the likelihood of all observations for `first` together with
+   * `seconds[k]`: the same as by `predict`, for where that goes faster. The list is the same at every call. Optional.
+   */
+  readonly weighRow?: (first: FaultChoice, seconds: readonly FaultChoice[], start: number, likelihoods: Float64Array) => void;
   /** Keep only hypotheses that fit and of which no proper subset fits. Needs unmerged modes. */
   readonly minimalOnly?: boolean;
   /** How many of the most probable hypotheses to list. Default 200; all of them beyond two faults or with `minimalOnly`. */

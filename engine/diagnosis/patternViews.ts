@@ -1,0 +1,102 @@
+import { compareText } from '../base/index.ts';
+import type { ClassHandle } from './classBook.ts';
+import type { PairAtHand } from './pairAtHand.ts';
+import { type Absentable, absentableOf, isAllowed, presencePairs, subsets, type TripGroup, thinOut } from './patterns.ts';
+import type { Plan } from './plan.ts';
+
+/** One joint pattern of presence of a hypothesis. */
+export interface PatternView {
+  /** Index of the prediction of an observation in this pattern. */
+  readonly predict: (observation: number) => number;
+  /** Whether a chain is broken at each trip group. */
+  readonly broken: readonly boolean[];
+}
+
+/** What hypotheses predict, pattern of presence by pattern, for those few that are looked at closely. */
+export class PatternViews {
+  private readonly everywhere: readonly number[];
+  /** Indices of the observations of each snapshot. */
+  private readonly observationsOf: readonly (readonly number[])[];
+
+  constructor(
+    private readonly plan: Plan,
+    private readonly groups: readonly TripGroup[],
+    private readonly pair: PairAtHand,
+  ) {
+    this.everywhere = pair.regions.map((_, index) => index);
+    this.observationsOf = plan.snapshots.map((_, snapshot) =>
+      plan.observations.flatMap((seen, index) => (seen.snapshot === snapshot ? [index] : [])),
+    );
+  }
+
+  /** Every joint pattern of presence that the halted rule leaves, with its predictions. Valid until the next pair is weighed. */
+  list(first: ClassHandle | null, second: ClassHandle | null): readonly PatternView[] {
+    const { pair } = this;
+    pair.set(first?.ops ?? null, second?.ops ?? null);
+    const { full } = pair;
+    const views: PatternView[] = [];
+    for (const pattern of this.listPatterns(full, absentableOf(first, second))) {
+      const broken = this.groups.map((group) => {
+        const [trip] = pattern[group.snapshots[0] ?? 0] ?? [full, full];
+        return pair.isBroken(group, trip, this.everywhere);
+      });
+      if (this.groups.every((group, g) => isAllowed(group, broken[g] === true))) {
+        const predict = (index: number) => {
+          const [trip, now] = pattern[this.plan.observations[index]?.snapshot ?? 0] ?? [full, full];
+          return pair.predictionAt(index, trip, now);
+        };
+        views.push({ predict, broken });
+      }
+    }
+    return views;
+  }
+
+  /**
+   * What is predicted of all that was observed, as a text: for every snapshot the different outcomes with their shares of the
+   * presence patterns that the halted rule leaves, and where somebody looked, whether a chain is broken.
+   */
+  signature(first: ClassHandle | null, second: ClassHandle | null): string {
+    this.pair.set(first?.ops ?? null, second?.ops ?? null);
+    const absentable = absentableOf(first, second);
+    return this.groups
+      .map((group) => group.snapshots.map((snapshot) => this.snapshotSignature(group, snapshot, absentable)).join(';'))
+      .join('|');
+  }
+
+  private snapshotSignature(group: TripGroup, snapshot: number, absentable: Absentable): string {
+    const counts = new Map<string, number>();
+    let total = 0;
+    for (const [trip, now] of presencePairs(group, this.pair.full, absentable)) {
+      const isBroken = this.pair.isBroken(group, trip, this.everywhere);
+      if (isAllowed(group, isBroken)) {
+        const seen = (this.observationsOf[snapshot] ?? []).map((index) => this.pair.predictionAt(index, trip, now)).join();
+        const key = group.mustBeBroken === null ? seen : `${seen}${isBroken ? 'b' : 'w'}`;
+        counts.set(key, (counts.get(key) ?? 0) + 1);
+        total += 1;
+      }
+    }
+    return [...counts]
+      .sort(([a], [b]) => compareText(a, b))
+      .map(([key, count]) => `${key}:${count / total}`)
+      .join('+');
+  }
+
+  /** All joint patterns of presence, each a list of [trip, now] by snapshot; all are equally likely, since q is one half. */
+  private listPatterns(full: number, absentable: Absentable): readonly (readonly (readonly [number, number])[])[] {
+    let patterns: (readonly [number, number])[][] = [[]];
+    for (const group of this.groups) {
+      const next: (readonly [number, number])[][] = [];
+      for (const trip of subsets(group.isFirst ? 0 : absentable, full)) {
+        let withTrip = patterns;
+        for (let i = 0; i < group.snapshots.length; i += 1) {
+          const nows = group.isRunning ? [trip] : subsets(absentable, full);
+          withTrip = thinOut(withTrip.flatMap((pattern) => nows.map((now) => [...pattern, [trip, now] as const])));
+        }
+        next.push(...withTrip);
+      }
+      patterns = next;
+      patterns = thinOut(patterns);
+    }
+    return patterns;
+  }
+}
