@@ -6,14 +6,14 @@ import { drivesContent, seenSnapshot, soundCabinet } from './smallCabinet.ts';
 
 const cabinet = soundCabinet(drivesContent(3));
 const cut = seenSnapshot(cabinet, [{ item: 'cable', link: 'w2', mode: 'cut' }]);
-const after = (acts: readonly Intervention[], halted: boolean): Evidence => ({
+const afterActs = (acts: readonly Intervention[], halted: boolean): Evidence => ({
   snapshots: [cut, { interventions: [...acts], restarted: true, onset: 'at-power-up', halted }],
 });
 const end = (evidence: Evidence) => endOf(cabinet, evidence, diagnose(cabinet, evidence));
 
 describe('what was done', () => {
   it('should list what was touched, the newest first', () => {
-    const evidence = after(
+    const evidence = afterActs(
       [
         { do: 'reseat-plug', link: 'w1', end: 'upper' },
         { do: 'replace-fuse', unit: 'u1' },
@@ -35,11 +35,11 @@ describe('what was done', () => {
       { do: 'pull-feedback', feedback: 'g1' },
       { do: 'unplug', link: 'w1', end: 'upper' },
     ];
-    const displaced = listDisplaced(cabinet, after(moved, true));
+    const displaced = listDisplaced(cabinet, afterActs(moved, true));
     expect(displaced.map(({ kind }) => kind)).toEqual(['board', 'board', 'cable', 'unplugged', 'taken-out', 'bridged', 'feedback-pulled']);
     // Two boards exchanged are put back by one exchange.
     const back = [...new Map(displaced.flatMap(putBack).map((act) => [[...Object.values(act)].sort().join(), act])).values()];
-    expect(listDisplaced(cabinet, after([...moved, ...back], true))).toEqual([]);
+    expect(listDisplaced(cabinet, afterActs([...moved, ...back], true))).toEqual([]);
   });
 
   it('should not count as displaced what was pulled from the beginning', () => {
@@ -56,7 +56,7 @@ describe('how the search stands', () => {
   });
 
   it('should be proved when the fault left with the one part that was exchanged', () => {
-    const { end: how, lastActs, expected } = end(after([{ do: 'replace-cable', link: 'w2' }], false));
+    const { end: how, lastActs, expected } = end(afterActs([{ do: 'replace-cable', link: 'w2' }], false));
     expect(how).toBe('proved');
     expect(lastActs).toEqual([{ do: 'replace-cable', link: 'w2' }]);
     expect(expected.displays.map(({ meaning }) => meaning)).toEqual(['quiet', 'quiet', 'quiet', 'quiet']);
@@ -64,14 +64,14 @@ describe('how the search stands', () => {
   });
 
   it('should not be proved when it is gone after handling, and list what was touched', () => {
-    const state = end(after([{ do: 'reseat-plug', link: 'w2', end: 'upper' }], false));
+    const state = end(afterActs([{ do: 'reseat-plug', link: 'w2', end: 'upper' }], false));
     expect(state).toMatchObject({ end: 'not-proved', touched: [{ act: { do: 'reseat-plug' } }] });
     expect(state.because).toContain('only-handled');
   });
 
   it('should not be proved when several parts were exchanged at once', () => {
     const state = end(
-      after(
+      afterActs(
         [
           { do: 'replace-cable', link: 'w2' },
           { do: 'replace-board', unit: 'u2' },
@@ -83,11 +83,11 @@ describe('how the search stands', () => {
   });
 
   it('should be running provisionally with something bypassed or moved', () => {
-    expect(end(after([{ do: 'bridge-unit', unit: 'u2', cable: 'w2' }], false))).toMatchObject({
+    expect(end(afterActs([{ do: 'bridge-unit', unit: 'u2', cable: 'w2' }], false))).toMatchObject({
       end: 'running-provisionally',
       because: ['something-bypassed'],
     });
-    expect(end(after([{ do: 'exchange-boards', unit: 'u2', other: 'u3' }], false))).toMatchObject({
+    expect(end(afterActs([{ do: 'exchange-boards', unit: 'u2', other: 'u3' }], false))).toMatchObject({
       end: 'running-provisionally',
       because: ['parts-displaced'],
     });
@@ -102,7 +102,7 @@ describe('the state of the machine', () => {
     expect(machineStateOf({ snapshots: [{ looks: [{ look: 'lamp', link: 'w1', fibre: 'outbound', outcomes: ['clear'] }] }] })).toBe(
       'isolated',
     );
-    expect(machineStateOf(after([], true))).toBe('closed');
+    expect(machineStateOf(afterActs([], true))).toBe('closed');
   });
 });
 
