@@ -1,9 +1,10 @@
 export { consistentHypotheses } from './consistent.ts';
 export { diagnose } from './diagnose.ts';
+export { listFaultSpace } from './elements.ts';
 export { displayLogFactors, lookLogFactors, misreading, reportLogFactors } from './likelihood.ts';
 export { presentChance } from './patterns.ts';
 export { lookOutcomes, tripStarts } from './plan.ts';
-export type { Rate } from './rates.ts';
+export { defaultDaysSinceWhole, type Rate, rateOf } from './rates.ts';
 export type { DiagnosisOptions } from './searched.ts';
 export type {
   AmbiguityGroup,

@@ -42,6 +42,7 @@ export {
 export { itemKindWords, modeWords, type Tense, wordFault, wordFaultClause, wordItem, wordMode, wordTheItem } from './faults.ts';
 export { type FieldWords, fieldTableWords, fieldWords } from './fields.ts';
 export { fileWords } from './fileWords.ts';
+export { wordGroupThing } from './groups.ts';
 export {
   type HopFacts,
   injectWords,
@@ -57,6 +58,15 @@ export { type CodeTrouble, legendWords, parameterHead } from './legend.ts';
 export { healthyLooksDark, type LookKind, lookWords, wordLook, wordOutcomes } from './looks.ts';
 export { makeNames, type Names } from './names.ts';
 export { startSentence, wordCount, wordList, wordProbability, wordUpperBound } from './numbers.ts';
+export {
+  doorSheetWords,
+  type PaperKind,
+  paperKinds,
+  paperKindWords,
+  paperWords,
+  patternSheetWords,
+  photoWords,
+} from './papers.ts';
 export { severityWords, wordProblem } from './problems.ts';
 export type { ProblemWords } from './problemWords.ts';
 export { shellWords, startWords } from './programWords.ts';
@@ -91,6 +101,7 @@ export {
   wordWaitingTime,
 } from './sums.ts';
 export { figureUnits, sumsPageWords, wordTriedFigure } from './sumsPage.ts';
+export { tableKindWords, tableWords } from './tables.ts';
 export { type ThingWord, type UsageCode, type UsageFacts, type UsageProblem, wordUsage } from './usage.ts';
 export { type CommandLabel, type CountedPlace, windowTexts } from './window.ts';
 export {

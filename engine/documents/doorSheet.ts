@@ -1,0 +1,292 @@
+import { type ChainId, compareNatural, type UnitId } from '../base/index.ts';
+import { meaningWords, wordStep, doorSheetWords as words } from '../messages/index.ts';
+import {
+  type Block,
+  displaySigns,
+  middleBaseline,
+  type Paper,
+  type PaperSize,
+  pageSize,
+  placeSign,
+  type RichText,
+  type Shape,
+  type TableCell,
+  textWidth,
+} from '../paper/index.ts';
+import { firstStep, groupPatterns, type PatternGroup, type Patterns, simulateSingles } from '../patterns/index.ts';
+import { type DisplayMeaning, displayMeanings, type LegendRecord } from '../schema/index.ts';
+import { computeSums } from '../sums/index.ts';
+import type { Cabinet, ChainTopology } from '../topology/index.ts';
+import { codesFor, legendOf, onlyCode } from './codes.ts';
+import { describeGroup } from './groupWords.ts';
+import { markCell } from './markCell.ts';
+import { type DocumentSource, makePaper } from './source.ts';
+import { behaviourNote } from './validity.ts';
+
+const headSize = 12;
+/** The least width of a unit's column, mm: its mark, with white around it. */
+const leastColumn = 6;
+const widestColumn = 20;
+const reportWidth = 15;
+/** Least width of the column that says what it may be. */
+const leastLabel = 78;
+const margins = 20;
+
+/** One sheet for each chain, and one for what is on no chain, where a fault shows there alone. A cabinet that is not sound has none. */
+export function doorSheets(source: DocumentSource, paper: PaperSize): readonly Paper[] {
+  const { cabinet } = source;
+  if (cabinet === null) return [];
+  const patterns = groupPatterns(cabinet, simulateSingles(cabinet, 'while-running'), 'while-running', 'displays-and-report');
+  const makeRow = rowMaker(source, cabinet);
+  const chains = cabinet.chains.filter(({ units }) => units.length > 0);
+  const sheets = chains.map((chain) => chainSheet(source, cabinet, patterns, chain, paper, makeRow));
+  const apart = patterns.groups.filter((group) => !chains.some((chain) => concerns(group, chain)));
+  return apart.length === 0 ? sheets : [...sheets, apartSheet(source, cabinet, patterns, apart, makeRow)];
+}
+
+type RowMaker = (group: PatternGroup, number: number, elsewhere: string) => { readonly text: RichText; readonly ring: string };
+
+/** The first steps are asked once for each group, though it may stand on several sheets. */
+function rowMaker({ names }: DocumentSource, cabinet: Cabinet): RowMaker {
+  const steps = new Map<PatternGroup, string>();
+  const stepOf = (group: PatternGroup) => {
+    const known = steps.get(group);
+    if (known !== undefined) return known;
+    const step = firstStep(cabinet, group);
+    const said = step === null ? words.noStep : words.first(wordStep(names, step.step));
+    steps.set(group, said);
+    return said;
+  };
+  return (group, number, elsewhere) => ({
+    ring: String(number),
+    text: [
+      ...describeGroup(names, group.faults),
+      { text: '. ' },
+      ...(elsewhere === '' ? [] : [{ text: `${words.alsoElsewhere(elsewhere)}. ` }]),
+      { text: stepOf(group) },
+    ],
+  });
+}
+
+const concerns = (group: PatternGroup, chain: ChainTopology): boolean =>
+  (group.reports.get(chain.id) ?? 'none') !== 'none' || chain.units.some((unit) => group.displays.get(unit) !== 'quiet');
+
+function chainSheet(
+  source: DocumentSource,
+  cabinet: Cabinet,
+  patterns: Patterns,
+  chain: ChainTopology,
+  paper: PaperSize,
+  makeRow: RowMaker,
+): Paper {
+  const { names } = source;
+  const groups = patterns.groups.filter((group) => concerns(group, chain));
+  const count = chain.units.length;
+  const room = (isLandscape: boolean) => (pageSize(paper, isLandscape).width - margins - reportWidth - leastLabel) / count;
+  const isLandscape = room(false) < leastColumn && room(true) >= leastColumn;
+  const width = Math.min(widestColumn, room(isLandscape));
+  const elsewhere = (group: PatternGroup) => describeElsewhere(source, cabinet, group, chain);
+  const table: Block =
+    width >= leastColumn
+      ? gridTable(source, cabinet, chain, groups, width, (group, number) => makeRow(group, number, elsewhere(group)))
+      : listTable(source, groups, chain.id, chain.units, (group, number) => makeRow(group, number, elsewhere(group)));
+  return makePaper(source, {
+    id: `door-sheet-${chain.record.number}`,
+    title: words.title(names.chain(chain.id)),
+    subtitle: words.subtitle(cabinet.content.name),
+    isLandscape,
+    foot: words.validity(behaviourNote(cabinet, chain.units)),
+    caution: cautionOf(cabinet),
+    blocks: [
+      { kind: 'list', isNumbered: true, items: words.how, size: 9 },
+      keyTable(cabinet, chain.units),
+      table,
+      ...unseenBlock(source, patterns),
+    ],
+  });
+}
+
+/** What is on no chain: supplies and drives with a link of their own. */
+function apartSheet(
+  source: DocumentSource,
+  cabinet: Cabinet,
+  patterns: Patterns,
+  groups: readonly PatternGroup[],
+  makeRow: RowMaker,
+): Paper {
+  const units = [...cabinet.supplies, ...cabinet.offChain];
+  return makePaper(source, {
+    id: 'door-sheet-apart',
+    title: words.offChainTitle,
+    subtitle: words.subtitle(cabinet.content.name),
+    foot: words.validity(behaviourNote(cabinet, units)),
+    caution: cautionOf(cabinet),
+    blocks: [
+      { kind: 'list', isNumbered: true, items: words.how, size: 9 },
+      keyTable(cabinet, units),
+      listTable(source, groups, null, units, (group, number) => makeRow(group, number, '')),
+      ...unseenBlock(source, patterns),
+    ],
+  });
+}
+
+type Labeller = (group: PatternGroup, number: number) => TableCell;
+
+function gridTable(
+  { names }: DocumentSource,
+  cabinet: Cabinet,
+  chain: ChainTopology,
+  groups: readonly PatternGroup[],
+  width: number,
+  label: Labeller,
+): Block {
+  const legends = new Map(chain.units.map((unit) => [unit, legendOf(cabinet, unit)]));
+  const isNarrow = width < 17;
+  const numbered = (unit: UnitId, index: number) => `${index + 1} · ${names.ordinal(unit)}`;
+  const hasOrdinals = chain.units.every((unit, index) => textWidth(numbered(unit, index), 9.6) <= width - 2.4);
+  return {
+    kind: 'table',
+    words: words.title(names.chain(chain.id)),
+    headSize,
+    tight: true,
+    columns: [
+      { head: words.itMayBe, grow: 1 },
+      ...chain.units.map((unit, index) => ({
+        head: names.unit(unit),
+        under: hasOrdinals ? numbered(unit, index) : String(index + 1),
+        align: 'center' as const,
+        width,
+        turned: isNarrow,
+      })),
+      { head: words.report, under: words.gap, align: 'center', width: reportWidth },
+    ],
+    rows: groups.map((group, index) => [
+      label(group, index + 1),
+      ...chain.units.map((unit) => {
+        const meaning = group.displays.get(unit) ?? 'quiet';
+        return markCell(meaning, onlyCode(legends.get(unit), meaning), width - 1.2);
+      }),
+      reportCell(group, chain.id),
+    ]),
+  };
+}
+
+function reportCell(group: PatternGroup, chain: ChainId): RichText {
+  const gap = group.reports.get(chain) ?? 'none';
+  return [{ text: gap === 'none' ? words.noGap : words.gapShort(gap), face: 'bold' }];
+}
+
+/** The same in words, where there are too many units for a column each. */
+function listTable(
+  source: DocumentSource,
+  groups: readonly PatternGroup[],
+  chain: ChainId | null,
+  units: readonly UnitId[],
+  label: Labeller,
+): Block {
+  return {
+    kind: 'table',
+    words: words.shows,
+    headSize,
+    columns: [
+      { head: words.itMayBe, grow: 1 },
+      { head: words.shows, grow: 1 },
+      ...(chain === null ? [] : [{ head: words.report, under: words.gap, align: 'center' as const, width: 20 }]),
+    ],
+    rows: groups.map((group, index) => [
+      label(group, index + 1),
+      describeDisplays(source, group, units),
+      ...(chain === null ? [] : [reportCell(group, chain)]),
+    ]),
+  };
+}
+
+/** "-TB5 downstream loss, -TB6 to -TB9 upstream loss; all others quiet". */
+function describeDisplays({ names }: DocumentSource, group: PatternGroup, units: readonly UnitId[]): RichText {
+  const runs: { meaning: DisplayMeaning; first: UnitId; last: UnitId }[] = [];
+  for (const unit of units) {
+    const meaning = group.displays.get(unit) ?? 'quiet';
+    const last = runs.at(-1);
+    if (last?.meaning === meaning) last.last = unit;
+    else runs.push({ meaning, first: unit, last: unit });
+  }
+  const loud = runs.filter(({ meaning }) => meaning !== 'quiet');
+  if (loud.length === 0) return words.allQuiet;
+  const said = loud.flatMap(({ meaning, first, last }, index) => [
+    ...(index === 0 ? [] : [{ text: ', ' }]),
+    { text: first === last ? names.unit(first) : words.range(names.unit(first), names.unit(last)), face: 'bold' as const },
+    { text: ` ${meaningWords[meaning].label}` },
+  ]);
+  return loud.length === runs.length ? said : [...said, { text: `; ${words.allOthersQuiet}` }];
+}
+
+/** What a pattern shows outside of this chain: supplies, other chains and their reports. */
+function describeElsewhere(source: DocumentSource, cabinet: Cabinet, group: PatternGroup, chain: ChainTopology): string {
+  const { names } = source;
+  const others = [...cabinet.units.keys()].filter((unit) => !chain.units.includes(unit) && group.displays.get(unit) !== 'quiet');
+  const shown = others
+    .slice(0, mostElsewhere)
+    .map((unit) => `${names.unit(unit)} ${meaningWords[group.displays.get(unit) ?? 'quiet'].label}`);
+  const more = others.length > mostElsewhere ? [words.andMore(others.length - mostElsewhere)] : [];
+  const reports = [...group.reports].flatMap(([id, gap]) =>
+    id === chain.id || gap === 'none' ? [] : [words.reportOf(names.chain(id), words.gapShort(gap))],
+  );
+  return [...shown, ...more, ...reports].join(', ');
+}
+
+const mostElsewhere = 3;
+
+/** The marks with their words, and the codes that the equipment on this sheet shows for them. */
+function keyTable(cabinet: Cabinet, units: readonly UnitId[]): Block {
+  const legends = [...new Set(units.map((unit) => legendOf(cabinet, unit)).filter((legend) => legend !== undefined))].sort((a, b) =>
+    compareNatural(a.name, b.name),
+  );
+  return {
+    kind: 'table',
+    words: words.key,
+    tight: true,
+    columns: [{ head: '' }, ...displayMeanings.map(() => ({ head: '', align: 'center' as const, grow: 1 }))],
+    rows: [
+      ['', ...displayMeanings.map(keyCell)],
+      ...legends.map((legend): readonly TableCell[] => [legend.name, ...displayMeanings.map((meaning) => codesCell(legend, meaning))]),
+    ],
+  };
+}
+
+const keySign = 4.6;
+
+/** A mark with its word beside it. */
+function keyCell(meaning: DisplayMeaning): TableCell {
+  const { label } = meaningWords[meaning];
+  const x = keySign + 1.6;
+  const shapes: readonly Shape[] = [
+    ...placeSign(displaySigns[meaning], 0, 0, keySign),
+    { kind: 'text', x, y: middleBaseline(0, keySign, 9), text: label, size: 9 },
+  ];
+  return { figure: { width: x + textWidth(label, 9), height: keySign, shapes, words: label } };
+}
+
+const mostCodes = 4;
+
+function codesCell(legend: LegendRecord, meaning: DisplayMeaning): RichText {
+  const codes = codesFor(legend, meaning);
+  const shown = codes.slice(0, mostCodes).join(' ');
+  return [{ text: shown, face: 'mono' }, ...(codes.length > mostCodes ? [{ text: ' …' }] : [])];
+}
+
+/** The waiting time of the DC link, where every figure of it is known; else the machine's manual tells. */
+function cautionOf(cabinet: Cabinet) {
+  const { waitingTimeS } = computeSums(cabinet);
+  return {
+    kind: 'caution' as const,
+    title: waitingTimeS === null ? words.cautionTitleUnknown : words.cautionTitle(waitingTimeS),
+    text: words.caution,
+  };
+}
+
+function unseenBlock({ names }: DocumentSource, { unseen }: Patterns): readonly Block[] {
+  if (unseen.length === 0) return [];
+  const said = describeGroup(names, unseen.slice(0, 12));
+  const text = said.map((run) => run.text).join('');
+  return [{ kind: 'paragraph', size: 9, text: words.unseen(unseen.length, unseen.length > 12 ? `${text}, …` : text) }];
+}

@@ -1,0 +1,2 @@
+export { type MadeDocument, makeDocument } from './makeDocument.ts';
+export type { DocumentSource } from './source.ts';

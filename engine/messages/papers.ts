@@ -1,0 +1,131 @@
+import { cautionsDefer } from './cautions.ts';
+import { wordCount, wordList } from './numbers.ts';
+import { wordDuration } from './quantities.ts';
+
+/** The documents that are printed, by their names in the program. */
+export const paperKinds = ['drawing', 'units', 'cables', 'leads', 'labels', 'door-sheet', 'pattern-sheet', 'photos'] as const;
+export type PaperKind = (typeof paperKinds)[number];
+
+/** What each document is called, and what it is for. */
+export const paperKindWords: { readonly [K in PaperKind]: { readonly label: string; readonly meaning: string } } = {
+  drawing: { label: 'cabinet drawing', meaning: 'where everything stands, and how the light runs' },
+  units: { label: 'unit list', meaning: 'every unit with part numbers and serial numbers' },
+  cables: { label: 'cable schedule', meaning: 'ends, lengths, part numbers and labels of every optical and feedback cable' },
+  leads: { label: 'lead list', meaning: 'the 24 V leads with their fuses and cross-sections' },
+  labels: { label: 'label sheets', meaning: 'labels for both ends of every cable, and for the units' },
+  'door-sheet': { label: 'door sheet', meaning: 'which fault makes which picture, for the inside of the door' },
+  'pattern-sheet': { label: 'pattern sheet', meaning: 'a blank form to note what every display shows' },
+  photos: { label: 'photos', meaning: 'the photos of cabinet and units' },
+};
+
+const page = (number: number, count: number) => `sheet ${number} of ${count}`;
+
+/** Words of the documents. */
+export const paperWords = {
+  page,
+  /** Language of the words, as in BCP 47. */
+  language: 'en',
+  revision: (revision: string) => `revision ${revision}`,
+  machine: (number: string) => `machine ${number}`,
+  basedOn: (design: string, revision: string) => `by design ${design}${revision ? ` ${revision}` : ''}`,
+  printed: (date: string) => `printed ${date}`,
+  of: (cabinet: string, location: string) => (location ? `${cabinet} · ${location}` : cabinet),
+  none: '–',
+  chain: (number: number) => `chain ${number}`,
+  controller: 'Controller',
+  spares: 'Spare parts',
+  opticalCables: 'Optical cables',
+  feedbackCables: 'Feedback cables',
+  nothingListed: 'None is documented in this cabinet.',
+  spareHeads: { kind: 'Kind', count: 'Count', designation: 'Designation', fits: 'Fits' },
+  spareKinds: {
+    cable: 'cable',
+    board: 'board',
+    unit: 'unit',
+    supply: 'supply',
+    lead: 'lead',
+    fuse: 'fuse',
+    'feedback-cable': 'feedback cable',
+    'controller-port': 'controller port',
+    other: 'other',
+  },
+  fits: { yes: 'yes', no: 'no', unknown: 'not known' },
+  total: (metres: string) => `Together ${metres} m`,
+} as const;
+
+/** Words of the door sheet. */
+export const doorSheetWords = {
+  title: (chain: string) => `Door sheet, ${chain}`,
+  offChainTitle: 'Door sheet, supplies and units off the chains',
+  subtitle: (cabinet: string) => `${cabinet} · which fault makes which picture`,
+  how: [
+    'Touch nothing. Read every display along the chain, and the controller’s report.',
+    'Find the row that looks the same.',
+    'What stands in one row cannot be told apart by looking. The likeliest comes first.',
+  ],
+  key: 'What the marks mean, and what the equipment shows',
+  itMayBe: 'It may be',
+  report: 'report',
+  gap: 'gap',
+  noGap: '–',
+  gapShort: (gap: number) => `${gap - 1} | ${gap}`,
+  first: (step: string) => `First: ${step}.`,
+  noStep: 'No look and no act tells more.',
+  alsoElsewhere: (what: string) => `Elsewhere: ${what}`,
+  reportOf: (chain: string, gap: string) => `report of ${chain} ${gap}`,
+  /** A pattern in words, where there are too many units for columns. */
+  shows: 'What the displays show',
+  allOthersQuiet: 'all others quiet',
+  allQuiet: 'all quiet',
+  range: (first: string, last: string) => `${first} to ${last}`,
+  unseen: (count: number, faults: string) =>
+    `${wordCount(count, 'fault')} cannot be seen on any display nor in the report, and so stand in no row: ${faults}.`,
+  validity: (behaviours: string) => `Valid for one steady fault at a time that came while the machine was running. ${behaviours}`,
+  verified: (types: readonly string[]) => `Behaviour verified: ${wordList(types)}.`,
+  assumed: (types: readonly string[]) => `Behaviour assumed: ${wordList(types)}.`,
+  verifiedOn: (type: string, date: string) => `${type} on ${date}`,
+  noType: 'units without a type',
+  cautionTitle: (seconds: number) =>
+    `Before you reach in: switch off, lock out, tag. Wait ${wordDuration(seconds)} for the DC link, or longer if the manual says so, then measure.`,
+  cautionTitleUnknown: 'Before you reach in: switch off, lock out, tag. Wait for the DC link as the machine’s manual says, then measure.',
+  caution: `Never look into a fibre end. ${cautionsDefer}`,
+  andMore: (count: number) => `and ${count} more`,
+} as const;
+
+/** Words of the blank sheet for a pencil. */
+export const patternSheetWords = {
+  title: 'Pattern sheet',
+  how: [
+    'Do not switch off, do not reset: that erases what the displays show.',
+    'For every unit write down exactly what its display shows, and tick what that means if you know it. Dark counts too.',
+    'Write down what the controller reports: which chain, and between which units.',
+  ],
+  unit: 'Unit',
+  counted: 'Counted as',
+  shows: 'Shows',
+  reportHead: 'What the controller reports',
+  chain: 'Chain',
+  between: 'Lost between',
+  and: 'and',
+  allReached: 'All reached',
+  circumstances: 'How it came',
+  fields: {
+    machine: 'Machine',
+    name: 'Name',
+    date: 'Date and time',
+    running: 'Running, or being switched on?',
+    halted: 'Alarm text',
+    before: 'What was done or happened before',
+  },
+  notes: 'Notes',
+} as const;
+
+/** Words of the photo pages. */
+export const photoWords = {
+  cannotPrint: (caption: string) =>
+    `The photo “${caption}” cannot be printed: it is damaged, too large, or of a kind that a PDF cannot hold.`,
+  ofCabinet: 'Cabinet',
+  others: 'Other photos',
+  takenOn: (date: string) => `taken on ${date}`,
+  untitled: 'photo',
+} as const;

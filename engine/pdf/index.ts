@@ -1,0 +1,1 @@
+export { type Pdf, type PdfOptions, type PdfSection, writePdf } from './writePdf.ts';

@@ -1,0 +1,4 @@
+/// <reference path="./libraries.d.ts" />
+import sans from 'dejavu-fonts-ttf/ttf/DejaVuSans.ttf?inline';
+
+export const substituteFont: string = sans;

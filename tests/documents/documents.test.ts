@@ -1,0 +1,121 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { checkCabinet, parseCabinetFile } from '../../engine/cabinet/index.ts';
+import { type DocumentSource, makeDocument } from '../../engine/documents/index.ts';
+import { makeNames, type PaperKind, paperKinds } from '../../engine/messages/index.ts';
+import type { Page, PaperSize } from '../../engine/paper/index.ts';
+import { mmPerPoint, textWidth } from '../../engine/paper/index.ts';
+import { writePdf } from '../../engine/pdf/index.ts';
+import type { CabinetContent } from '../../engine/schema/index.ts';
+import { plainContent } from '../bench/cabinets.ts';
+import { programFolder } from '../support/folders.ts';
+import { readPdf } from './pdfReader.ts';
+
+function sample(name: string): CabinetContent {
+  const parsed = parseCabinetFile(readFileSync(join(programFolder, 'sample-cabinets', `${name}.cabinet.json`)));
+  if (!parsed.ok) throw new Error(name);
+  return parsed.value;
+}
+
+function sourceOf(content: CabinetContent): DocumentSource {
+  const { topology, cabinet } = checkCabinet(content);
+  return { topology, cabinet, names: makeNames(topology), date: '2026-11-26' };
+}
+
+const make = (content: CabinetContent, kind: PaperKind, size: PaperSize = 'a4') => makeDocument(sourceOf(content), kind, size, 'a4-63x16');
+const textsOf = (pages: readonly Page[]) =>
+  pages.flatMap(({ shapes }) => shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.text] : [])));
+
+describe('every document of every sample', () => {
+  const names = ['two-chains', 'three-units', 'drives-off-chain', 'unfinished', 'with-problems'];
+  it.each(names.flatMap((name) => paperKinds.map((kind) => [name, kind] as const)))('should keep the paper: %s, %s', (name, kind) => {
+    for (const size of ['a4', 'a3', 'letter'] as const) {
+      for (const { pages } of make(sample(name), kind, size)) {
+        for (const page of pages) {
+          for (const shape of page.shapes) {
+            if (shape.kind !== 'text') continue;
+            const wide = textWidth(shape.text, shape.size, shape.face);
+            const left = shape.turned || shape.align === undefined ? shape.x : shape.x - (shape.align === 'right' ? wide : wide / 2);
+            expect(left, shape.text).toBeGreaterThanOrEqual(7);
+            expect(shape.turned ? left : left + wide, shape.text).toBeLessThanOrEqual(page.width - 7);
+            expect(shape.y, shape.text).toBeLessThanOrEqual(page.height - 7);
+            expect(shape.y - (shape.turned ? wide : shape.size * mmPerPoint), shape.text).toBeGreaterThanOrEqual(7);
+          }
+        }
+      }
+    }
+  });
+});
+
+describe('the lists', () => {
+  it('should hold every unit, cable and lead with its ends, labels, part numbers and serials', () => {
+    const content = sample('two-chains');
+    const units = textsOf(make(content, 'units').flatMap(({ pages }) => pages)).join(' ');
+    for (const { designation, serial, partNumber } of content.units ?? []) {
+      for (const wanted of [designation, serial ?? '', partNumber ?? '']) expect(units).toContain(wanted);
+    }
+    const cables = textsOf(make(content, 'cables').flatMap(({ pages }) => pages)).join(' ');
+    for (const { designation, labelUpper, labelLower } of content.links ?? []) {
+      for (const wanted of [designation ?? '', labelUpper ?? '', labelLower ?? '']) expect(cables).toContain(wanted);
+    }
+    const leads = textsOf(make(content, 'leads').flatMap(({ pages }) => pages)).join(' ');
+    for (const { designation } of content.leads ?? []) expect(leads).toContain(designation);
+    for (const { serial } of content.spares ?? []) expect(units).toContain(serial ?? '');
+  });
+
+  it('should label both ends of every cable', () => {
+    const content = sample('two-chains');
+    const labels = textsOf(make(content, 'labels').flatMap(({ pages }) => pages));
+    for (const { labelUpper, labelLower } of content.links ?? []) {
+      expect(labels).toContain(labelUpper);
+      expect(labels).toContain(labelLower);
+    }
+  });
+});
+
+describe('the door sheet', () => {
+  const twelve: CabinetContent = {
+    ...plainContent(1, 12),
+    units: plainContent(1, 12).units?.map((unit, index) => ({ ...unit, designation: index === 0 ? '-TB20' : `-TB${index}` })),
+    links: plainContent(1, 12).links?.map((link, index) => ({ ...link, designation: `-WH${index + 1}` })),
+    leads: plainContent(1, 12).leads?.map((lead, index) => ({ ...lead, designation: `-WD${index + 1}` })),
+  };
+
+  it('should be one or two pages of A4 for twelve units', () => {
+    const sheets = make(twelve, 'door-sheet');
+    expect(sheets).toHaveLength(1);
+    expect(sheets[0]?.pages.length).toBeLessThanOrEqual(2);
+  });
+
+  it('should have no text below 9 pt, and column heads of at least 12 pt', () => {
+    for (const content of [twelve, sample('two-chains'), sample('forty-units'), sample('drives-off-chain')]) {
+      for (const { pages, paper } of make(content, 'door-sheet')) {
+        const sizes = pages.flatMap(({ shapes }) => shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.size] : [])));
+        expect(Math.min(...sizes)).toBeGreaterThanOrEqual(9);
+        const table = paper?.blocks.find((block) => block.kind === 'table' && block.headSize !== undefined);
+        expect(table?.kind === 'table' ? table.headSize : 0).toBeGreaterThanOrEqual(12);
+      }
+    }
+  });
+
+  it('should say what makes each row differ without colour: marks of black, words in the file', async () => {
+    const sheets = make(sample('two-chains'), 'door-sheet');
+    const pdf = await writePdf(
+      sheets.map(({ title, pages }) => ({ title, pages })),
+      { title: 'Door sheets', language: 'en', madeAt: new Date(0) },
+    );
+    const read = await readPdf(pdf?.bytes ?? new Uint8Array());
+    expect(read.outline).toEqual(['Door sheet, chain 1', 'Door sheet, chain 2']);
+    expect(read.pages).toHaveLength(sheets.reduce((sum, { pages }) => sum + pages.length, 0));
+    const text = read.pages.map((page) => page.text).join('\n');
+    for (const wanted of ['downstream loss', 'n7', 's7', '-WH3', 'verified', 'assumed', 'revision C', 'First:', 'lock out']) {
+      expect(text, wanted).toContain(wanted);
+    }
+    expect([...read.fonts.values()]).not.toContain(false);
+  });
+
+  it('should not be made of a cabinet that cannot be simulated', () => {
+    expect(make(sample('with-problems'), 'door-sheet')).toEqual([]);
+  });
+});
