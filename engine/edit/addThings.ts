@@ -15,14 +15,31 @@ export function addChain(content: CabinetContent): EditResult {
   if (numbers.length >= limits.chains) {
     return fail(makeProblem('edit-too-many', 'refused', { facts: { list: 'chains', maximum: limits.chains } }));
   }
-  const highest = Math.max(0, ...numbers);
-  // Above the highest, unless that is the last number there is.
-  const number = highest < highestChain ? highest + 1 : firstFree(numbers);
-  work.put('chains', { id: work.freshId('chain'), number });
-  if (work.rest.controller === undefined) {
-    const id = work.freshId('nc');
-    work.setRest({ controller: { id, designation: nextDesignation(work, 'controller') } }, id);
-  }
+  work.put('chains', { id: work.freshId('chain'), number: nextNumber(numbers) });
+  needController(work);
+  return ok(work.finish());
+}
+
+/** Describes the controller, where there is none. */
+export function addController(content: CabinetContent): EditResult {
+  const work = new Work(content);
+  needController(work);
+  return ok(work.finish());
+}
+
+/** Makes a controller with the next designation, where there is none. */
+export function needController(work: Work): void {
+  if (work.rest.controller !== undefined) return;
+  const id = work.freshId('nc');
+  work.setRest({ controller: { id, designation: nextDesignation(work, 'controller') } }, id);
+}
+
+/** Gives a chain the next free number. */
+export function giveChainNumber(content: CabinetContent, id: string): EditResult {
+  const work = new Work(content);
+  const chain = work.get('chains', id);
+  if (chain === undefined) return fail(unknownThing(id));
+  work.put('chains', { ...chain, number: nextNumber(work.all('chains').map(({ number }) => number)) });
   return ok(work.finish());
 }
 
@@ -40,6 +57,12 @@ export function addFeedback(content: CabinetContent, feedback: NewFeedback): Edi
   const designation = feedback.designation?.trim() || nextDesignation(work, 'feedback');
   work.put('feedbacks', { ...feedback, id: work.freshId('g'), designation });
   return ok(work.finish());
+}
+
+/** Above the highest, unless that is the last number there is. */
+function nextNumber(numbers: readonly number[]): number {
+  const highest = Math.max(0, ...numbers);
+  return highest < highestChain ? highest + 1 : firstFree(numbers);
 }
 
 function firstFree(numbers: readonly number[]): number {

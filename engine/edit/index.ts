@@ -1,11 +1,18 @@
 export { addChain, addFeedback } from './addThings.ts';
+export { type ChainPosition, type Change, type ChangeKind, changeKinds, type OfThing, type PlugPlace } from './changes.ts';
 export { copyThings, maximumClipSigns, readClip } from './clip.ts';
+export { type Comparison, compareCabinets } from './compare.ts';
 export { type FieldForm, type FieldPath, type FieldSpec, type FieldTable, fieldSpecs } from './fields.ts';
+export { applyFix, type Fix, type FixName, fixOf } from './fixes.ts';
 export { type Insertion, insertUnits, whyNotInsert } from './insertUnits.ts';
 export { feedUnits, joinPorts, reconnectLead, replugEnd, whyNotFeed, whyNotJoin, whyNotReplug } from './join.ts';
 export { moveInChain, moveToPlace } from './moveUnits.ts';
+export { type NewMachine, newMachine } from './newMachine.ts';
 export { duplicateThings, type PasteTarget, pasteClip } from './pasteClip.ts';
+export { pasteRows } from './pasteRows.ts';
+export { type RowColumn, readRows, rowColumns, type UnitRow, type UnitRows } from './readRows.ts';
 export { removeThings } from './removeThings.ts';
+export { type DesignationTrouble, designationTrouble, type Numbering, renumber } from './renumber.ts';
 export { chainOf, downstreamOf, type Picked, upstreamOf } from './select.ts';
 export { checkField, type FieldEdit, type FieldOwner, type FieldValue, setFields } from './setFields.ts';
 export type { ChainSpot, Edited, EditResult, FeedSource, NewFeedback, NewUnit, Place, Port, Refusal } from './types.ts';

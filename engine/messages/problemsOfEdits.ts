@@ -3,7 +3,10 @@ import { wordCount } from './numbers.ts';
 import { quote, type WordsFor } from './problemWords.ts';
 
 /** Codes of what cannot be done to a cabinet. */
-type EditCode = Extract<ProblemCode, `edit-${string}` | `join-${string}` | `feed-into-supply` | 'feed-itself' | `clip-${string}`>;
+type EditCode = Extract<
+  ProblemCode,
+  `edit-${string}` | `join-${string}` | `feed-into-supply` | 'feed-itself' | `clip-${string}` | `rows-${string}`
+>;
 
 const ports: Readonly<Record<string, (owner: string | number) => string>> = {
   chain: (owner) => `the controller’s port of chain ${owner}`,
@@ -19,6 +22,8 @@ const lists: Readonly<Record<string, string>> = {
   chains: 'chains',
   feedbacks: 'feedback cables',
 };
+
+const rowKinds = 'servo, spindle, encoder or supply';
 
 export const editProblemWords: WordsFor<EditCode> = {
   'edit-thing-unknown': ({ id }) => ({
@@ -75,6 +80,11 @@ export const editProblemWords: WordsFor<EditCode> = {
     title: `${unit} cannot become a supply`,
     explanation: 'Optical cables, feedback cables or 24 V leads lead to it, and a supply takes none of them.',
     whatToDo: 'Take these out first.',
+  }),
+  'edit-no-fix': () => ({
+    title: 'This cannot be mended by itself any more',
+    explanation: 'The cabinet has changed meanwhile, or only somebody who knows it can tell what is meant.',
+    whatToDo: 'Look at the place itself.',
   }),
   'join-supply': ({ unit }) => ({
     title: `${unit} has no optical ports`,
@@ -145,5 +155,50 @@ export const editProblemWords: WordsFor<EditCode> = {
     title: 'There is no unit in what was copied',
     explanation: 'Cables and leads come along with the units between which they lie, and not by themselves.',
     whatToDo: 'Choose the units too, and copy again.',
+  }),
+  'rows-empty': () => ({
+    title: 'There are no rows to paste',
+    explanation: 'No line of the text names a unit.',
+    whatToDo: 'Copy rows of a table with a unit in each, and paste them here.',
+  }),
+  'rows-too-many': ({ maximum }) => ({
+    title: 'These are too many rows',
+    explanation: `At most ${maximum} are taken at once.`,
+    whatToDo: 'Paste them in parts.',
+  }),
+  'rows-kind-missing': ({ row }) => ({
+    title: `Row ${row} does not say what kind of unit it is`,
+    explanation: 'Every row describes one unit.',
+    whatToDo: `Write the kind there: ${rowKinds}.`,
+  }),
+  'rows-kind-unknown': ({ row, word, nearest }) => ({
+    title: `${quote(word)} in row ${row} is not a kind of unit`,
+    explanation: nearest === '' ? 'No known kind is written like this.' : `Perhaps ${quote(nearest)} is meant.`,
+    whatToDo: `Write ${rowKinds}.`,
+  }),
+  'rows-value-wrong': ({ row, column, word }) => ({
+    title: `${quote(word)} in row ${row} does not fit the column ${quote(column)}`,
+    explanation: 'A number of zero or more is expected there; rows and slots are whole numbers.',
+    whatToDo: 'Correct the cell, or leave it empty.',
+  }),
+  'rows-chain-wrong': ({ row, word, maximum }) => ({
+    title: `${quote(word)} in row ${row} is no number of a chain`,
+    explanation: `Chains are numbered from 1 to ${maximum}; ${quote('off')} is a drive with a link of its own to the controller.`,
+    whatToDo: 'Correct the cell. Left empty it means the chain of the row above.',
+  }),
+  'rows-not-on-chain': ({ row }) => ({
+    title: `The unit of row ${row} cannot stand there`,
+    explanation: 'An encoder interface is always on a chain, and a supply is never on one.',
+    whatToDo: 'Correct the kind or the chain.',
+  }),
+  'rows-feeder-unknown': ({ row, word }) => ({
+    title: `Nothing bears the designation ${quote(word)} that row ${row} is fed by`,
+    explanation: 'It is neither in the rows nor in the cabinet.',
+    whatToDo: 'Correct the designation, or paste the supply too.',
+  }),
+  'rows-text-too-long': ({ row, column, maximum }) => ({
+    title: `The text in row ${row}, column ${quote(column)}, is too long`,
+    explanation: `A cell holds ${maximum} signs at most.`,
+    whatToDo: 'Shorten it.',
   }),
 };

@@ -51,6 +51,15 @@ export function readKinds(word: string): readonly UnitKind[] | null {
   return only ? [only[0]] : null;
 }
 
+/** The one kind that a phrase names, such as "Servo drive", "spindle" or "s"; null when it names none, or several. */
+export function readKind(phrase: string): UnitKind | null {
+  const [first = '', ...rest] = phrase.toLowerCase().match(/\p{L}+/gu) ?? [];
+  const found = readKinds(first);
+  const [kind] = found ?? [];
+  if (kind === undefined || found?.length !== 1) return null;
+  return rest.every((word) => isTail(kind, word)) ? kind : null;
+}
+
 /** Whether a word after a kind only completes its name. */
 export function isTail(kind: UnitKind, word: string): boolean {
   return tails[kind].includes(singular(word));
