@@ -22,6 +22,33 @@ export const drawCommandLabels = {
   toggleDrawView: 'Drawing or lists',
   toggleArrangement: 'Mounting order',
   toggleFeedback: 'Feedback cables',
+  insertServo: 'Insert a servo drive',
+  insertSpindle: 'Insert a spindle drive',
+  insertEncoder: 'Insert an encoder interface',
+  insertSupply: 'Insert a supply',
+  insertUnits: 'Insert units',
+  addChain: 'Add a chain',
+  removeThings: 'Delete',
+  moveUnits: 'Move',
+  moveBack: 'Move towards the controller',
+  moveOn: 'Move away from the controller',
+  moveUp: 'Move to the row above',
+  moveDown: 'Move to the row below',
+  joinPorts: 'Join two ports',
+  replugEnd: 'Plug in elsewhere',
+  feedUnits: 'Feed with 24 V',
+  cut: 'Cut',
+  copy: 'Copy',
+  paste: 'Paste',
+  duplicate: 'Duplicate',
+  connectTo: 'Connect to…',
+  findThing: 'Find…',
+  palette: 'All commands…',
+  pasteRows: 'Paste rows…',
+  openDrawDialog: 'Open',
+  closeDrawDialog: 'Close',
+  hold: 'Take a kind from the shelf',
+  editChosen: 'Go to the inspector',
 } as const;
 
 const summary = (chains: number, units: number, supplies: number) =>
@@ -38,6 +65,15 @@ const kinds: { readonly [K in UnitKind]: string } = {
   supply: 'Supply',
 };
 
+/** "-TB3 becomes drive 4.", "-TB3 and -TB4 become drive 4 and drive 5.", "5 units are numbered anew." */
+function wordRenumbered(list: readonly { readonly unit: string; readonly now: string }[]): string {
+  const [only] = list;
+  if (only === undefined) return '';
+  if (list.length === 1) return `${only.unit} becomes ${only.now}.`;
+  if (list.length > 3) return `${wordCount(list.length, 'unit')} behind it are numbered anew.`;
+  return `${wordList(list.map(({ unit }) => unit))} become ${wordList(list.map(({ now }) => now))}.`;
+}
+
 export const drawWords = {
   workspaces: { label: 'Workspaces', draw: 'Draw', find: 'Find' },
   region: 'Cabinet, drawing',
@@ -49,15 +85,75 @@ export const drawWords = {
     region: 'Shelf',
     kinds,
     chains: 'Chains',
+    addChain: 'Add a chain',
+    hint: 'Drag onto the drawing, or onto a cable to insert. By keyboard: choose a cable or a unit, then press the letter.',
+    held: (kind: string) => `Click where the ${kind} shall stand. Esc puts it back.`,
     chain: (number: number, units: number, axes: number) => ({
       name: `chain ${number}`,
       what: `${wordCount(units, 'unit')}, ${axes === 1 ? '1 axis' : `${axes} axes`}`,
     }),
   },
   inspector: 'Inspector',
+  closeRefusal: 'Close',
   noPartNumber: 'no part number',
   notFed: 'no 24 V',
   axes: (count: number, limit: number | null) => (limit === null ? wordCount(count, 'axis', 'axes') : `${count} / ${limit} axes`),
+  /** "-TB2", "-TB2 and -TB3", "4 things". */
+  things: (names: readonly string[]) => (names.length <= 3 ? wordList(names) : wordCount(names.length, 'thing')),
+  /** What stands after "Undo" and "Redo". */
+  steps: {
+    insert: (kindWords: readonly string[]) =>
+      kindWords.length === 1 ? `new ${kindWords[0] ?? ''}` : `${wordCount(kindWords.length, 'new unit')}`,
+    addChain: 'new chain',
+    remove: (what: string) => `delete ${what}`,
+    cut: (what: string) => `cut ${what}`,
+    move: (what: string) => `move ${what}`,
+    join: (a: string, b: string) => `join ${a} and ${b}`,
+    replug: (cable: string, port: string) => `${cable} into ${port}`,
+    feed: (what: string, from: string) => `feed ${what} from ${from}`,
+    paste: 'paste',
+    duplicate: (what: string) => `duplicate ${what}`,
+  },
+  said: {
+    copied: (what: string) => `Copied: ${what}.`,
+    nothingCopied: 'Nothing was copied yet.',
+    moved: (unit: string, place: string) => `${unit}: ${place}.`,
+    chosen: (count: number) => (count === 0 ? 'Nothing is chosen.' : `${wordCount(count, 'thing')} chosen.`),
+  },
+  /** What the bar says while something is dragged over the drawing. */
+  drop: {
+    between: (what: string, first: string, second: string) => `Insert ${what} between ${first} and ${second}`,
+    head: (what: string, chain: string) => `Insert ${what} at the head of ${chain}`,
+    end: (what: string, chain: string) => `Add ${what} at the end of ${chain}`,
+    newChain: (what: string) => `Begin a new chain with ${what}`,
+    apart: (what: string) => `Put ${what} beside the chains`,
+    place: (what: string, row: number, slot: number) => `Put ${what} into row ${row}, slot ${slot}`,
+    cannot: 'This cannot go here',
+    putBack: 'put back',
+    beside: 'beside the chains',
+    plug: 'Join with a port that is lit up',
+    plugEnd: 'Plug into a port that is lit up',
+    feed: 'Feed a unit with 24 V',
+    join: (a: string, b: string) => `Join ${a} and ${b}`,
+    plugInto: (cable: string, port: string) => `Plug ${cable} into ${port}`,
+    feedFrom: (unit: string, from: string) => `Feed ${unit} from ${from}`,
+    /** "Cable -WH3 stays, a new cable -WH10 leads on to -TB3. -TB3 and -TB4 become drives 4 and 5." */
+    detail: (parts: {
+      readonly stays: string | null;
+      readonly made: readonly string[];
+      readonly leadsTo: readonly string[];
+      readonly renumbered: readonly { readonly unit: string; readonly now: string; readonly chain: string }[];
+    }) => {
+      const [made] = parts.made;
+      const cables =
+        made === undefined
+          ? ''
+          : parts.stays === null
+            ? `A new ${made} leads to ${parts.leadsTo[0] ?? ''}.`
+            : `${startSentence(parts.stays)} stays, a new ${made} leads on to ${parts.leadsTo[0] ?? ''}.`;
+      return [cables, wordRenumbered(parts.renumbered)].filter((sentence) => sentence !== '').join(' ');
+    },
+  },
   /** What a screen reader hears of a unit. */
   unitName: (parts: {
     readonly unit: string;

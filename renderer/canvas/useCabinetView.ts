@@ -61,7 +61,11 @@ export function useCabinetView(frame: React.RefObject<HTMLElement | null>, size:
     [topology, size, narrow, metrics, foldable, wrap, arrangement],
   );
   const detail = zoomed ?? fit.detail;
-  const placement = useMemo(() => placeCabinet(topology, { ...fit.options, detail, opening }), [topology, fit, detail, opening]);
+  const still = useMemo(() => placeCabinet(topology, { ...fit.options, detail }), [topology, fit, detail]);
+  const placement = useMemo(
+    () => (opening === null ? still : placeCabinet(topology, { ...fit.options, detail, opening })),
+    [still, topology, fit, detail, opening],
+  );
   const duration = reduceMotion || lessMotion ? 0 : glide;
 
   const setScale = useCallback(
@@ -150,7 +154,7 @@ export function useCabinetView(frame: React.RefObject<HTMLElement | null>, size:
 
   // In a strip with room to spare every mark has its designation under it, else every fifth its number.
   const pitch = fit.options.metrics.module + fit.options.metrics.gap;
-  return { detail, placement, onMove, onFocus, roomy: fit.options.stripZoom * pitch >= roomyPitch };
+  return { detail, placement, still, onMove, onFocus, roomy: fit.options.stripZoom * pitch >= roomyPitch };
 }
 
 /** From what height on an open entry lies over a span of the drawing. */

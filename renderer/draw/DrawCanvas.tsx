@@ -1,4 +1,4 @@
-import { useCallback, useRef } from 'react';
+import { useCallback, useMemo, useRef } from 'react';
 import { ReactFlow, ViewportPortal } from 'reactflow';
 import { drawWords } from '../../engine/messages/index.ts';
 import { Captions } from '../canvas/Captions.tsx';
@@ -10,17 +10,20 @@ import { useApp } from '../state/useWorkbench.ts';
 import 'reactflow/dist/style.css';
 import '../canvas/canvas.css';
 import '../canvas/modules.css';
+import { DrawBar } from './DrawBar.tsx';
 import { DrawControllerNode } from './DrawControllerNode.tsx';
 import { DrawHead } from './DrawHead.tsx';
+import { useGesture } from './DrawingContext.ts';
 import { DrawLeadEdge } from './DrawLeadEdge.tsx';
 import { DrawLinkEdge } from './DrawLinkEdge.tsx';
 import { DrawUnitNode } from './DrawUnitNode.tsx';
+import { CarriedGhost, GestureLayer } from './GestureLayer.tsx';
+import { useDrawKeys, useFocusChosen } from './useDrawKeys.ts';
 import { useDrawProjection } from './useDrawProjection.ts';
+import { useGestures } from './useGestures.ts';
 
 const nodeTypes = { 'draw-unit': DrawUnitNode, 'draw-controller': DrawControllerNode };
 const edgeTypes = { 'draw-link': DrawLinkEdge, 'draw-lead': DrawLeadEdge };
-
-const still = { carried: new Set<string>(), target: null };
 
 /** Panels at both sides leave less room than in Find, and there are no windows to show: the modules are smaller. */
 const metrics: { readonly narrow: Metrics; readonly wide: Metrics } = {
@@ -33,8 +36,16 @@ export function DrawCanvas() {
   const frame = useRef<HTMLElement>(null);
   const size = useSize(frame);
   const arrangement = useApp((state) => state.draw.arrangement);
-  const view = useCabinetView(frame, size, { metrics, foldable: '', wrap: true, arrangement });
-  const { nodes, edges, captions } = useDrawProjection(view.placement, view.detail, still);
+  const opening = useGesture((gesture) =>
+    gesture.kind === 'carry' && !gesture.preview?.refusal ? (gesture.target?.opening ?? null) : null,
+  );
+  const view = useCabinetView(frame, size, { metrics, foldable: '', wrap: true, arrangement, opening });
+  const shown = useShownGesture();
+  const { nodes, edges, captions } = useDrawProjection(view.placement, view.detail, shown);
+  const gestures = useGestures({ frame, placement: view.still });
+  const onKeyDown = useDrawKeys(view.still);
+  useFocusChosen(frame);
+  const pulling = useGesture((gesture) => gesture.kind === 'pull');
   const noop = useCallback(() => undefined, []);
   return (
     <DetailContext value={view.detail}>
@@ -45,7 +56,11 @@ export function DrawCanvas() {
         tabIndex={-1}
         aria-label={drawWords.region}
         onFocus={view.onFocus}
+        onKeyDown={onKeyDown}
+        onPointerDown={gestures.onPointerDown}
+        onPointerMove={gestures.onPointerMove}
         data-roomy={view.roomy}
+        data-pulling={pulling}
       >
         <DrawHead />
         {size !== null && (
@@ -74,9 +89,22 @@ export function DrawCanvas() {
             <ViewportPortal>
               <Captions captions={captions} />
             </ViewportPortal>
+            <GestureLayer opening={view.placement.opening} />
           </ReactFlow>
         )}
+        <DrawBar />
+        <CarriedGhost />
       </section>
     </DetailContext>
   );
+}
+
+const nobody: ReadonlySet<string> = new Set();
+
+/** What the modules and cables themselves show of a gesture; the same object as long as that is the same. */
+function useShownGesture() {
+  const carried = useGesture((gesture) => (gesture.kind === 'carry' && gesture.carried.kind === 'move' ? gesture.carried : null));
+  const target = useGesture((gesture) => (gesture.kind === 'carry' && !gesture.preview?.refusal ? gesture.target : null));
+  const joinable = useGesture((gesture) => (gesture.kind === 'pull' ? gesture.joinable : null));
+  return useMemo(() => ({ carried: carried ? new Set(carried.units) : nobody, target, joinable }), [carried, target, joinable]);
 }

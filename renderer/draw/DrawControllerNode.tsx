@@ -72,7 +72,7 @@ function ChainPort({ view, onPress }: { readonly view: DrawChainView; readonly o
           <PortMark side="down" deaf={false} capped={view.empty} />
         </span>
       )}
-      <PortHit port={{ chain: view.chain }} top={view.portY} free={view.empty} />
+      <PortHit port={{ chain: view.chain }} top={view.portY} free={view.empty} takes={view.takes} />
     </>
   );
 }

@@ -38,6 +38,7 @@ export const DrawLinkEdge = memo(function DrawLinkEdge({ data }: EdgeProps<DrawL
           <button
             type="button"
             id={linkElementId(view.id)}
+            tabIndex={-1}
             className="gap nopan"
             style={{ width }}
             aria-label={view.name}

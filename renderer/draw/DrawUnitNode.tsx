@@ -28,9 +28,13 @@ export const DrawUnitNode = memo(function DrawUnitNode({ data: { view } }: NodeP
       strip={() => <StripUnit view={view} />}
       over={
         <>
-          {view.onChain && <PortHit port={{ unit: view.id, side: 'up' }} top={view.portY} free={view.upFree} />}
-          {view.onChain && <PortHit port={{ unit: view.id, side: 'down' }} top={view.portY} free={view.downFree} />}
-          <FeedPort unit={view.id} kind={view.kind} fed={view.fed} />
+          {view.onChain && (
+            <PortHit port={{ unit: view.id, side: 'up' }} top={view.portY} free={view.upFree} takes={view.takes?.up ?? null} />
+          )}
+          {view.onChain && (
+            <PortHit port={{ unit: view.id, side: 'down' }} top={view.portY} free={view.downFree} takes={view.takes?.down ?? null} />
+          )}
+          <FeedPort unit={view.id} kind={view.kind} fed={view.fed} takes={view.takes?.feed ?? null} />
         </>
       }
     />

@@ -1,29 +1,37 @@
+import { useState } from 'react';
 import { ReactFlowProvider } from 'reactflow';
 import { drawWords } from '../../engine/messages/index.ts';
 import { useApp } from '../state/useWorkbench.ts';
 import { DrawCanvas } from './DrawCanvas.tsx';
 import { DrawHead } from './DrawHead.tsx';
+import { type Drawing, DrawingContext } from './DrawingContext.ts';
+import { makeGestureStore } from './gesture.ts';
 import { Shelf } from './Shelf.tsx';
 import './draw.css';
+
+const makeDrawing = (): Drawing => ({ gestures: makeGestureStore(), begin: { current: null } });
 
 /** Draw: document the cabinet. Shelf at the left, the drawing or its lists in the middle, the inspector at the right. */
 export function DrawWorkspace() {
   const view = useApp((state) => state.draw.view);
+  const [drawing] = useState(makeDrawing);
   return (
     <ReactFlowProvider>
-      <main className="draw">
-        <Shelf />
-        <div className="draw-middle">
-          {view === 'drawing' ? (
-            <DrawCanvas />
-          ) : (
-            <section className="draw-lists" id="cabinet" tabIndex={-1} aria-label={drawWords.views.lists}>
-              <DrawHead />
-            </section>
-          )}
-        </div>
-        <aside className="side draw-side" id="inspector" tabIndex={-1} aria-label={drawWords.inspector} />
-      </main>
+      <DrawingContext value={drawing}>
+        <main className="draw">
+          <Shelf />
+          <div className="draw-middle">
+            {view === 'drawing' ? (
+              <DrawCanvas />
+            ) : (
+              <section className="draw-lists" id="cabinet" tabIndex={-1} aria-label={drawWords.views.lists}>
+                <DrawHead />
+              </section>
+            )}
+          </div>
+          <aside className="side draw-side" id="inspector" tabIndex={-1} aria-label={drawWords.inspector} />
+        </main>
+      </DrawingContext>
     </ReactFlowProvider>
   );
 }

@@ -1,32 +1,81 @@
 import { drawWords } from '../../engine/messages/index.ts';
-import { unitKinds } from '../../engine/schema/index.ts';
+import { kindLetters } from '../../engine/quick/index.ts';
+import { type UnitKind, unitKinds } from '../../engine/schema/index.ts';
 import { Sign } from '../marks/Sign.tsx';
-import { useApp } from '../state/useWorkbench.ts';
+import { useApp, useDispatch } from '../state/useWorkbench.ts';
+import { useDrawing } from './DrawingContext.ts';
+
+const commandOf = {
+  'servo-drive': 'insert-servo',
+  'spindle-drive': 'insert-spindle',
+  'encoder-interface': 'insert-encoder',
+  supply: 'insert-supply',
+} as const;
 
 /** The kinds that can stand in a cabinet, and the chains that there are. */
 export function Shelf() {
+  const dispatch = useDispatch();
   const topology = useApp((state) => state.checked.topology);
+  const chosen = useApp((state) => state.draw.chosen);
   return (
     <aside className="shelf" id="shelf" tabIndex={-1} aria-label={drawWords.shelf.region}>
       <h2 className="section-head">{drawWords.shelf.region}</h2>
       {unitKinds.map((kind) => (
-        <button key={kind} type="button" className="shelf-kind">
-          <Sign name={kind} size={20} />
-          <span>{drawWords.shelf.kinds[kind]}</span>
-        </button>
+        <ShelfKind key={kind} kind={kind} />
       ))}
-      {topology.chains.length > 0 && <h2 className="section-head">{drawWords.shelf.chains}</h2>}
+      <p className="shelf-hint">{drawWords.shelf.hint}</p>
+      <h2 className="section-head">{drawWords.shelf.chains}</h2>
       <ul className="shelf-chains">
         {topology.chains.map(({ id, record, units }) => {
           const axes = units.reduce((sum, unit) => sum + (topology.units.get(unit)?.axes?.length ?? 0), 0);
           const { name, what } = drawWords.shelf.chain(record.number, units.length, axes);
           return (
             <li key={id}>
-              <b>{name}</b> {what}
+              <button
+                type="button"
+                aria-pressed={chosen.includes(id)}
+                onClick={() => {
+                  dispatch('choose', { ids: [id], how: 'only' });
+                  dispatch('choose-chain');
+                }}
+              >
+                <b>{name}</b> {what}
+              </button>
             </li>
           );
         })}
       </ul>
+      <button type="button" className="button small" onClick={() => dispatch('new-chain')}>
+        {drawWords.shelf.addChain} <kbd>C</kbd>
+      </button>
     </aside>
+  );
+}
+
+/** Dragged onto the drawing; held by a click, for the next click there; put in at once by a double click, Enter or its letter. */
+function ShelfKind({ kind }: { readonly kind: UnitKind }) {
+  const dispatch = useDispatch();
+  const { begin } = useDrawing();
+  const held = useApp((state) => state.draw.held === kind);
+  return (
+    <button
+      type="button"
+      className="shelf-kind"
+      aria-pressed={held}
+      onPointerDown={(event) => event.button === 0 && begin.current?.(event, { kind: 'new', unit: kind })}
+      onClick={(event) => {
+        // From the keyboard there is no pointer with which to show the place.
+        if (event.detail === 0) dispatch(commandOf[kind]);
+        else dispatch('hold', { kind: held ? null : kind });
+      }}
+      onDoubleClick={() => {
+        dispatch('hold', { kind: null });
+        dispatch(commandOf[kind]);
+      }}
+    >
+      <Sign name={kind} size={20} />
+      <span>{drawWords.shelf.kinds[kind]}</span>
+      <kbd>{kindLetters[kind].toUpperCase()}</kbd>
+    </button>
   );
 }

@@ -1,11 +1,16 @@
+import type { UnitKind } from '../../engine/schema/index.ts';
 import type { AppState } from '../state/appState.ts';
-import { viewCommand } from '../state/command.ts';
+import { type DrawActions, effectCommand, viewCommand } from '../state/command.ts';
+import { buildCommands } from './buildCommands.ts';
 import { alongChain, type ChooseHow, changeChosen, chosenThings, everyUnit } from './chosen.ts';
-import type { DrawState, DrawView } from './drawState.ts';
+import type { DrawDialog, DrawState, DrawView } from './drawState.ts';
 
 /*
  * The commands of Draw that change how one looks at the cabinet, and what is chosen in it.
  */
+
+/** Runs the browser's own event, whose listener writes the clipboard: that needs no permission. */
+const execute = (deed: 'copy' | 'cut') => void document.execCommand(deed);
 
 /** Draw is what one sees. */
 export const inDraw = (state: AppState) => state.workspace === 'draw' && state.question === null && !state.sums.shown;
@@ -16,7 +21,70 @@ const chooseAlong = (part: 'all' | 'upstream' | 'downstream') => (state: AppStat
   return along.length === 0 ? {} : draw(state, { chosen: along });
 };
 
+const someChosen = (state: AppState) => inDraw(state) && chosenThings(state).length > 0;
+/** A key of Draw that does something with what is chosen. */
+const act = (
+  label: Parameters<typeof effectCommand>[0]['label'],
+  shortcuts: readonly string[],
+  run: (draw: DrawActions) => void | Promise<void>,
+  isEnabled: (state: AppState) => boolean = someChosen,
+) => effectCommand({ label, shortcuts, keysIn: 'draw', isEnabled, run: ({ draw: actions }) => (actions ? run(actions) : undefined) });
+const openDialog = (label: Parameters<typeof effectCommand>[0]['label'], dialog: DrawDialog, shortcuts: readonly string[]) =>
+  viewCommand({ label, shortcuts, keysIn: 'draw', isEnabled: inDraw, run: (state) => draw(state, { dialog }) });
+
 export const drawCommands = {
+  ...buildCommands,
+
+  'insert-servo': act('insertServo', ['S'], (actions) => actions.insert('servo-drive'), inDraw),
+  'insert-spindle': act('insertSpindle', ['P'], (actions) => actions.insert('spindle-drive'), inDraw),
+  'insert-encoder': act('insertEncoder', ['E'], (actions) => actions.insert('encoder-interface'), inDraw),
+  'insert-supply': act('insertSupply', ['U'], (actions) => actions.insert('supply'), inDraw),
+  'new-chain': effectCommand({
+    label: 'addChain',
+    shortcuts: ['C'],
+    keysIn: 'draw',
+    isEnabled: inDraw,
+    run: ({ draw: actions }) => actions?.addChain(),
+  }),
+  hold: viewCommand<{ readonly kind: UnitKind | null }>({
+    label: 'hold',
+    isEnabled: inDraw,
+    run: (state, { kind }) => draw(state, { held: kind }),
+  }),
+
+  'remove-chosen': act('removeThings', ['Delete', 'Backspace'], (actions) => actions.remove()),
+  duplicate: act('duplicate', ['Mod+D'], (actions) => actions.duplicate()),
+  cut: { ...act('cut', ['Mod+X'], () => execute('cut')), byEvent: true } as const,
+  copy: { ...act('copy', ['Mod+C'], () => execute('copy')), byEvent: true } as const,
+  paste: { ...act('paste', ['Mod+V'], (actions) => actions.pasteLast(), inDraw), byEvent: true } as const,
+  'move-back': act('moveBack', ['Mod+ArrowLeft'], (actions) => actions.move('left')),
+  'move-on': act('moveOn', ['Mod+ArrowRight'], (actions) => actions.move('right')),
+  'move-up': act('moveUp', ['Mod+ArrowUp'], (actions) => actions.move('up')),
+  'move-down': act('moveDown', ['Mod+ArrowDown'], (actions) => actions.move('down')),
+
+  'connect-to': viewCommand({
+    label: 'connectTo',
+    shortcuts: ['W'],
+    keysIn: 'draw',
+    isEnabled: someChosen,
+    run: (state) => draw(state, { dialog: 'connect-to' }),
+  }),
+  'find-thing': openDialog('findThing', 'find-thing', ['Mod+F']),
+  palette: openDialog('palette', 'palette', ['Mod+Shift+P']),
+  'paste-rows': openDialog('pasteRows', 'paste-rows', ['Mod+Shift+V']),
+  'close-draw-dialog': viewCommand({
+    label: 'closeDrawDialog',
+    isEnabled: (state) => state.draw.dialog !== null,
+    run: (state) => draw(state, { dialog: null }),
+  }),
+  'edit-chosen': effectCommand({
+    label: 'editChosen',
+    shortcuts: ['F2'],
+    keysIn: 'draw',
+    isEnabled: someChosen,
+    run: ({ draw: actions }) => actions?.goToInspector(),
+  }),
+
   'go-draw': viewCommand({
     label: 'goDraw',
     shortcuts: ['Alt+1'],

@@ -27,6 +27,8 @@ export interface DrawUnitView extends FrameView {
   readonly upFree: boolean;
   readonly downFree: boolean;
   readonly fed: boolean;
+  /** Which of its sockets would take what is pulled; null while nothing is pulled. */
+  readonly takes: { readonly up: boolean; readonly down: boolean; readonly feed: boolean } | null;
   readonly name: string;
 }
 
@@ -39,6 +41,8 @@ export interface DrawChainView {
   readonly rowY: number;
   readonly portY: number;
   readonly empty: boolean;
+  /** Whether its port would take what is pulled; null while nothing is pulled. */
+  readonly takes: boolean | null;
   readonly chosen: Chosen;
   readonly name: string;
 }

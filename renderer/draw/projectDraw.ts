@@ -14,6 +14,8 @@ export interface DrawSources extends FrameSources {
   readonly carried: ReadonlySet<string>;
   /** The cable into which they would go, and the units at its ends. */
   readonly target: { readonly link: string | null; readonly mates: readonly string[] } | null;
+  /** Keys of the sockets that would take what is pulled; null while nothing is pulled. */
+  readonly joinable: ReadonlySet<string> | null;
 }
 
 /** The worst problem of each thing. */
@@ -62,6 +64,7 @@ export function drawUnits(sources: DrawSources): readonly DrawUnitView[] {
       upFree: hasPorts && !plugged.has(`${id} up`),
       downFree: hasPorts && !plugged.has(`${id} down`),
       fed: fed.has(id),
+      takes: takenBy(sources, id),
       name: drawWords.unitName({
         unit: names.unit(id),
         kind: frame.kindWords,
@@ -72,6 +75,12 @@ export function drawUnits(sources: DrawSources): readonly DrawUnitView[] {
       }),
     };
   });
+}
+
+/** Which of a unit's sockets would take what is pulled. */
+function takenBy({ joinable }: DrawSources, id: string): DrawUnitView['takes'] {
+  if (joinable === null) return null;
+  return { up: joinable.has(`unit ${id} up`), down: joinable.has(`unit ${id} down`), feed: joinable.has(`feed ${id}`) };
 }
 
 function pluggedPorts({ topology }: DrawSources): ReadonlySet<string> {
@@ -149,6 +158,7 @@ export function drawController(sources: DrawSources): DrawControllerView | null 
           axes: drawWords.axes(axes?.axes.value ?? 0, axes?.limit.value ?? null),
           rowY: placed.y - box.y,
           portY: placed.portY - box.y,
+          takes: sources.joinable === null ? null : sources.joinable.has(`chain ${chain.id}`),
           empty: chain.units.length === 0,
           chosen: chosenAs(sources, chain.id),
           name: drawWords.chainName(names.chain(chain.id), chain.units.length),

@@ -18,14 +18,18 @@ const makeOwnProjector = () =>
   });
 
 /** Nodes and edges of the drawing in Draw. */
-export function useDrawProjection(placement: Placement, detail: Detail, gesture: Pick<DrawSources, 'carried' | 'target'>): Projection {
+export function useDrawProjection(
+  placement: Placement,
+  detail: Detail,
+  gesture: Pick<DrawSources, 'carried' | 'target' | 'joinable'>,
+): Projection {
   const topology = useApp((state) => state.checked.topology);
   const all = useApp(selectProblems);
   const chosen = useApp((state) => state.draw.chosen);
   const feedbackShown = useApp((state) => state.draw.feedbackShown);
   const problems = useMemo(() => worstProblems(all), [all]);
   const [project] = useState(makeOwnProjector);
-  const { carried, target } = gesture;
+  const { carried, target, joinable } = gesture;
   return useMemo(() => {
     const names = namesOf(topology);
     const sources: DrawSources = {
@@ -39,6 +43,7 @@ export function useDrawProjection(placement: Placement, detail: Detail, gesture:
       feedbackShown,
       carried,
       target,
+      joinable,
     };
     const picture = {
       units: drawUnits(sources),
@@ -47,5 +52,5 @@ export function useDrawProjection(placement: Placement, detail: Detail, gesture:
       leads: drawLeads(sources),
     };
     return { ...project(picture, placement), captions: railCaptions(sources) };
-  }, [topology, placement, detail, problems, chosen, feedbackShown, carried, target, project]);
+  }, [topology, placement, detail, problems, chosen, feedbackShown, carried, target, joinable, project]);
 }

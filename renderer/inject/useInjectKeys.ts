@@ -1,5 +1,6 @@
 import { useCallback } from 'react';
 import type { Topology } from '../../engine/topology/index.ts';
+import { walkLines } from '../canvas/walkLines.ts';
 import { useWindow } from '../state/useWorkbench.ts';
 import { focusTarget } from './elements.ts';
 import type { InjectTarget } from './injectState.ts';
@@ -19,28 +20,7 @@ export function listLines(topology: Topology): readonly (readonly InjectTarget[]
 
 /** Where an arrow key leads on the picture; null at its edge. */
 export function nextTarget(topology: Topology, from: InjectTarget, key: string): InjectTarget | null {
-  const lines = listLines(topology);
-  const same = (target: InjectTarget) => JSON.stringify(target) === JSON.stringify(from);
-  const row = lines.findIndex((line) => line.some(same));
-  const line = lines[row] ?? [];
-  const at = line.findIndex(same);
-  const nearest = (other: readonly InjectTarget[] | undefined) => other?.[Math.min(at, other.length - 1)] ?? null;
-  switch (key) {
-    case 'ArrowRight':
-      return line[at + 1] ?? lines[row + 1]?.[0] ?? null;
-    case 'ArrowLeft':
-      return line[at - 1] ?? lines[row - 1]?.[(lines[row - 1]?.length ?? 0) - 1] ?? null;
-    case 'ArrowDown':
-      return nearest(lines[row + 1]);
-    case 'ArrowUp':
-      return nearest(lines[row - 1]);
-    case 'Home':
-      return line[0] ?? null;
-    case 'End':
-      return line[line.length - 1] ?? null;
-    default:
-      return null;
-  }
+  return walkLines(listLines(topology), (target) => JSON.stringify(target) === JSON.stringify(from), key);
 }
 
 /** Keys on the simulated picture: arrows walk along cables and units; Enter and space, which click, ask what is wrong there. */

@@ -15,6 +15,9 @@ import './menu.css';
 
 /** What can be chosen at once in Draw, and how the drawing is looked at. */
 const chooseItems = ['choose-all', 'choose-none', 'choose-chain', 'choose-upstream', 'choose-downstream'] as const;
+const editItems = ['cut', 'copy', 'paste', 'duplicate', 'remove-chosen'] as const;
+const buildItems = ['insert-servo', 'insert-spindle', 'insert-encoder', 'insert-supply', 'new-chain'] as const;
+const moveItems = ['move-back', 'move-on', 'move-up', 'move-down', 'connect-to', 'edit-chosen'] as const;
 const lookItems = ['toggle-draw-view', 'toggle-arrangement', 'toggle-feedback'] as const;
 
 /** Commands of the menus need no arguments. */
@@ -35,6 +38,12 @@ type PlainCommand =
   | 'ask-take-pattern'
   | (typeof chooseItems)[number]
   | (typeof lookItems)[number]
+  | (typeof editItems)[number]
+  | (typeof buildItems)[number]
+  | (typeof moveItems)[number]
+  | 'find-thing'
+  | 'palette'
+  | 'paste-rows'
   | 'go-draw'
   | 'go-find'
   | FileMenuCommand;
@@ -95,6 +104,8 @@ function Item({ id, label, checked }: { readonly id: PlainCommand; readonly labe
   );
 }
 
+const Items = ({ ids }: { readonly ids: readonly PlainCommand[] }) => ids.map((id) => <Item key={id} id={id} />);
+
 function FileMenu() {
   const dispatch = useDispatch();
   return (
@@ -117,7 +128,15 @@ function EditMenu() {
         <Item id="redo" label={windowTexts.redoStep(redo)} />
         <Separator className="menu-line" />
         {drawing ? (
-          chooseItems.map((id) => <Item key={id} id={id} />)
+          <>
+            <Items ids={editItems} />
+            <Item id="paste-rows" />
+            <Separator className="menu-line" />
+            <Items ids={chooseItems} />
+            <Separator className="menu-line" />
+            <Item id="find-thing" />
+            <Item id="palette" />
+          </>
         ) : (
           <>
             <Item id="walk-displays" />
@@ -134,9 +153,18 @@ function EditMenu() {
 }
 
 function CabinetMenu() {
+  const drawing = useApp((state) => state.workspace === 'draw');
   return (
     <TopMenu label={windowTexts.menus.cabinet}>
       <Menu aria-label={windowTexts.menus.cabinet} className="menu">
+        {drawing && (
+          <>
+            <Items ids={buildItems} />
+            <Separator className="menu-line" />
+            <Items ids={moveItems} />
+            <Separator className="menu-line" />
+          </>
+        )}
         <Item id="equipment-types" />
         <Item id="toggle-sums" />
       </Menu>

@@ -1,3 +1,5 @@
+import { makeDrawActions } from '../draw/drawActions.ts';
+import { followEdits } from '../draw/followEdits.ts';
 import { makeBrowserAccess } from '../files/browserAccess.ts';
 import { makeDesktopAccess } from '../files/desktopAccess.ts';
 import { findDesktop } from '../files/desktopBridge.ts';
@@ -25,10 +27,11 @@ export function openWindow(document: DocumentState, source: DocumentSource): Win
   const bench = makeWorkbench({ document, source, preferences, now: () => new Date().toISOString() }, (inner) => {
     const desk = makeFileDesk(inner, access, { newId: () => crypto.randomUUID(), now: () => new Date(), wordTime });
     desks.push(desk);
-    return { canvas: () => canvas, files: desk.actions };
+    return { canvas: () => canvas, files: desk.actions, draw: makeDrawActions(inner) };
   });
   const diagnosis = followDiagnosis(bench.store);
   listenForShortcuts(bench);
+  followEdits(bench);
   for (const desk of desks) followFiles(bench, access, desk);
   window.addEventListener('keydown', (event) => {
     if (event.key !== 'F6' || event.defaultPrevented) return;

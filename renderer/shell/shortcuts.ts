@@ -12,14 +12,16 @@ interface Shortcut {
   readonly id: CommandId;
   /** Where alone it is heard. */
   readonly workspace: Workspace | null;
+  /** The browser's own event runs it. */
+  readonly byEvent: boolean;
 }
 
 /** Every key with the command it runs. Two commands on one key of one workspace are a mistake that a test finds. */
 export function listShortcuts(): readonly Shortcut[] {
   // Object.keys is typed as string[]; these are the command ids.
   return (Object.keys(commands) as CommandId[]).flatMap((id) => {
-    const command: { readonly keysIn?: Workspace } = commands[id];
-    return shortcutsOf(id).map((keys) => ({ keys, id, workspace: command.keysIn ?? null }));
+    const command: { readonly keysIn?: Workspace; readonly byEvent?: true } = commands[id];
+    return shortcutsOf(id).map((keys) => ({ keys, id, workspace: command.keysIn ?? null, byEvent: command.byEvent ?? false }));
   });
 }
 
@@ -54,7 +56,9 @@ export function listenForShortcuts({ store, dispatch }: Pick<Workbench, 'store' 
     // A question is answered first.
     if (event.defaultPrevented || store.getState().question) return;
     const { workspace: shown } = store.getState();
-    const found = listShortcuts().find(({ keys, workspace }) => (workspace ?? shown) === shown && matches(event, keys));
+    const found = listShortcuts().find(
+      ({ keys, workspace, byEvent }) => !byEvent && (workspace ?? shown) === shown && matches(event, keys),
+    );
     if (!found || (isTyping(event.target) && !found.keys.startsWith('Mod'))) return;
     // Undo in a text field is the field's own.
     if (isTyping(event.target) && (found.id === 'undo' || found.id === 'redo')) return;

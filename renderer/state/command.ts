@@ -1,6 +1,7 @@
 import type { Draft } from 'immer';
 import type { Problem } from '../../engine/base/index.ts';
 import type { CommandLabel } from '../../engine/messages/index.ts';
+import type { UnitKind } from '../../engine/schema/index.ts';
 import type { Workspace } from '../draw/drawState.ts';
 import type { AppState, DocumentState, PreferenceState, SessionState } from './appState.ts';
 import type { FileActions } from './sitting.ts';
@@ -16,6 +17,10 @@ interface CommandBase {
   /** Keys that run it without arguments, e.g. `Mod+Z`; `Mod` is Ctrl, on a Mac the command key. */
   readonly shortcuts?: readonly string[];
   readonly isEnabled: (state: AppState) => boolean;
+  /** Words besides its label by which it is found among all commands. */
+  readonly keywords?: readonly string[];
+  /** The browser's own event runs it, which alone may use the clipboard: the keys are only told. */
+  readonly byEvent?: true;
   /** The workspace in which alone its keys are heard; without it they are heard in all. */
   readonly keysIn?: Workspace;
 }
@@ -50,12 +55,31 @@ export interface CanvasControl {
   readonly walkDisplays?: () => void;
 }
 
+/** What the keys and menus of Draw do with what is chosen there. */
+export interface DrawActions {
+  readonly insert: (kind: UnitKind) => void;
+  readonly remove: () => void;
+  /** What was copied, as a text for the clipboard; null when nothing could be. */
+  readonly copy: () => string | null;
+  readonly cut: () => string | null;
+  readonly paste: (text: string) => void;
+  /** Pastes from the clipboard of the system, or what was copied last in this window. */
+  readonly pasteLast: () => Promise<void>;
+  readonly duplicate: () => void;
+  readonly addChain: () => void;
+  /** The focus goes to the fields of what is chosen. */
+  readonly goToInspector: () => void;
+  readonly move: (key: 'left' | 'right' | 'up' | 'down') => void;
+}
+
 /** What an effect may use. */
 export interface EffectContext {
   readonly undo: () => void;
   readonly redo: () => void;
   readonly canvas: CanvasControl | null;
   readonly files: FileActions;
+  /** Left out where nothing is drawn. */
+  readonly draw?: DrawActions;
 }
 
 /** Works through something other than the state: the history, the picture, a file. */

@@ -1,0 +1,277 @@
+import { useCallback, useEffect, useRef } from 'react';
+import { useReactFlow } from 'reactflow';
+import type { Placement } from '../canvas/placement.ts';
+import type { Point } from '../canvas/views.ts';
+import { useWindow } from '../state/useWorkbench.ts';
+import { chosenThings } from './chosen.ts';
+import { useDrawing } from './DrawingContext.ts';
+import { type Gesture, noGesture, type Pulled, readSocket, type Socket } from './gesture.ts';
+import { anchorOf, panAtEdge, socketAt, swallowClick, targetAt, unitsIn } from './gestureTargets.ts';
+import { type Carried, movable, previewDrop } from './preview.ts';
+import { feedEnds, joinableSockets, pickSource, pulledOut, whyNotInto } from './pulling.ts';
+
+/** So far a press may tremble and still be a click, screen pixels. */
+const threshold = 4;
+
+interface Options {
+  readonly frame: React.RefObject<HTMLElement | null>;
+  /** The drawing without any place held open. */
+  readonly placement: Placement;
+}
+
+/**
+ * The gestures of the drawing: carry units, pull cables and leads, draw a box around things. A press that does not move is a click.
+ * Each ends with one command; Escape, or letting go where nothing takes it, ends it without a trace.
+ */
+export function useGestures({ frame, placement }: Options) {
+  const { store, dispatch } = useWindow();
+  const { gestures, begin } = useDrawing();
+  const flow = useReactFlow();
+  const latest = useRef({ placement });
+  latest.current = { placement };
+  const session = useRef<(() => void) | null>(null);
+
+  const toFlow = useCallback((point: Point) => flow.screenToFlowPosition(point), [flow]);
+  const set = useCallback((gesture: Gesture) => gestures.setState({ gesture }), [gestures]);
+  const isOver = useCallback(
+    ({ x, y }: Point) => {
+      const box = frame.current?.getBoundingClientRect();
+      return box !== undefined && x >= box.left && x <= box.right && y >= box.top && y <= box.bottom;
+    },
+    [frame],
+  );
+
+  const carryTo = useCallback(
+    (carried: Carried, event: { readonly clientX: number; readonly clientY: number; readonly altKey: boolean }) => {
+      const pointer = { x: event.clientX, y: event.clientY };
+      const state = store.getState();
+      const before = gestures.getState().gesture;
+      const target = isOver(pointer) ? targetAt(state, latest.current.placement, carried, toFlow(pointer), event.altKey, pointer) : null;
+      const same = before.kind === 'carry' && JSON.stringify(before.target) === JSON.stringify(target);
+      const preview = same ? before.preview : target && previewDrop(state, carried, target);
+      set({ kind: 'carry', carried, pointer, target: same ? before.target : target, preview });
+    },
+    [store, gestures, isOver, toFlow, set],
+  );
+
+  const pullTo = useCallback(
+    (
+      pulled: Pulled,
+      from: Point,
+      joinable: ReadonlySet<string>,
+      sticky: boolean,
+      event: { readonly clientX: number; readonly clientY: number },
+    ) => {
+      const over = socketAt(event, pulled);
+      const answer = over === null ? null : whyNotInto(store.getState().cabinet, pulled, over);
+      const to = toFlow({ x: event.clientX, y: event.clientY });
+      set({ kind: 'pull', pulled, from, to, over, refusal: answer === 'other-kind' ? null : answer, joinable, sticky });
+    },
+    [store, toFlow, set],
+  );
+
+  const plugIn = useCallback(
+    (pulled: Pulled, over: Socket) => {
+      const { cabinet, checked } = store.getState();
+      if (pulled.kind === 'feed' && over.kind === 'feed') {
+        const { from, to } = feedEnds(cabinet, pulled.unit, over.unit);
+        dispatch('feed-units', { from: pickSource(checked.topology, from, to), units: [to] });
+      }
+      if (pulled.kind === 'plug' && over.kind === 'port') {
+        dispatch('replug-end', { link: pulled.link, end: pulled.end, port: over.port });
+      }
+      if (pulled.kind === 'port' && over.kind === 'port') dispatch('join-ports', { a: pulled.port, b: over.port });
+    },
+    [store, dispatch],
+  );
+
+  const drop = useCallback(
+    (gesture: Gesture) => {
+      set(noGesture);
+      if (gesture.kind === 'carry' && gesture.target) {
+        const { carried, target } = gesture;
+        const { spot, place } = target;
+        if (carried.kind === 'new') {
+          dispatch('insert-units', { units: [{ kind: carried.unit }], spot, ...(place === null ? {} : { place }) });
+        } else {
+          const to = place ?? spot;
+          if (to !== 'apart') dispatch('move-units', { ids: carried.units, to });
+        }
+      }
+      if (gesture.kind === 'pull' && gesture.over) plugIn(gesture.pulled, gesture.over);
+    },
+    [set, dispatch, plugIn],
+  );
+
+  /** Follows the pointer until it is let go; `moved` is called from the first real movement on. */
+  const follow = useCallback(
+    (
+      start: { readonly clientX: number; readonly clientY: number },
+      moved: (event: PointerEvent) => void,
+      ended: (movedAtAll: boolean, event: PointerEvent) => void,
+    ) => {
+      session.current?.();
+      let moving = false;
+      let last: PointerEvent | null = null;
+      const onMove = (event: PointerEvent) => {
+        if (!moving && Math.hypot(event.clientX - start.clientX, event.clientY - start.clientY) < threshold) return;
+        moving = true;
+        last = event;
+        moved(event);
+      };
+      const timer = window.setInterval(() => {
+        if (last && panAtEdge(frame.current, flow, last)) moved(last);
+      }, 40);
+      const stop = () => {
+        window.clearInterval(timer);
+        window.removeEventListener('pointermove', onMove);
+        window.removeEventListener('pointerup', onUp);
+        window.removeEventListener('pointercancel', onCancel);
+        window.removeEventListener('keydown', onKey, true);
+        session.current = null;
+      };
+      const onUp = (event: PointerEvent) => {
+        stop();
+        if (moving) swallowClick();
+        ended(moving, event);
+      };
+      const onCancel = () => {
+        stop();
+        set(noGesture);
+      };
+      const onKey = (event: KeyboardEvent) => {
+        if (event.key === 'Escape') {
+          event.preventDefault();
+          event.stopPropagation();
+          if (moving) swallowClick();
+          onCancel();
+        }
+        if (event.key === 'Alt' && last) event.preventDefault();
+      };
+      window.addEventListener('pointermove', onMove);
+      window.addEventListener('pointerup', onUp);
+      window.addEventListener('pointercancel', onCancel);
+      window.addEventListener('keydown', onKey, true);
+      session.current = stop;
+    },
+    [flow, frame, set],
+  );
+
+  useEffect(() => () => session.current?.(), []);
+
+  const beginCarry = useCallback(
+    (event: React.PointerEvent, carried: Carried) =>
+      follow(
+        event,
+        (move) => carryTo(carried, move),
+        (moved) => {
+          const { gesture } = gestures.getState();
+          if (moved) drop(gesture);
+        },
+      ),
+    [follow, carryTo, gestures, drop],
+  );
+
+  useEffect(() => {
+    begin.current = beginCarry;
+    return () => {
+      begin.current = null;
+    };
+  }, [begin, beginCarry]);
+
+  const beginPull = useCallback(
+    (event: React.PointerEvent, socket: Socket) => {
+      const { cabinet } = store.getState();
+      const pulled: Pulled = socket.kind === 'feed' ? socket : pulledOut(cabinet, socket.port);
+      const from = anchorOf(latest.current.placement, pulled, socket, store.getState().checked.topology);
+      const joinable = joinableSockets(cabinet, pulled);
+      follow(
+        event,
+        (move) => pullTo(pulled, from, joinable, false, move),
+        (moved, up) => {
+          if (moved) drop(gestures.getState().gesture);
+          else pullTo(pulled, from, joinable, true, up);
+        },
+      );
+    },
+    [store, gestures, follow, pullTo, drop],
+  );
+
+  const beginBox = useCallback(
+    (event: React.PointerEvent) => {
+      const from = toFlow({ x: event.clientX, y: event.clientY });
+      const adds = event.shiftKey;
+      follow(
+        event,
+        (move) => set({ kind: 'box', from, to: toFlow({ x: move.clientX, y: move.clientY }) }),
+        (moved) => {
+          const { gesture } = gestures.getState();
+          set(noGesture);
+          const ids = moved && gesture.kind === 'box' ? unitsIn(latest.current.placement, gesture) : [];
+          if (moved || !adds) dispatch('choose', { ids, how: adds ? 'add' : 'only' });
+        },
+      );
+    },
+    [toFlow, follow, set, gestures, dispatch],
+  );
+
+  const onPointerDown = useCallback(
+    (event: React.PointerEvent) => {
+      if (event.button !== 0 || !(event.target instanceof Element) || event.target.closest('.canvas-head, .react-flow__minimap')) return;
+      const { gesture } = gestures.getState();
+      const state = store.getState();
+      // The second click of click-click.
+      if (gesture.kind === 'pull' && gesture.sticky) {
+        event.preventDefault();
+        swallowClick();
+        drop(gesture);
+        return;
+      }
+      if (state.draw.held !== null) {
+        carryTo({ kind: 'new', unit: state.draw.held }, event);
+        swallowClick();
+        drop(gestures.getState().gesture);
+        if (!event.shiftKey) dispatch('hold', { kind: null });
+        return;
+      }
+      const own = (name: string) => (event.target as Element).closest<HTMLElement>(`[data-${name}]`)?.dataset[name];
+      const socket = readSocket(own('port')) ?? readSocket(own('feed') === undefined ? undefined : `feed ${own('feed')}`);
+      if (socket) return beginPull(event, socket);
+      const unit = own('unit');
+      if (unit !== undefined) {
+        const chosen = chosenThings(state);
+        const ids = movable(state.checked.topology, chosen.includes(unit) ? chosen : [unit]);
+        return beginCarry(event, { kind: 'move', units: ids });
+      }
+      const thing = own('thing');
+      if (thing !== undefined) {
+        const how = event.shiftKey || event.ctrlKey || event.metaKey ? 'toggle' : 'only';
+        dispatch('choose', { ids: [thing], how });
+        return;
+      }
+      // A finger moves the drawing; a mouse draws a box.
+      if (own('link') === undefined && own('chain') === undefined && own('controller') === undefined && event.pointerType !== 'touch') {
+        beginBox(event);
+      }
+    },
+    [gestures, store, drop, carryTo, dispatch, beginPull, beginCarry, beginBox],
+  );
+
+  /** A kind that is held, and a cable that is pulled by clicks, follow the pointer without a button. */
+  const onPointerMove = useCallback(
+    (event: React.PointerEvent) => {
+      const { gesture } = gestures.getState();
+      const { held } = store.getState().draw;
+      if (gesture.kind === 'pull' && gesture.sticky) pullTo(gesture.pulled, gesture.from, gesture.joinable, true, event);
+      else if (held !== null) carryTo({ kind: 'new', unit: held }, event);
+    },
+    [gestures, store, pullTo, carryTo],
+  );
+
+  const cancel = useCallback(() => {
+    session.current?.();
+    set(noGesture);
+  }, [set]);
+
+  return { onPointerDown, onPointerMove, cancel };
+}
