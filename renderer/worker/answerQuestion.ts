@@ -4,6 +4,8 @@ import { chooseSteps, type RankedStep, stepRanking } from '../../engine/steps/in
 import type { Cabinet } from '../../engine/topology/index.ts';
 import type { DiagnosisQuestion, DiagnosisReply } from './protocol.ts';
 
+/** Progress is told so often, milliseconds: each telling redraws, and a short search needs none. */
+const tellEvery = 100;
 /** For so long the steps are ranked without looking whether a newer question has come, milliseconds. */
 const slice = 8;
 
@@ -49,8 +51,13 @@ export function makeAnswerer({
     const asked = newest;
     try {
       if (content) cabinet = checkCabinet(content).cabinet;
+      let told = begun;
       const onProgress = (share: number) => {
-        reply({ kind: 'progress', revision, share });
+        const now = clock();
+        if (now - told >= tellEvery) {
+          told = now;
+          reply({ kind: 'progress', revision, share });
+        }
         return true;
       };
       // An unsound cabinet cannot be simulated, so there is nothing to say of it.

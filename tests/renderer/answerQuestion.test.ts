@@ -46,6 +46,15 @@ describe('makeAnswerer', () => {
     expect(last?.kind === 'steps' && last.steps.length).toBeGreaterThan(2);
   });
 
+  it('should tell progress ten times a second at most, since each telling redraws the page', () => {
+    const { ask, replies } = makeBench();
+    ask(1);
+    const answer = replies.find((reply) => reply.kind === 'answer');
+    const told = replies.filter(({ kind }) => kind === 'progress').length;
+    expect(told).toBeGreaterThan(0);
+    expect(told).toBeLessThanOrEqual((answer?.milliseconds ?? 0) / 100);
+  });
+
   it('should leave off ranking as soon as something newer is asked', () => {
     const { ask, runAll, tasks, kinds } = makeBench();
     ask(1);
