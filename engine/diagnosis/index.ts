@@ -1,9 +1,13 @@
+export { type Agreement, displayAgreement, isUnread, reportAgreement } from './agreement.ts';
 export { consistentHypotheses } from './consistent.ts';
+export { type CurrentState, currentState } from './currentState.ts';
 export { diagnose } from './diagnose.ts';
 export { listFaultSpace } from './elements.ts';
+export { fittingPrediction, type Prediction } from './fittingPrediction.ts';
 export { displayLogFactors, lookLogFactors, misreading, reportLogFactors } from './likelihood.ts';
 export { presentChance } from './patterns.ts';
-export { lookOutcomes, tripStarts } from './plan.ts';
+export { lookOutcomes, lookOutcomes, tripStarts } from './plan.ts';
+export type { Rate } from './rates.ts';
 export { defaultDaysSinceWhole, type Rate, rateOf } from './rates.ts';
 export type { DiagnosisOptions } from './searched.ts';
 export type {

@@ -58,6 +58,7 @@ export const statements = {
   lightWay: (chain: string, when: string) => `The light’s way along ${chain}, ${when}`,
   lightLooks: 'Light, as it would be seen now. Never look into a fibre end or an optical port.',
   seenAgainst: (hypothesis: string) => `What was seen, against what this predicts: ${hypothesis}`,
+  takenOnset: (onset: string) => `When the fault came is not known; it fits best if ${onset}`,
   takenAsGone: 'What comes and goes is taken as gone here',
   takenAsLikely: 'Where the behaviour of a type is not known, its likeliest values are taken',
   fits: '=',
@@ -102,7 +103,7 @@ const batch: OptionWords = {
 };
 
 const aboutNames =
-  'A unit is named by its designation (the sign before it may be left out), by its id, by chain and position as 1/3, or by chain, group and ordinal as 1/drive/2 or 1/encoder/1. Other things are named by designation or id, chains by their number.';
+  'A unit is named by its designation (the sign before it may be left out), by its id, by chain and position as 1/3, or by chain, group and ordinal as 1/drive/2 or 1/encoder/1. Other things are named by designation or id, chains by their number, their id or their name; “chain 2” is always the number.';
 
 export const commandWords = {
   check: {

@@ -117,4 +117,5 @@ export {
   type Term,
   unitKindWords,
   wordMeanings,
+  wordOnset,
 } from './words.ts';

@@ -24,10 +24,13 @@ export interface UsageFacts {
   'name-missing': { readonly where: string; readonly thing: ThingWord };
   'name-unknown': { readonly thing: ThingWord; readonly name: string; readonly near: string };
   'name-of-several': { readonly thing: ThingWord; readonly name: string; readonly ids: readonly string[] };
+  'chain-of-two': { readonly name: string; readonly numbers: readonly number[] };
   'plug-end-missing': { readonly value: string };
   'place-unknown': { readonly name: string; readonly chain: string; readonly length: number };
   'ordinal-unknown': { readonly name: string; readonly chain: string; readonly group: string; readonly count: number };
   'presence-only-steady': { readonly value: string };
+  'presence-both': { readonly value: string };
+  'only-at-power-up': { readonly value: string };
   'absent-needs-intermittent': { readonly value: string };
   'loss-needs-dim': { readonly value: string };
   'faults-exclude': { readonly item: string };
@@ -150,6 +153,13 @@ const usageWords: { readonly [C in UsageCode]: (facts: UsageFacts[C]) => Words }
     title: `More than one ${thingWords[thing]} is called ${quote(name)}`,
     whatToDo: `Use an id instead: ${wordList(ids.slice(0, 10), 'or')}.`,
   }),
+  'chain-of-two': ({ name, numbers }) => ({
+    title: `${quote(name)} is the number of one chain and the id of another`,
+    whatToDo: `Write ${wordList(
+      numbers.map((number) => quote(`chain ${number}`)),
+      'or',
+    )}: that is always the number.`,
+  }),
   'plug-end-missing': ({ value }) => ({
     title: `${quote(value)} does not say which end of the cable`,
     whatToDo: 'Add /upper for the end nearer the controller, or /lower for the other.',
@@ -165,6 +175,14 @@ const usageWords: { readonly [C in UsageCode]: (facts: UsageFacts[C]) => Words }
   'presence-only-steady': ({ value }) => ({
     title: `${quote(value)} cannot come and go`,
     whatToDo: 'Leave “intermittent” out: this kind of fault is there all the time.',
+  }),
+  'presence-both': ({ value }) => ({
+    title: `${quote(value)} is said to be there all the time, and to come and go`,
+    whatToDo: 'Leave either “steady” or “intermittent” out.',
+  }),
+  'only-at-power-up': ({ value }) => ({
+    title: `${quote(value)} cannot come while the machine runs: nothing valid would have passed before`,
+    whatToDo: 'Add --onset at-power-up, or name the act that left it so with --before-trip or --since-trip.',
   }),
   'absent-needs-intermittent': ({ value }) => ({
     title: `${quote(value)}: a steady fault cannot be absent now`,

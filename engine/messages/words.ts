@@ -75,6 +75,15 @@ export const onsetWords: { readonly [O in Onset | 'unknown']: Term } = {
   unknown: { label: 'not known', meaning: 'nobody knows whether it was running or being switched on' },
 };
 
+/** When a fault came, by whether the control is halted: a machine that is not halted neither stopped nor failed to come up. */
+export function wordOnset(onset: Onset | 'unknown', halted: boolean | undefined): string {
+  if (halted === true) return onsetWords[onset].meaning;
+  if (halted === false) return onset === 'at-power-up' ? 'the machine was switched on and came up' : 'the machine is not halted';
+  return onset === 'unknown'
+    ? onsetWords.unknown.meaning
+    : `the fault came ${onset === 'while-running' ? 'while the machine was running' : 'when the machine was switched on'}`;
+}
+
 /** Whether the control is halted by an alarm of a chain. */
 export const haltedWords = {
   yes: { label: 'halted', meaning: 'the control is halted by an alarm of a chain' },

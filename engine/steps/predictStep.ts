@@ -1,5 +1,5 @@
 import type { UnitId } from '../base/index.ts';
-import { displayLogFactors, lookOutcomes, misreading, presentChance } from '../diagnosis/index.ts';
+import { type CurrentState, currentState, displayLogFactors, lookOutcomes, misreading, presentChance } from '../diagnosis/index.ts';
 import { displayMeanings, type Evidence, type Fault, type Snapshot, supplyMeanings } from '../schema/index.ts';
 import {
   isNoLightNormal,
@@ -13,7 +13,6 @@ import {
   simulate,
 } from '../simulation/index.ts';
 import type { Cabinet } from '../topology/index.ts';
-import { type CurrentState, currentState } from './currentState.ts';
 import type { Step } from './types.ts';
 
 /**

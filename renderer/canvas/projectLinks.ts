@@ -1,7 +1,7 @@
 import type { ChainId } from '../../engine/base/index.ts';
+import { reportAgreement } from '../../engine/diagnosis/index.ts';
 import { windowTexts, wordGap, wordProbability } from '../../engine/messages/index.ts';
 import { spotKey, spotOf } from '../find/candidates.ts';
-import { reportAgreement } from '../find/predict.ts';
 import { findReport } from '../state/evidence.ts';
 import { frameLeads, frameLinks, railCaptions } from './projectFrame.ts';
 import type { Sources } from './projectUnits.ts';

@@ -1,9 +1,9 @@
 import type { UnitId } from '../../engine/base/index.ts';
+import { displayAgreement } from '../../engine/diagnosis/index.ts';
 import { meaningWords, windowTexts, wordMeanings, wordProbability } from '../../engine/messages/index.ts';
 import type { DisplayMeaning, Snapshot } from '../../engine/schema/index.ts';
 import { spotKey, spotOf } from '../find/candidates.ts';
 import type { FindModel } from '../find/findModel.ts';
-import { displayAgreement } from '../find/predict.ts';
 import { markOf } from '../marks/DisplayMark.tsx';
 import { findDisplay } from '../state/evidence.ts';
 import { type CalloutRequest, placeCallouts } from './callouts.ts';

@@ -1,5 +1,5 @@
+import type { Agreement } from '../../engine/diagnosis/index.ts';
 import type { UnitKind } from '../../engine/schema/index.ts';
-import type { Agreement } from '../find/predict.ts';
 import type { MarkName } from '../marks/DisplayMark.tsx';
 import type { CalloutPlace } from './callouts.ts';
 

@@ -1,8 +1,9 @@
+import { isUnread } from '../../engine/diagnosis/index.ts';
 import { machineStateWords, stepTexts, windowTexts, wordProbability, wordStep, wordStepPlace } from '../../engine/messages/index.ts';
 import { stateNeeded } from '../../engine/steps/index.ts';
 import { inReadingOrder } from '../canvas/projectFrame.ts';
 import type { AppState } from '../state/appState.ts';
-import { currentSnapshot, hasObservations } from '../state/evidence.ts';
+import { countRead, currentSnapshot, hasObservations } from '../state/evidence.ts';
 import { namesOf } from '../state/names.ts';
 import { useApp, useDispatch, useWindow } from '../state/useWorkbench.ts';
 import { useCandidateWords } from './candidateWords.ts';
@@ -29,7 +30,6 @@ export function AnswerLine() {
       ) : (
         <Answered model={model} />
       )}
-      <Progress />
     </section>
   );
 }
@@ -42,6 +42,7 @@ function Say({ head, why, children }: { readonly head: string; readonly why: str
         {children}
       </h1>
       <p>{why}</p>
+      <Progress />
     </div>
   );
 }
@@ -69,13 +70,15 @@ function Begin() {
 function Answered({ model }: { readonly model: FindModel }) {
   const candidateWords = useCandidateWords();
   const basis = useApp(wordBasis);
+  const halted = useApp((state) => currentSnapshot(state.caseRecord).halted);
   const { diagnosis, rows } = model;
   const [top] = rows;
   if (!diagnosis) return <Say head={`${words.working} …`} why={basis} />;
   if (diagnosis.impossible || !top) return <Say head={words.impossible} why={basis} />;
   const alike = rows.filter((row) => row !== top && row.candidate.group === top.candidate.group).length;
   const why = `${basis} ${alike > 0 ? words.alike(alike) : ''}`.trim();
-  if (top.candidate.spots.length === 0) return <Say head={words.nothingBroken} why={why} />;
+  if (top.candidate.spots.length === 0)
+    return halted === undefined ? <AskHalted why={why} /> : <Say head={words.nothingBroken} why={why} />;
   return (
     <>
       <Say head={words.lookFirst(candidateWords.object(top.candidate))} why={diagnosis.contradiction ? words.contradiction : why}>
@@ -83,6 +86,29 @@ function Answered({ model }: { readonly model: FindModel }) {
         <span className="share">{wordProbability(top.candidate.probability)}</span> <span className="likely">{words.likely}</span>
       </Say>
       <Next />
+    </>
+  );
+}
+
+/** As long as nobody said whether the machine is halted, it may well be whole; nothing weighs more than that one answer. */
+function AskHalted({ why }: { readonly why: string }) {
+  const dispatch = useDispatch();
+  return (
+    <>
+      <Say head={words.isHalted} why={`${words.isHaltedWhy} ${why}`} />
+      <fieldset className="act ask-halted">
+        <legend className="screen-reader">{words.isHalted}</legend>
+        {(['yes', 'no'] as const).map((answer) => (
+          <button
+            key={answer}
+            type="button"
+            className="button primary"
+            onClick={() => dispatch('set-halted', { halted: answer === 'yes' })}
+          >
+            {words.haltedAnswers[answer]}
+          </button>
+        ))}
+      </fieldset>
     </>
   );
 }
@@ -113,7 +139,7 @@ function countAll(snapshots: AppState['caseRecord']['evidence']['snapshots']) {
   const sum = (count: (snapshot: (typeof snapshots)[number]) => number | undefined) =>
     snapshots.reduce((total, snapshot) => total + (count(snapshot) ?? 0), 0);
   return {
-    displays: sum(({ displays }) => displays?.length),
+    displays: sum(countRead),
     reports: sum(({ reports }) => reports?.length),
     looks: sum(({ looks }) => looks?.length),
     acts: sum(({ interventions }) => interventions?.length),
@@ -124,14 +150,14 @@ function countAll(snapshots: AppState['caseRecord']['evidence']['snapshots']) {
 function wordBasis(state: AppState): string {
   const snapshot = currentSnapshot(state.caseRecord);
   const units = inReadingOrder(state.checked.topology);
-  const noted = new Set((snapshot.displays ?? []).map(({ unit }) => unit));
+  const noted = new Set((snapshot.displays ?? []).flatMap(({ unit, meanings }) => (isUnread(meanings) ? [] : [unit])));
   const seen = units.filter((unit) => noted.has(unit)).length;
   const { snapshots } = state.caseRecord.evidence;
   if (snapshots.length > 1) return stepTexts.fromSeveral(countAll(snapshots), snapshots.length);
   return `${words.from(seen, units.length, snapshot.reports?.length ?? 0)}, ${words.came(snapshot.restarted ? 'at-power-up' : (snapshot.onset ?? 'unknown'))}.`;
 }
 
-/** A search that takes long says so, and can be stopped. Short ones never show: the style lets it appear only after a while. */
+/** A search that takes long says so in place of the second line, and can be stopped. Short ones never show: the style waits a while. */
 function Progress() {
   const status = useApp((state) => state.diagnosis);
   const { cancelDiagnosis, restartDiagnosis } = useWindow();

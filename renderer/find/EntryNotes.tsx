@@ -1,8 +1,9 @@
 import { Camera, X } from 'lucide-react';
 import { useEffect, useRef, useState } from 'react';
+import { isUnread } from '../../engine/diagnosis/index.ts';
 import { entryWords } from '../../engine/messages/index.ts';
 import type { Seen } from '../quick/entryCommands.ts';
-import { currentSnapshot, findDisplay, findReport, isUnread } from '../state/evidence.ts';
+import { currentSnapshot, findDisplay, findReport } from '../state/evidence.ts';
 import { useApp, useWindow } from '../state/useWorkbench.ts';
 import { drawInto, hasRoom, type PhotoTrouble, readPhoto, shrinkPhoto } from './entryPhoto.ts';
 

@@ -1,4 +1,5 @@
 import { memo, useEffect, useRef } from 'react';
+import type { Agreement } from '../../engine/diagnosis/index.ts';
 import { windowTexts, wordProbability } from '../../engine/messages/index.ts';
 import type { Snapshot } from '../../engine/schema/index.ts';
 import { DisplayMark } from '../marks/DisplayMark.tsx';
@@ -9,7 +10,6 @@ import { useCandidateWords } from './candidateWords.ts';
 import { cellOf, type GridCell } from './cellWords.ts';
 import { type Row, selectFindModel } from './findModel.ts';
 import type { GridColumn } from './gridColumns.ts';
-import type { Agreement } from './predict.ts';
 
 const words = windowTexts.grid;
 

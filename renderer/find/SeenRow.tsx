@@ -1,3 +1,4 @@
+import { isUnread } from '../../engine/diagnosis/index.ts';
 import { windowTexts, wordMeanings } from '../../engine/messages/index.ts';
 import type { Snapshot } from '../../engine/schema/index.ts';
 import { DisplayMark, markOf, toneOf } from '../marks/DisplayMark.tsx';
@@ -22,7 +23,11 @@ export function SeenRow({
   readonly isPlain: (column: GridColumn) => boolean;
 }) {
   const units = columns.filter(({ kind }) => kind === 'unit');
-  const seen = units.filter((column) => column.kind === 'unit' && findDisplay(snapshot, column.unit)).length;
+  const isRead = (unit: string) => {
+    const display = findDisplay(snapshot, unit);
+    return display !== undefined && !isUnread(display.meanings);
+  };
+  const seen = units.filter((column) => column.kind === 'unit' && isRead(column.unit)).length;
   return (
     <tr className="seen-row">
       <th scope="row" colSpan={3}>

@@ -1,3 +1,4 @@
+import { type Agreement, displayAgreement, reportAgreement } from '../../engine/diagnosis/index.ts';
 import {
   meaningWords,
   type Names,
@@ -14,7 +15,6 @@ import { findDisplay, findReport } from '../state/evidence.ts';
 import { spotKey, spotOf } from './candidates.ts';
 import type { Row } from './findModel.ts';
 import type { GridColumn } from './gridColumns.ts';
-import { type Agreement, displayAgreement, reportAgreement } from './predict.ts';
 
 const words = windowTexts.grid;
 

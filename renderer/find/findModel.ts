@@ -1,10 +1,10 @@
 import type { Diagnosis } from '../../engine/diagnosis/index.ts';
+import { fittingPrediction, type Prediction } from '../../engine/diagnosis/index.ts';
 import type { Cabinet } from '../../engine/topology/index.ts';
 import type { AppState, CaseRecord, ChosenCandidate } from '../state/appState.ts';
 import { hasObservations } from '../state/evidence.ts';
 import { lastDiagnosis } from '../state/lastDiagnosis.ts';
 import { type Candidate, findCandidate, listCandidates, shareBySpot } from './candidates.ts';
-import { type Prediction, predict } from './predict.ts';
 
 /** One row of the grid, one entry of the list of suspects. */
 export interface Row {
@@ -53,7 +53,7 @@ function computeFindModel({ cabinet, record, diagnosis, stale, chosen, all }: In
   const letters = letterGroups(listed);
   const rows = listed.map((candidate) => ({
     candidate,
-    prediction: predict(cabinet, record.evidence, diagnosis, candidate.best.faults),
+    prediction: fittingPrediction(cabinet, record.evidence, diagnosis, candidate.best.faults),
     letter: letters.get(candidate.group) ?? null,
   }));
   const laid = chosen.by === 'nobody' ? null : (rows.find((row) => row.candidate === wanted) ?? rows[0] ?? null);

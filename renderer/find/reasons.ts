@@ -1,4 +1,5 @@
 import { useMemo } from 'react';
+import { displayAgreement, reportAgreement } from '../../engine/diagnosis/index.ts';
 import {
   meaningWords,
   type Names,
@@ -13,12 +14,11 @@ import type { Snapshot } from '../../engine/schema/index.ts';
 import type { DisplayPrediction } from '../../engine/simulation/index.ts';
 import type { Topology } from '../../engine/topology/index.ts';
 import { inReadingOrder } from '../canvas/projectFrame.ts';
-import { currentSnapshot, findDisplay, findReport } from '../state/evidence.ts';
+import { countRead, currentSnapshot, findDisplay, findReport } from '../state/evidence.ts';
 import { namesOf } from '../state/names.ts';
 import { useApp } from '../state/useWorkbench.ts';
 import { useCandidateWords } from './candidateWords.ts';
 import { type FindModel, type Row, selectFindModel } from './findModel.ts';
-import { displayAgreement, reportAgreement } from './predict.ts';
 
 export interface Reason {
   readonly head: string;
@@ -68,7 +68,7 @@ function listReasons(model: FindModel, row: Row, topology: Topology, snapshot: S
     }
   }
   const faults = wordList(row.candidate.best.faults.map(({ fault }) => wordFaultClause(names, fault)));
-  const all = words.observations(snapshot.displays?.length ?? 0, snapshot.reports?.length ?? 0);
+  const all = words.observations(countRead(snapshot), snapshot.reports?.length ?? 0);
   const fit = against === 0 ? words.fitsAll(all) : words.fitsSome(fitting, fitting + against);
   return [
     {

@@ -1,6 +1,6 @@
+import { displayAgreement, reportAgreement } from '../../engine/diagnosis/index.ts';
 import { injectWords, meaningWords, windowTexts, wordGaps, wordMeanings } from '../../engine/messages/index.ts';
 import { inReadingOrder } from '../canvas/projectFrame.ts';
-import { displayAgreement, reportAgreement } from '../find/predict.ts';
 import { Words } from '../marks/Words.tsx';
 import type { AppState } from '../state/appState.ts';
 import { currentSnapshot, findDisplay, findReport } from '../state/evidence.ts';

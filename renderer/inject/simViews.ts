@@ -82,7 +82,7 @@ export function simSources(
   const best = { faults: [], probability: 0, priorOdds: 0, likelihood: 0, group: 0 };
   const stand: FindModel['chosen'] = {
     candidate: { key: '', spots: [], group: 0, probability: 0, best, parts: [] },
-    prediction: { simulation: model.simulation, assumedOnset: null, fitting: 0, against: 0 },
+    prediction: { simulation: model.simulation, faults: [], assumedOnset: null, fitting: 0, against: 0 },
     letter: null,
   };
   const find: FindModel = { diagnosis: null, stale: false, rows: [], more: 0, chosen: stand, shares: new Map() };

@@ -1,11 +1,12 @@
 import type { Draft } from 'immer';
+import { isUnread } from '../../engine/diagnosis/index.ts';
 import { entryWords, fileWords, quickWords } from '../../engine/messages/index.ts';
 import type { QuickParts } from '../../engine/quick/index.ts';
 import { type CircumstanceKind, displayMeanings, type Snapshot, supplyMeanings } from '../../engine/schema/index.ts';
 import { nextReport } from '../find/entryWalk.ts';
 import type { AppState, DocumentState } from '../state/appState.ts';
 import { documentCommand, viewCommand } from '../state/command.ts';
-import { currentSnapshot, draftSnapshot, dropPhoto, findDisplay, findReport, isUnread } from '../state/evidence.ts';
+import { currentSnapshot, draftSnapshot, dropPhoto, findDisplay, findReport } from '../state/evidence.ts';
 import { namesOf } from '../state/names.ts';
 
 /*

@@ -1,4 +1,5 @@
 import type { Draft } from 'immer';
+import { isUnread } from '../../engine/diagnosis/index.ts';
 import type { DisplayMeaning, Snapshot } from '../../engine/schema/index.ts';
 import type { CaseRecord, DocumentState } from './appState.ts';
 
@@ -40,9 +41,9 @@ export function seenMeanings(snapshot: Snapshot, unit: string): readonly Display
   return findDisplay(snapshot, unit)?.meanings ?? [];
 }
 
-/** A set that leaves everything open: noted or photographed, and not read yet. */
-export function isUnread(meanings: readonly DisplayMeaning[]): boolean {
-  return meanings.includes('dark') && meanings.includes('quiet') && meanings.includes('other');
+/** How many displays were read; one that was only noted or photographed is not. */
+export function countRead({ displays }: Snapshot): number {
+  return (displays ?? []).filter(({ meanings }) => !isUnread(meanings)).length;
 }
 
 /** Takes a photo out of the cabinet once no observation and nothing documented names it. */

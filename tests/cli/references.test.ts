@@ -3,11 +3,11 @@ import { describe, expect, it } from 'vitest';
 import { checkCabinet, parseCabinetFile } from '../../engine/cabinet/index.ts';
 import { actNames, readAct } from '../../engine/cli/read/acts.ts';
 import type { Asked } from '../../engine/cli/read/asked.ts';
-import { checkFaults } from '../../engine/cli/read/checkFaults.ts';
+import { checkFaults, checkOnset } from '../../engine/cli/read/checkFaults.ts';
 import { readDisplay } from '../../engine/cli/read/displays.ts';
 import { readCircumstance } from '../../engine/cli/read/evidence.ts';
 import { readFault } from '../../engine/cli/read/faults.ts';
-import { readUnit } from '../../engine/cli/read/names.ts';
+import { readChain, readUnit } from '../../engine/cli/read/names.ts';
 import { readReport } from '../../engine/cli/read/reports.ts';
 import { makeNames, wordUsage } from '../../engine/messages/index.ts';
 import { type CabinetContent, fault as faultSchema, intervention } from '../../engine/schema/index.ts';
@@ -84,6 +84,11 @@ describe('names on the command line', () => {
   };
   const { topology: oddOnes } = buildTopology(odd);
 
+  it('should refuse a fault that is there all the time and comes and goes', () => {
+    expect(answer(readFault(topology, 'cable:-WH3:cut,steady,intermittent'))).toEqual(['presence-both']);
+    expect(answer(readFault(topology, 'cable:-WH3:cut,steady'))).toEqual({ item: 'cable', link: 'WH3', mode: 'cut' });
+  });
+
   it('should take designations with any of the signs = + - : /', () => {
     expect(answer(readUnit(oddOnes, '=A1+K1-TB2'))).toBe('a');
     expect(answer(readUnit(oddOnes, 'A1+K1-TB2'))).toBe('a');
@@ -98,6 +103,39 @@ describe('names on the command line', () => {
     const asked = readUnit(oddOnes, '-TB9');
     expect(asked).toEqual({ ok: false, problems: [{ code: 'name-of-several', facts: { thing: 'unit', name: '-TB9', ids: ['c', 'd'] } }] });
     expect(answer(readUnit(oddOnes, 'c'))).toBe('c');
+  });
+});
+
+describe('readChain', () => {
+  const { topology: odd } = buildTopology({
+    id: 'o',
+    name: 'o',
+    chains: [
+      { id: '2', number: 1 },
+      { id: 'b', number: 2, name: 'left row' },
+      { id: 'c', number: 3 },
+    ],
+  });
+
+  it('should know a chain by its number, its id and its name, and take “chain 2” as the number always', () => {
+    expect(['1', 'chain 1', 'chain 2', 'b', 'left row', 'c', 'Chain 3'].map((name) => answer(readChain(odd, name)))).toEqual([
+      '2',
+      '2',
+      'b',
+      'b',
+      'b',
+      'c',
+      'c',
+    ]);
+  });
+
+  it('should refuse what is the number of one chain and the id of another, and say how to name each', () => {
+    const asked = readChain(odd, '2');
+    expect(answer(asked)).toEqual(['chain-of-two']);
+    if (!asked.ok)
+      expect(asked.problems.map((problem) => wordUsage(problem).whatToDo)).toEqual([
+        'Write “chain 2” or “chain 1”: that is always the number.',
+      ]);
   });
 });
 
@@ -131,6 +169,19 @@ describe('checkFaults', () => {
     expect(check({ item: 'supply', unit: 'TB2', mode: 'dead' })).toEqual(['supply-needed']);
     expect(check({ item: 'board', unit: 'TB10', mode: 'up-rx' })).toEqual(['unit-needed']);
     expect(check({ item: 'cable', link: 'nowhere', mode: 'cut' })).toEqual(['name-unknown']);
+  });
+
+  it('should let wiring mistakes be found at power-up only, unless something was done before', () => {
+    const crossed = [
+      { item: 'wiring', unit: 'TB2', mode: 'crossed' },
+      { item: 'cable', link: 'WH3', mode: 'fibres-crossed' },
+      { item: 'cable', link: 'WH4', mode: 'cut' },
+    ].map((fault) => faultSchema.parse(fault));
+    const found = (onset: 'while-running' | 'at-power-up', isTouched: boolean) =>
+      checkOnset(makeNames(topology), crossed, onset, isTouched).map(({ code }) => code);
+    expect(found('while-running', false)).toEqual(['only-at-power-up', 'only-at-power-up']);
+    expect(found('at-power-up', false)).toEqual([]);
+    expect(found('while-running', true)).toEqual([]);
   });
 
   it('should know that a unit off the chain has no board that could fail', () => {

@@ -1,12 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parseCaseFile } from '../../engine/cabinet/index.ts';
+import { isUnread } from '../../engine/diagnosis/index.ts';
 import { makeQuickCabinet, parseQuickLine } from '../../engine/quick/index.ts';
 import { circumstanceKinds, displayMeanings } from '../../engine/schema/index.ts';
 import { writeDocument } from '../../renderer/files/writeDocument.ts';
 import type { Seen } from '../../renderer/quick/entryCommands.ts';
 import { type MakeEffects, makeWorkbench, type Workbench } from '../../renderer/state/dispatcher.ts';
-import { currentSnapshot, isUnread } from '../../renderer/state/evidence.ts';
+import { currentSnapshot } from '../../renderer/state/evidence.ts';
 import { defaultPreferences } from '../../renderer/state/preferences.ts';
 
 const plan = parseQuickLine('2s,e,p');

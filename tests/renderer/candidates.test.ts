@@ -3,7 +3,6 @@ import { describe, expect, it } from 'vitest';
 import { checkCabinet } from '../../engine/cabinet/index.ts';
 import { type Diagnosis, diagnose } from '../../engine/diagnosis/index.ts';
 import { findCandidate, listCandidates, shareBySpot, spotKey } from '../../renderer/find/candidates.ts';
-import { predict } from '../../renderer/find/predict.ts';
 import { arbitraryCase } from '../generators/cases.ts';
 import { soundSamples } from '../samples/index.ts';
 import { makeCase } from '../samples/makeCase.ts';
@@ -73,23 +72,5 @@ describe('findCandidate', () => {
       for (const candidate of candidates) expect(findCandidate(candidates, candidate.key)).toBe(candidate);
       expect(findCandidate(candidates, 'link/nowhere cable/nowhere:cut')).toBeUndefined();
     });
-  });
-});
-
-describe('predict', () => {
-  it('should agree with all that was seen for the best candidate of a case without a contradiction', () => {
-    const { cabinet, evidence, diagnosis } = diagnoseSample('two-chains', 1);
-    const [first] = listCandidates(diagnosis);
-    const prediction = predict(cabinet, evidence, diagnosis, first?.best.faults ?? []);
-    expect(prediction).toMatchObject({ against: 0, fitting: 7, assumedOnset: null });
-  });
-
-  it('should take the onset that fits better where it is not known, and say so', () => {
-    const { cabinet, evidence, diagnosis } = diagnoseSample('two-chains', 1);
-    const [first] = listCandidates(diagnosis);
-    const unsure = { ...evidence, snapshots: evidence.snapshots.map((snapshot) => ({ ...snapshot, onset: 'unknown' as const })) };
-    const prediction = predict(cabinet, unsure, diagnosis, first?.best.faults ?? []);
-    // Units that complain only after the whole chain was up would be quiet at power-up; two were seen to complain.
-    expect(prediction).toMatchObject({ against: 0, assumedOnset: 'while-running' });
   });
 });

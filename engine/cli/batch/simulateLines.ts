@@ -1,7 +1,7 @@
 import { type SimulateLine, simulateLine } from '../../schema/index.ts';
 import { type SimulationInput, simulate } from '../../simulation/index.ts';
 import { jsonLook, jsonSimulation, jsonUsageProblem } from '../answer/index.ts';
-import { checkActs, checkFaults, unknownThings } from '../read/index.ts';
+import { checkActs, checkFaults, checkOnset, unknownThings } from '../read/index.ts';
 import type { Batch } from './runLines.ts';
 
 /** Many simulations in one run. */
@@ -13,6 +13,7 @@ export const simulateLines: Batch<SimulateLine> = {
     const { faults, onset = 'while-running', halted = true, beforeTrip = [], sinceTrip = [], looks } = line;
     const problems = [
       ...checkFaults(cabinet, names, faults),
+      ...checkOnset(names, faults, onset, beforeTrip.length + sinceTrip.length > 0),
       ...checkActs(cabinet, [...beforeTrip, ...sinceTrip]),
       ...(looks ?? []).flatMap((look) => unknownThings(cabinet, look)),
     ];

@@ -1,12 +1,12 @@
 import { compareProblems } from '../../base/index.ts';
 import { checkCabinet } from '../../cabinet/index.ts';
-import { headings, severityWords, wordContents, wordFindings } from '../../messages/index.ts';
+import { wordContents, wordFindings } from '../../messages/index.ts';
 import { computeSums } from '../../sums/index.ts';
 import { type JsonProblem, jsonCabinet, jsonProblem, jsonUsageProblem } from '../answer/index.ts';
 import { type Command, failed } from '../command.ts';
 import type { ExitCode, Io } from '../io.ts';
 import { makeUsageProblem, readCabinetOrCase } from '../read/index.ts';
-import { formatTable } from '../table.ts';
+import { formatProblems } from '../show/index.ts';
 import { paragraph } from '../text.ts';
 
 interface CheckedFile {
@@ -47,13 +47,6 @@ async function checkFile(io: Io, file: string): Promise<CheckedFile> {
   const chains = topology.chains.map(({ id, record, units, links }) => ({ chain: id, number: record.number, units, links }));
   const json = { file, readable: true, kind, cabinet: jsonCabinet(content), sound: cabinet !== null, chains, problems: worded };
   const head = paragraph(`${file}: ${content.name}. ${wordContents(topology)}; ${wordFindings(problems)}.`, io.columns);
-  const table = formatTable(
-    [{ head: headings.severity }, { head: headings.what, grow: true }, { head: headings.whatToDo, grow: true }, { head: headings.where }],
-    problems.map(({ severity, where }, index) => {
-      const { title = '', explanation = '', whatToDo = '' } = worded[index] ?? {};
-      return [severityWords[severity].label, explanation ? `${title}. ${explanation}` : title, whatToDo, where];
-    }),
-    io.columns,
-  );
+  const table = formatProblems(worded, io.columns, true);
   return { json, text: head + (table ? `\n${table}` : ''), unreadable: [], findings: problems.length };
 }

@@ -11,6 +11,7 @@ import {
   type Asked,
   allOf,
   checkFaults,
+  checkOnset,
   makeSound,
   makeUsageProblem,
   readAct,
@@ -87,6 +88,9 @@ function readAsked(topology: Topology, names: Names, given: GivenArguments): Ask
   const onset = readChoice('--onset', firstValue(given, 'onset') ?? 'while-running', onsets);
   const problems: UsageProblem[] = [faults, beforeTrip, sinceTrip, chains, onset].flatMap((asked) => (asked.ok ? [] : asked.problems));
   if (faults.ok) problems.push(...checkFaults(topology, names, faults.value));
+  if (faults.ok && onset.ok && beforeTrip.ok && sinceTrip.ok) {
+    problems.push(...checkOnset(names, faults.value, onset.value, beforeTrip.value.length + sinceTrip.value.length > 0));
+  }
   if (!faults.ok || !beforeTrip.ok || !sinceTrip.ok || !chains.ok || !onset.ok || problems.length > 0) return { ok: false, problems };
   return understood({
     faults: faults.value,

@@ -1,6 +1,6 @@
 import type { UnitId } from '../../base/index.ts';
 import { type Names, type UsageProblem, wordFault, wordItem } from '../../messages/index.ts';
-import type { Fault, Intervention } from '../../schema/index.ts';
+import type { Fault, Intervention, Onset } from '../../schema/index.ts';
 import { itemKey } from '../../simulation/index.ts';
 import type { Topology } from '../../topology/index.ts';
 import { findNearest } from '../nearest.ts';
@@ -9,6 +9,14 @@ import { makeUsageProblem } from './asked.ts';
 /** Modes that are there all the time or not at all (domain section 4). */
 function isOnlySteady(fault: Fault): boolean {
   return fault.item === 'wiring' || fault.item === 'fuse' || fault.mode === 'fibres-crossed';
+}
+
+/** Wiring mistakes that can only be found at power-up (domain section 4), unless something was done that may have left them so. */
+export function checkOnset(names: Names, faults: readonly Fault[], onset: Onset, isTouched: boolean): readonly UsageProblem[] {
+  if (onset === 'at-power-up' || isTouched) return [];
+  return faults
+    .filter(({ item, mode }) => item === 'wiring' || mode === 'fibres-crossed')
+    .map((fault) => makeUsageProblem('only-at-power-up', { value: wordFault(names, fault) }));
 }
 
 /** What is wrong with a set of faults for this cabinet: things that it does not have, modes that these cannot have or not together. */

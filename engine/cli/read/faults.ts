@@ -64,6 +64,7 @@ function readFlags(text: string, given: readonly string[]): Asked<Partial<Pick<F
   const unknown = given.find((flag) => !flags.some((one) => one === flag));
   if (unknown !== undefined)
     return refused('value-not-allowed', { where: text, value: unknown, allowed: flags, near: findNearest(unknown, flags) });
+  if (given.includes('steady') && given.includes('intermittent')) return refused('presence-both', { value: text });
   return understood({
     ...(given.includes('intermittent') ? { presence: 'intermittent' as const } : {}),
     ...(given.includes('absent-now') ? { absentNow: true } : {}),

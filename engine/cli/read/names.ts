@@ -50,11 +50,18 @@ export function readFeedback(topology: Topology, name: string): Asked<string> {
   return find(name, 'feedback', findFeedbackByName(topology, name), [...topology.feedbacks.values()]);
 }
 
-/** A chain: its number, id or name; also "chain 1". */
+/** A chain: its number, id or name; "chain 1" is always the number. A text that is one chain's number and another one's id is refused. */
 export function readChain(topology: Topology, name: string): Asked<ChainId> {
   const wanted = name.trim();
   if (!wanted) return refused('name-missing', { where: name, thing: 'chain' });
-  const found = findChainByName(topology, wanted) ?? findChainByName(topology, wanted.replace(/^chain\s*/i, ''));
+  const bare = wanted.replace(/^chain\s*/i, '');
+  const numbered = topology.chains.find(({ record }) => String(record.number) === bare);
+  if (numbered !== undefined && bare !== wanted) return understood(numbered.id);
+  const found = findChainByName(topology, wanted) ?? findChainByName(topology, bare);
+  if (numbered !== undefined && found !== undefined && numbered.id !== found) {
+    const other = topology.chainById.get(found)?.record.number ?? numbered.record.number;
+    return refused('chain-of-two', { name: wanted, numbers: [numbered.record.number, other] });
+  }
   if (found !== undefined) return understood(found);
   const known = topology.chains.flatMap(({ id, record }) => [String(record.number), id, ...(record.name ? [record.name] : [])]);
   return refused('name-unknown', { thing: 'chain', name: wanted, near: findNearest(wanted, known) });

@@ -6,7 +6,6 @@ import {
   headings,
   impossibleStatement,
   type Names,
-  onsetWords,
   rankedByRatesOnly,
   statements,
   wordAnswer,
@@ -18,6 +17,7 @@ import {
   wordList,
   wordMode,
   wordNote,
+  wordOnset,
   wordProbability,
   wordUnvisitedShare,
 } from '../../messages/index.ts';
@@ -83,7 +83,7 @@ function wordEvidence(names: Names, evidence: Evidence): string {
   if (count('looks') > 0) parts.push(wordCount(count('looks'), 'look'));
   const onset = snapshots[0]?.onset;
   const rest = [
-    ...(onset === undefined ? [] : [onsetWords[onset].meaning]),
+    ...(onset === undefined ? [] : [wordOnset(onset, snapshots[0]?.halted)]),
     ...circumstances.map((circumstance) => wordCircumstance(names, circumstance)),
   ];
   const seen = wordList(parts);

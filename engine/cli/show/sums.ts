@@ -3,7 +3,6 @@ import {
   directionWords,
   headings,
   type Names,
-  severityWords,
   startSentence,
   sumHeadings,
   sumStatements,
@@ -20,6 +19,7 @@ import type { Topology } from '../../topology/index.ts';
 import type { JsonProblem } from '../answer/index.ts';
 import { type Column, formatTable } from '../table.ts';
 import { paragraph } from '../text.ts';
+import { formatProblems } from './problems.ts';
 
 export interface ShownSums {
   readonly topology: Topology;
@@ -37,7 +37,7 @@ export function formatSums(shown: ShownSums): string {
   const parts = [
     paragraph(topology.content.name, columns) +
       changes.map((change) => paragraph(`${sumStatements.tried}: ${wordFigureChange(names, change)}`, columns)).join(''),
-    section(sumHeadings.findings, formatFindings(shown)),
+    section(sumHeadings.findings, formatProblems(shown.findings, columns)),
     section(sumHeadings.light, formatLight(shown) || paragraph(sumStatements.noChains, columns)),
     section(sumHeadings.axes, formatAxes(shown)),
     section(sumHeadings.supplies, formatSupplies(shown)),
@@ -59,6 +59,10 @@ export function formatSums(shown: ShownSums): string {
 function section(head: string, body: string): string {
   return body ? `${head}\n${body}` : '';
 }
+
+const number = (head: string): Column => ({ head, align: 'right' });
+
+const wordShare = (share: number | null): string => (share === null ? '–' : `${Math.round(share * 100)} %`);
 
 /** A table, and below it, where explanations are wanted, each row's terms. */
 function table(
@@ -87,18 +91,6 @@ function formatTerm(shown: ShownSums, term: SumTerm, parent: string | null, dept
   );
 }
 
-function formatFindings({ findings, columns }: ShownSums): string {
-  return formatTable(
-    [{ head: headings.severity }, { head: headings.what, grow: true }, { head: headings.whatToDo, grow: true }],
-    findings.map(({ severity, title, explanation, whatToDo }) => [
-      severity === 'warning' ? severityWords.warning.label : severity,
-      `${title}. ${explanation}`,
-      whatToDo,
-    ]),
-    columns,
-  );
-}
-
 function formatLight(shown: ShownSums): string {
   const { names, sums } = shown;
   return table(
@@ -106,11 +98,11 @@ function formatLight(shown: ShownSums): string {
     [
       { head: headings.cable },
       { head: sumHeadings.way },
-      { head: sumHeadings.loss, align: 'right' },
-      { head: sumHeadings.margin, align: 'right' },
-      { head: sumHeadings.tooMuch, align: 'right' },
-      { head: sumHeadings.length, align: 'right' },
-      { head: sumHeadings.lengthAllowed, align: 'right' },
+      number(sumHeadings.loss),
+      number(sumHeadings.margin),
+      number(sumHeadings.tooMuch),
+      number(sumHeadings.length),
+      number(sumHeadings.lengthAllowed),
       { head: sumHeadings.how },
     ],
     sums.optical.map((budget) => {
@@ -152,10 +144,10 @@ function formatAxes(shown: ShownSums): string {
     [
       { head: headings.chain },
       { head: sumHeadings.cycleClass },
-      { head: sumHeadings.axes, align: 'right' },
-      { head: sumHeadings.allowed, align: 'right' },
-      { head: sumHeadings.left, align: 'right' },
-      { head: sumHeadings.wire, align: 'right' },
+      number(sumHeadings.axes),
+      number(sumHeadings.allowed),
+      number(sumHeadings.left),
+      number(sumHeadings.wire),
     ],
     sums.axes.map(({ chain, cycleClass, axes, limit, left, wireShare }) => ({
       cells: [
@@ -174,20 +166,14 @@ function formatAxes(shown: ShownSums): string {
 function formatSupplies(shown: ShownSums): string {
   const { names, sums } = shown;
   const row = (of: string, name: string, what: string, { load, rated, share }: Loading) => ({
-    cells: [name, what, wordTermValue(load), wordTermValue(rated), share === null ? '–' : `${Math.round(share * 100)} %`],
+    cells: [name, what, wordTermValue(load), wordTermValue(rated), wordShare(share)],
     head: `${name}, ${what}`,
     terms: [load, rated],
     of,
   });
   return table(
     shown,
-    [
-      { head: headings.unit },
-      { head: headings.what },
-      { head: sumHeadings.load, align: 'right' },
-      { head: sumHeadings.rated, align: 'right' },
-      { head: sumHeadings.used, align: 'right' },
-    ],
+    [{ head: headings.unit }, { head: headings.what }, number(sumHeadings.load), number(sumHeadings.rated), number(sumHeadings.used)],
     sums.feed.supplies.flatMap(({ supply, steady, inrush, outputs }) => [
       row(supply, names.unit(supply), sumHeadings.steady, steady),
       row(supply, names.unit(supply), sumHeadings.inrush, inrush),
@@ -203,10 +189,10 @@ function formatFeed(shown: ShownSums): string {
     [
       { head: headings.unit },
       { head: sumHeadings.fedFrom },
-      { head: sumHeadings.load, align: 'right' },
-      { head: sumHeadings.voltage, align: 'right' },
-      { head: sumHeadings.needs, align: 'right' },
-      { head: sumHeadings.spare, align: 'right' },
+      number(sumHeadings.load),
+      number(sumHeadings.voltage),
+      number(sumHeadings.needs),
+      number(sumHeadings.spare),
       { head: sumHeadings.verdict },
     ],
     sums.feed.units.map(({ unit, voltage, load, minimum, headroom, verdict }) => ({
@@ -242,10 +228,10 @@ function formatDcLinks(shown: ShownSums): string {
     shown,
     [
       { head: headings.unit },
-      { head: sumHeadings.power, align: 'right' },
-      { head: sumHeadings.rated, align: 'right' },
-      { head: sumHeadings.used, align: 'right' },
-      { head: sumHeadings.capacitance, align: 'right' },
+      number(sumHeadings.power),
+      number(sumHeadings.rated),
+      number(sumHeadings.used),
+      number(sumHeadings.capacitance),
       { head: sumHeadings.discharge },
     ],
     sums.dcLinks.map(({ supply, power, rated, share, capacitance, discharge }) => ({
@@ -253,7 +239,7 @@ function formatDcLinks(shown: ShownSums): string {
         names.unit(supply),
         wordTermValue(power),
         wordTermValue(rated),
-        share === null ? '–' : `${Math.round(share * 100)} %`,
+        wordShare(share),
         wordTermValue(capacitance),
         discharge.value === null ? sumStatements.dischargeNotKnown : wordTermValue(discharge),
       ],

@@ -1,38 +1,28 @@
-import type { ChainId, UnitId } from '../../engine/base/index.ts';
-import { documentedBehaviour } from '../../engine/cabinet/index.ts';
-import type { Diagnosis, HypothesisFault } from '../../engine/diagnosis/index.ts';
-import type { Behaviour, DisplayMeaning, Evidence, Fault, Onset, Snapshot } from '../../engine/schema/index.ts';
-import { type Simulation, simulate } from '../../engine/simulation/index.ts';
-import { currentState } from '../../engine/steps/index.ts';
-import type { Cabinet } from '../../engine/topology/index.ts';
-import { isUnread } from '../state/evidence.ts';
+import type { ChainId, UnitId } from '../base/index.ts';
+import { documentedBehaviour } from '../cabinet/index.ts';
+import type { Behaviour, Evidence, Fault, Onset, Snapshot } from '../schema/index.ts';
+import { type Simulation, simulate } from '../simulation/index.ts';
+import type { Cabinet } from '../topology/index.ts';
+import { type Agreement, displayAgreement, reportAgreement } from './agreement.ts';
+import { currentState } from './currentState.ts';
+import { tripStarts } from './plan.ts';
+import type { Diagnosis, HypothesisFault } from './types.ts';
 
-/** Does what was seen agree with what is predicted? `open`: nobody has looked. */
-export type Agreement = 'fits' | 'against' | 'open';
-
-/** What a candidate predicts of the snapshot that is being filled in. */
+/** What a hypothesis predicts of the last snapshot. */
 export interface Prediction {
   readonly simulation: Simulation;
+  /** The faults as they are taken to be there: one that comes and goes may be gone now, or left out. */
+  readonly faults: readonly Fault[];
   /** The onset it was worked out for, where that is not known: the one that fits better. */
   readonly assumedOnset: Onset | null;
+  /** How many of the observations it agrees with, and how many not. */
   readonly fitting: number;
   readonly against: number;
 }
 
-/** Agreement of one display. A set that contains "other" fits whatever is lit: nobody can predict a code that is not ours. */
-export function displayAgreement(seen: readonly DisplayMeaning[], predicted: DisplayMeaning): Agreement {
-  if (seen.length === 0 || isUnread(seen)) return 'open';
-  return seen.includes(predicted) || (seen.includes('other') && predicted !== 'dark') ? 'fits' : 'against';
-}
-
-export function reportAgreement(seen: readonly (number | 'none')[] | undefined, predicted: number | 'none'): Agreement {
-  if (!seen) return 'open';
-  return seen.includes(predicted) ? 'fits' : 'against';
-}
-
 /** Whether the last trip is also the first one: at that one every fault was present. */
-function isFirstTrip({ snapshots }: Evidence): boolean {
-  return snapshots.every((snapshot, index) => index === 0 || (snapshot.restarted !== true && snapshots[index - 1]?.halted !== false));
+function isFirstTrip(evidence: Evidence): boolean {
+  return tripStarts(evidence).filter(Boolean).length <= 1;
 }
 
 /** The onsets that the last trip may have had: one, or both where that is not known. */
@@ -68,10 +58,17 @@ function likeliestBehaviour(cabinet: Cabinet, { behaviours }: Diagnosis): (unit:
 
 /**
  * What a hypothesis predicts of the last snapshot. Where its onset is not known, or an intermittent fault may be gone, the reading
- * that agrees best with what was seen is shown; where several agree alike, the first: running, and everything present.
+ * that agrees best with what was seen is taken; where several agree alike, the first: running, and everything present. Null where
+ * there is no snapshot.
  */
-export function predict(cabinet: Cabinet, evidence: Evidence, diagnosis: Diagnosis, faults: readonly HypothesisFault[]): Prediction | null {
-  const seen = evidence.snapshots[evidence.snapshots.length - 1] ?? {};
+export function fittingPrediction(
+  cabinet: Cabinet,
+  evidence: Evidence,
+  diagnosis: Diagnosis,
+  faults: readonly HypothesisFault[],
+): Prediction | null {
+  const seen = evidence.snapshots[evidence.snapshots.length - 1];
+  if (!seen) return null;
   const { onset: usual, ...input } = currentState(evidence);
   const onsets = onsetsOf(evidence, usual);
   const behaviourOf = likeliestBehaviour(cabinet, diagnosis);
@@ -80,7 +77,8 @@ export function predict(cabinet: Cabinet, evidence: Evidence, diagnosis: Diagnos
     for (const pattern of presencePatterns(faults, isFirstTrip(evidence))) {
       const simulation = simulate({ cabinet, faults: pattern, behaviourOf, onset, ...input });
       const { fitting, against } = countAgreement(seen, simulation);
-      if (!best || against < best.against) best = { simulation, assumedOnset: onsets.length > 1 ? onset : null, fitting, against };
+      if (!best || against < best.against)
+        best = { simulation, faults: pattern, assumedOnset: onsets.length > 1 ? onset : null, fitting, against };
     }
   }
   return best;

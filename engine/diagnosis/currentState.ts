@@ -1,5 +1,5 @@
-import { tripStarts } from '../diagnosis/index.ts';
 import type { Evidence, Intervention, Onset } from '../schema/index.ts';
+import { tripStarts } from './plan.ts';
 
 /** Where the search stands: what the last snapshot's machine looks like, and everything done to it so far. */
 export interface CurrentState {
