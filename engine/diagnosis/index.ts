@@ -6,8 +6,7 @@ export { listFaultSpace } from './elements.ts';
 export { fittingPrediction, type Prediction } from './fittingPrediction.ts';
 export { displayLogFactors, lookLogFactors, misreading, reportLogFactors } from './likelihood.ts';
 export { presentChance } from './patterns.ts';
-export { lookOutcomes, lookOutcomes, tripStarts } from './plan.ts';
-export type { Rate } from './rates.ts';
+export { lookOutcomes } from './plan.ts';
 export { defaultDaysSinceWhole, type Rate, rateOf } from './rates.ts';
 export type { DiagnosisOptions } from './searched.ts';
 export type {
