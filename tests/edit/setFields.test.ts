@@ -136,8 +136,8 @@ describe('the table of fields', () => {
   if (!golden.ok) throw new Error('the golden file does not open');
   const everything: CabinetContent = golden.value;
 
-  /** Fields that stand elsewhere: what hangs on what, behaviour and legends (pages of their own), what the program keeps unread. */
-  const elsewhere = /^(id|upper|lower|from|to|extra)(\.|$)|^(behaviour|behaviourVerified)(\.|$)/;
+  /** Fields that stand elsewhere: what hangs on what, behaviour, legends and the repair table (pages of their own), what is kept unread. */
+  const elsewhere = /^(id|upper|lower|from|to|extra)(\.|$)|^(behaviour|behaviourVerified|repair)(\.|$)/;
   const leaves = (value: unknown, path: readonly string[]): readonly string[] =>
     typeof value === 'object' && value !== null && !Array.isArray(value)
       ? Object.entries(value).flatMap(([key, member]) => leaves(member, [...path, key]))
