@@ -2,6 +2,7 @@ export { addChain, addFeedback } from './addThings.ts';
 export { type ChainPosition, type Change, type ChangeKind, changeKinds, type OfThing, type PlugPlace } from './changes.ts';
 export { copyThings, maximumClipSigns, readClip } from './clip.ts';
 export { type Comparison, compareCabinets } from './compare.ts';
+export { classLettersOf, type DesignatedKind } from './designation.ts';
 export { type FieldForm, type FieldPath, type FieldSpec, type FieldTable, fieldSpecs } from './fields.ts';
 export { applyFix, type Fix, type FixName, fixOf } from './fixes.ts';
 export { type Insertion, insertUnits, whyNotInsert } from './insertUnits.ts';

@@ -1,3 +1,4 @@
+import type { Fix, FixName } from '../edit/index.ts';
 import { wordField } from './fields.ts';
 import { wordCount, wordList } from './numbers.ts';
 
@@ -8,6 +9,7 @@ import { wordCount, wordList } from './numbers.ts';
 /** Labels of the commands of editing. */
 export const editCommandLabels = {
   setFields: 'Change fields',
+  fixProblem: 'Mend a problem',
   closeRefusal: 'Close',
 } as const;
 
@@ -16,7 +18,92 @@ const mostNamed = 3;
 export const editWords = {
   /** Things of several kinds together. */
   things: 'things',
+  inspector: {
+    title: 'Inspector',
+    cabinet: 'nothing chosen: the cabinet as a whole',
+    chosen: (count: number) => (count === 1 ? '1 chosen' : `${count} chosen`),
+    which: 'Of what is chosen',
+    mixed: 'differ',
+    several: 'Several values. What is typed here is set for all of them.',
+    open: 'not said',
+    none: 'none',
+    yes: 'yes',
+    no: 'no',
+    unknownOption: (value: string) => `${value} (not there)`,
+    notANumber: 'Write a number, with a point or a comma before its decimals.',
+    notWhole: 'Write a whole number.',
+    addRow: 'Add',
+    removeRow: (what: string) => `Take out ${what}`,
+    rowOf: (label: string, row: number) => `${label}, line ${row}`,
+    equipment: 'Open the type',
+    equipmentHint: 'Light and behaviour of a unit stand with its type of equipment.',
+    designation: {
+      'no-sign': 'No prefix sign: = function, + location, − product.',
+      'no-letters': 'No class letters before the number.',
+      'digit-first': 'A letter comes before the digits: -Q1, not -1Q1.',
+      'other-class': (letters: string, edition: string) => `Other class letters than ${letters}, which IEC 81346-2 (${edition}) gives.`,
+    },
+    numberAnew: 'Number anew',
+    connections: {
+      title: 'Where it hangs',
+      place: 'Counted as',
+      above: 'Towards the controller',
+      below: 'Away from it',
+      fedBy: 'Fed by',
+      feeds: 'Feeds',
+      feedbacks: 'Feedback cables',
+      upper: 'Upper plug',
+      lower: 'Lower plug',
+      from: 'From',
+      to: 'To',
+      units: 'Units',
+      cap: 'dust cap',
+      nothing: 'nothing',
+      derived: 'Worked out from cables and leads.',
+      addFeedback: 'Add a feedback cable',
+    },
+    problems: 'Problems here',
+    pictures: {
+      none: 'No pictures.',
+      remove: (caption: string) => `Take out ${caption}`,
+      picture: (number: number) => `picture ${number}`,
+    },
+  },
+  problems: {
+    region: 'Problems',
+    none: 'No problems found.',
+    show: 'Show',
+    showOf: (what: string) => `Show: ${what}`,
+    more: 'Why, and what to do',
+    fold: (shown: boolean) => (shown ? 'Fold the problems' : 'Unfold the problems'),
+    count: (errors: number, incomplete: number, warnings: number) =>
+      [
+        errors > 0 ? wordCount(errors, 'error') : '',
+        incomplete > 0 ? `${incomplete} incomplete` : '',
+        warnings > 0 ? wordCount(warnings, 'warning') : '',
+      ]
+        .filter((part) => part !== '')
+        .join(', '),
+  },
+  fixes: {
+    'feed-from': ({ to }) => `Feed it from ${to}`,
+    'number-next': ({ to }) => `Call it ${to}`,
+    'take-out': ({ thing }) => `Take ${thing} out`,
+    'take-out-chain': ({ thing }) => `Take chain ${thing} out`,
+    'add-controller': () => 'Add the controller',
+    'move-to-end': ({ thing, to }) => `Move ${thing} to the end of row ${to}`,
+    'hang-at-end': ({ to }) => `Hang it at the end of chain ${to}`,
+    'number-chain': () => 'Give it the next number',
+    'pull-others': ({ thing }) => `Keep ${thing}, pull the others`,
+    'turn-lead': ({ thing }) => `Turn ${thing} round`,
+    'forget-reference': () => 'Forget what is not there',
+    'swap-figures': () => 'Exchange the two figures',
+    'merge-codes': ({ thing }) => `Make one entry of ${thing}`,
+    'clear-field': () => 'Take them out',
+    'drop-line': () => 'Take this line out',
+  } satisfies { readonly [F in FixName]: (facts: Fix['facts']) => string },
   steps: {
+    fix: (what: string) => lowerFirst(what),
     /** "length of cable -WH3", "serial number of 4 units". */
     fields: (paths: readonly string[], things: readonly string[], many: string) => {
       const labels = [...new Set(paths)].map((path) => wordField(path).label);

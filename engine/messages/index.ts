@@ -40,7 +40,8 @@ export {
   wordUnitCause,
 } from './explanations.ts';
 export { itemKindWords, modeWords, type Tense, wordFault, wordFaultClause, wordItem, wordMode, wordTheItem } from './faults.ts';
-export { type FieldWords, fieldTableWords, fieldWords } from './fields.ts';
+export { type FieldGroup, fieldGroups, fieldGroupWords, groupOfField, wordFieldValue } from './fieldChoices.ts';
+export { type FieldWords, fieldTableWords, fieldWords, wordField } from './fields.ts';
 export { fileWords } from './fileWords.ts';
 export { wordGroupThing } from './groups.ts';
 export {

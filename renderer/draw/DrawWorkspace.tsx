@@ -1,6 +1,8 @@
 import { useState } from 'react';
 import { ReactFlowProvider } from 'reactflow';
 import { drawWords } from '../../engine/messages/index.ts';
+import { Inspector } from '../edit/Inspector.tsx';
+import { ProblemsPane } from '../edit/ProblemsPane.tsx';
 import { useApp } from '../state/useWorkbench.ts';
 import { DrawCanvas } from './DrawCanvas.tsx';
 import { DrawHead } from './DrawHead.tsx';
@@ -28,8 +30,11 @@ export function DrawWorkspace() {
                 <DrawHead />
               </section>
             )}
+            <ProblemsPane />
           </div>
-          <aside className="side draw-side" id="inspector" tabIndex={-1} aria-label={drawWords.inspector} />
+          <aside className="side draw-side" id="inspector" tabIndex={-1} aria-label={drawWords.inspector}>
+            <Inspector />
+          </aside>
         </main>
       </DrawingContext>
     </ReactFlowProvider>

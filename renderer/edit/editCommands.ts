@@ -1,6 +1,8 @@
-import { type FieldEdit, type FieldOwner, type FieldTable, setFields } from '../../engine/edit/index.ts';
+import type { Problem } from '../../engine/base/index.ts';
+import { applyFix, type FieldEdit, type FieldOwner, type FieldTable, setFields } from '../../engine/edit/index.ts';
 import { editWords, fieldTableWords } from '../../engine/messages/index.ts';
 import type { AppState } from '../state/appState.ts';
+import { viewCommand } from '../state/command.ts';
 import { editCommand } from '../state/editCommand.ts';
 import { namesOf } from '../state/names.ts';
 
@@ -37,5 +39,24 @@ export const editCommands = {
     },
     subject: ({ edits: [first] }) => (first !== undefined && 'id' in first.of ? first.of.id : null),
     edit: (cabinet, { edits }) => setFields(cabinet, edits),
+  }),
+
+  'fix-problem': editCommand<{ readonly problem: Problem; readonly what: string }>({
+    label: 'fixProblem',
+    name: (_state, { what }) => editWords.steps.fix(what),
+    subject: ({ problem: { subjects } }) => subjects[0] ?? null,
+    edit: (cabinet, { problem }) => applyFix(cabinet, problem),
+  }),
+
+  'show-problem': viewCommand<{ readonly subjects: readonly string[] }>({
+    label: 'showOnCabinet',
+    isEnabled: () => true,
+    run: (state, { subjects: [subject, ...others] }) =>
+      subject === undefined
+        ? {}
+        : {
+            draw: { ...state.draw, chosen: [...others, subject] },
+            spotlight: { subject, number: (state.spotlight?.number ?? 0) + 1 },
+          },
   }),
 } as const;
