@@ -97,7 +97,10 @@ export class Rules {
   private readonly shares = new Map<number, Float64Array>();
   readonly worlds: number;
   /** Cheapest act for each part of each world, its state change not counted. */
-  readonly cheapest: readonly (readonly number[])[];
+  private readonly cheapest: readonly (readonly number[])[];
+  /** Cost of leaving each world as it is while it runs: it comes back, and must be mended then. */
+  readonly comebacks: readonly number[];
+  private readonly leastRestart: number;
 
   constructor(readonly decision: Decision) {
     this.worlds = decision.weights.length;
@@ -109,6 +112,12 @@ export class Rules {
         ),
       ),
     );
+    const { restart, comeback, outsideHelp } = decision;
+    this.leastRestart = Math.min(...machineStates.map((state) => restart[state]));
+    this.comebacks = this.cheapest.map((parts) => {
+      const known = this.toActs('closed') + parts.reduce((sum, least) => sum + least, 0) + restart.isolated;
+      return parts.length === 0 ? 0 : comeback + Math.min(outsideHelp, known);
+    });
   }
 
   begin(): Situation {
@@ -195,7 +204,7 @@ export class Rules {
   }
 
   /** An act whether it helps or not. */
-  doAct(at: Situation, index: number, act: DecisionAct): Option {
+  private doAct(at: Situation, index: number, act: DecisionAct): Option {
     const bit = 1 << index;
     const after: Situation = {
       ...at,
@@ -252,14 +261,38 @@ export class Rules {
 
   /** Leaving it at that: a machine that runs may come back, one that does not needs somebody else. */
   leave(at: Situation): number {
-    const { comeback, outsideHelp } = this.decision;
-    return at.running ? Math.min(outsideHelp, comeback * total(at.broken)) : outsideHelp;
+    const { outsideHelp } = this.decision;
+    if (!at.running) {
+      return outsideHelp;
+    }
+    return at.broken.reduce((sum, weight, world) => sum + weight * (this.comebacks[world] ?? 0), 0);
+  }
+
+  /** Nothing is broken any more, and the machine runs. */
+  isSettled({ running, broken }: Situation): boolean {
+    return running && total(broken) <= trace;
+  }
+
+  /** Acts one after another, then a restart, as one step. */
+  actTogether(at: Situation, acts: readonly number[]): Option {
+    let cost = 0;
+    let after = at;
+    for (const index of acts) {
+      const act = this.decision.acts[index];
+      if (act !== undefined) {
+        const option = this.doAct(after, index, act);
+        cost += option.cost;
+        after = option.outcomes[0]?.after ?? after;
+      }
+    }
+    const restart = this.restart(after);
+    return { kind: 'act', index: acts[0] ?? 0, acts, cost: cost + restart.cost, outcomes: restart.outcomes };
   }
 
   /** What it would cost at least, if one knew the world: no plan can be cheaper. */
   least(at: Situation): number {
-    const { comeback, outsideHelp, restart, acts } = this.decision;
-    const toRestart = Math.min(...machineStates.map((state) => restart[state]));
+    const { outsideHelp, acts } = this.decision;
+    const toRestart = this.leastRestart;
     let sum = at.pending !== 0 || at.state === 'isolated' ? toRestart * total(at.mended) : 0;
     at.broken.forEach((weight, world) => {
       if (weight <= trace) {
@@ -275,7 +308,7 @@ export class Rules {
       });
       const isPaid = cost === 0 && at.pending === 0;
       const onward = isPaid ? 0 : cost + toRestart + (at.state === 'isolated' || cost === 0 ? 0 : this.toActs(at.state));
-      sum += weight * Math.min(outsideHelp, at.running ? comeback : outsideHelp, onward);
+      sum += weight * Math.min(at.running ? (this.comebacks[world] ?? 0) : outsideHelp, onward);
     });
     return sum;
   }

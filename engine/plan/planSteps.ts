@@ -58,7 +58,8 @@ export function* planning(
     handlings: listHandlings(evidence),
     end: endOf(cabinet, evidence, diagnosis),
   });
-  const simple: Follow = (after) => ahead.base(after);
+  const simple: Follow = (after, isClose) =>
+    isClose ? ahead.best(after, 1, width) : { cost: ahead.leaveOrAct(after), option: ahead.act(after) };
   let costs = new Map<Draft, number>();
   for (const draft of drafts) {
     costs.set(draft, ahead.costOf(draft.option, 1, width));
@@ -89,5 +90,5 @@ export function* planning(
       known.set(draft, cost);
     }
   }
-  return presenter.plan({ kind: 'exact' }, known, useless, (after) => exact.best(after) ?? ahead.base(after));
+  return presenter.plan({ kind: 'exact' }, known, useless, (after, isClose) => exact.best(after) ?? simple(after, isClose));
 }

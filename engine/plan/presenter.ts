@@ -8,9 +8,11 @@ import type { Option, Situation } from './decision.ts';
 import { changesOf, type Draft, ownCosts, stepOf, type UselessDraft } from './drafts.ts';
 import type { Plan, PlannedOutcome, PlannedStep, StepRisk, UselessReason } from './types.ts';
 
-/** The way on from a situation: what to do, and what it is expected to cost. */
-export type Follow = (after: Situation) => { readonly cost: number; readonly option: Option | null };
+/** The way on from a situation: what to do, and what it is expected to cost. `isClose`: of one of the first steps, so that it is worth a closer look. */
+export type Follow = (after: Situation, isClose: boolean) => { readonly cost: number; readonly option: Option | null };
 
+/** Of so many steps it is looked closely what follows. */
+const mostClose = 3;
 /** Below this expected cost nothing is left to do. */
 const nothing = 1e-9;
 
@@ -41,7 +43,9 @@ export class Presenter {
   }
 
   plan(method: Plan['method'], costs: ReadonlyMap<Draft, number>, useless: readonly UselessDraft[], follow: Follow): Plan {
-    const all = [...costs].map(([draft, cost]) => this.step(draft, cost, follow));
+    const all = [...costs]
+      .sort(([, a], [, b]) => a - b)
+      .map(([draft, cost], index) => this.step(draft, cost, (after) => follow(after, index < mostClose)));
     const steps = all.filter(({ useless: reason }) => reason === null).sort(byCost);
     const best = steps[0]?.expectedCost ?? this.built.decision.outsideHelp;
     const leave = this.at.running ? this.built.decision.comeback : this.built.decision.outsideHelp;
@@ -60,7 +64,7 @@ export class Presenter {
     };
   }
 
-  private step({ step, option, state }: Draft, expectedCost: number, follow: Follow): PlannedStep {
+  private step({ step, option, state }: Draft, expectedCost: number, follow: (after: Situation) => ReturnType<Follow>): PlannedStep {
     const told = this.tell(step, option);
     const outcomes = told.outcomes.map((outcome): PlannedOutcome => {
       const after = option.outcomes.find(({ name }) => name.split(' ').includes(outcome.outcome))?.after;
