@@ -195,6 +195,45 @@ export const commandWords = {
       },
     ],
   },
+  next: {
+    summary: 'say what to look at or to do next',
+    usage: ['linkwright next FILE [--display …] [--report …]'],
+    about: [
+      'Works out for every look and every act what it would cost in all, down to the repaired machine, if it were done next, and lists them cheapest first: minutes of hands, changes of the machine’s state, parts, and risks, each counted in minutes. FILE is a case, or a cabinet together with what was seen; it is given as for linkwright diagnose.',
+      'The figures stand in the repair table: usual ones are assumed, a cabinet file may hold its own (repair, times, spares).',
+      aboutNames,
+    ],
+    options: {
+      display: { value: 'UNIT=WHAT', meaning: 'What a display shows; may be given several times.' },
+      report: { value: 'CHAIN=GAP', meaning: 'Where the controller says that a chain is lost; may be given several times.' },
+      onset: { value: 'WHEN', meaning: 'while-running, at-power-up or unknown.' },
+      halted: { value: 'yes|no', meaning: 'Whether the control is halted by an alarm of a chain.' },
+      days: { value: 'N', meaning: 'Days since the machine was last known whole (7 without it).' },
+      circumstance: { value: 'KIND[:IDS]', meaning: 'As for linkwright diagnose. May be given several times.' },
+      top: { value: 'N', meaning: 'How many steps to list (6 without it; all with --json).' },
+      all: { value: '', meaning: 'List also what is not worth doing, with the reason.' },
+      json,
+    },
+    examples: [
+      { says: 'What to do next in a case', line: 'linkwright next sample-cabinets/two-chains.1.case.json' },
+      {
+        says: 'From what was seen',
+        line: 'linkwright next sample-cabinets/three-units.cabinet.json --display 1/1=downstream-loss --display 1/2=upstream-loss --onset while-running --halted yes --top 3',
+      },
+    ],
+  },
+  replay: {
+    summary: 'say where the probabilities stood after each step of a case',
+    usage: ['linkwright replay CASE'],
+    about: [
+      'Goes through a case as it is written down, step by step: what was done, what was read, look after look; and says after each step what was suspected most, and how much.',
+    ],
+    options: {
+      top: { value: 'N', meaning: 'How many suspects to list after each step (3 without it; all with --json).' },
+      json,
+    },
+    examples: [{ says: 'A case', line: 'linkwright replay sample-cabinets/two-chains.4.case.json' }],
+  },
   sums: {
     summary: 'say whether light, axes, 24 V and DC link are enough',
     usage: ['linkwright sums FILE [--set FIGURE:NAME=VALUE]…'],

@@ -68,6 +68,20 @@ export {
   patternSheetWords,
   photoWords,
 } from './papers.ts';
+export {
+  changeEffectWords,
+  endReasonWords,
+  endStateWords,
+  planTexts,
+  replayTexts,
+  stateNames,
+  wordDisplaced,
+  wordMethod,
+  wordMinutes,
+  wordReplayStep,
+  wordRisk,
+  wordUseless,
+} from './plan.ts';
 export { severityWords, wordProblem } from './problems.ts';
 export type { ProblemWords } from './problemWords.ts';
 export { shellWords, startWords } from './programWords.ts';

@@ -18,7 +18,7 @@ describe('linkwright', () => {
   it('should say what can be done when it is asked for nothing or for something unknown', async () => {
     const nothing = await linkwright([]);
     expect(nothing).toMatchObject({ exit: 2, out: '' });
-    expect(nothing.err).toContain('check, simulate, diagnose, sums or schema');
+    expect(nothing.err).toContain('check, simulate, diagnose, next, replay, sums or schema');
     const unknown = await linkwright(['simualte', sample]);
     expect(unknown).toMatchObject({ exit: 2, out: '' });
     expect(unknown.err).toContain('Did you mean “simulate”?');

@@ -25,10 +25,12 @@ const fields = {
   check: new Set([...everywhere, ...documented('`check`')]),
   simulate: new Set([...everywhere, ...documented('`simulate`')]),
   diagnose: new Set([...everywhere, ...documented('`diagnose`')]),
+  next: new Set([...everywhere, ...documented('`next`')]),
+  replay: new Set([...everywhere, ...documented('`replay`')]),
 };
 
 /** Shapes that other pages describe: paths below these are not looked at. */
-const opaque = [/\.facts$/, /\.fault$/, /^input\.(faults|beforeTrip|sinceTrip)\[\]$/, /^evidence$/];
+const opaque = [/\.facts$/, /\.fault$/, /^input\.(faults|beforeTrip|sinceTrip)\[\]$/, /^evidence$/, /\.step$/];
 
 /** Paths of all values in an answer: of leaves, and of everything on the way to them. */
 function pathsOf(value: unknown, path = ''): { readonly leaves: readonly string[]; readonly all: readonly string[] } {
@@ -86,6 +88,8 @@ const runs: Readonly<Record<keyof typeof fields, readonly (readonly string[])[]>
     [sample, '--report', '1=2|3', '--halted', 'no'],
     ['sample-cabinets/two-chains.3.case.json'],
   ],
+  next: [['sample-cabinets/three-units.3.case.json'], ['look.case.json'], ['moved.case.json'], [sample, '--halted', 'perhaps']],
+  replay: [['look.case.json'], ['sample-cabinets/three-units.3.case.json'], ['missing.json']],
 };
 
 /** Three types of which nothing is known, all but that they show one loss where both directions are lost. */
@@ -140,7 +144,20 @@ const low: CabinetContent = {
   leads: (odd.leads ?? []).map((lead) => ({ ...lead, lengthM: 30, crossSectionMm2: 1.5, conductorClass: 'class-5' })),
 };
 
+/** A board was moved and stands there still, and the machine runs. */
+const moved: CaseContent = {
+  ...look,
+  id: 'moved',
+  evidence: {
+    snapshots: [
+      { onset: 'while-running', halted: true, displays: [{ unit: 'u2', meanings: ['dark'] }] },
+      { interventions: [{ do: 'exchange-boards', unit: 'u1', other: 'u2' }], restarted: true, halted: false },
+    ],
+  },
+};
+
 const files = {
+  'moved.case.json': serializeCase(moved),
   'low.cabinet.json': serializeCabinet(low),
   'odd.cabinet.json': serializeCabinet(odd),
   'look.case.json': serializeCase(look),
@@ -167,16 +184,19 @@ beforeAll(async () => {
 }, 120_000);
 
 describe('the JSON interface', () => {
-  it.each(['check', 'simulate', 'diagnose'] as const)('should have every field of %s on its page', (command) => {
+  it.each(['check', 'simulate', 'diagnose', 'next', 'replay'] as const)('should have every field of %s on its page', (command) => {
     const missing = [...new Set(found[command]?.leaves)].filter((path) => !fields[command].has(path));
     expect(missing).toEqual([]);
   });
 
-  it.each(['check', 'simulate', 'diagnose'] as const)('should really give every field that the page promises for %s', (command) => {
-    const given = new Set(found[command]?.all);
-    // An empty list, too, shows that its field is there.
-    expect([...fields[command]].filter((path) => !given.has(path) && !given.has(path.replace(/\[\]$/, '')))).toEqual([]);
-  });
+  it.each(['check', 'simulate', 'diagnose', 'next', 'replay'] as const)(
+    'should really give every field that the page promises for %s',
+    (command) => {
+      const given = new Set(found[command]?.all);
+      // An empty list, too, shows that its field is there.
+      expect([...fields[command]].filter((path) => !given.has(path) && !given.has(path.replace(/\[\]$/, '')))).toEqual([]);
+    },
+  );
 
   it('should name its version, also where nothing could be computed', async () => {
     for (const args of [['check', 'missing.json'], ['simulate', sample, '--fault', 'x'], ['diagnose']]) {

@@ -1,10 +1,10 @@
 import { diagnose as diagnoseCabinet } from '../../diagnosis/index.ts';
-import type { UsageProblem } from '../../messages/index.ts';
 import { jsonCabinet, jsonDiagnosis, jsonUsageProblem } from '../answer/index.ts';
 import { diagnoseLines, runLines } from '../batch/index.ts';
 import { type Command, failed, firstValue } from '../command.ts';
-import { checkEvidence, makeSound, makeUsageProblem, readCabinetOrCase, readEvidence, readNumber, understood } from '../read/index.ts';
+import { readNumber, understood } from '../read/index.ts';
 import { formatDiagnosis, wordRemarks } from '../show/index.ts';
+import { openCase } from './openCase.ts';
 
 const usualTop = 10;
 
@@ -27,24 +27,9 @@ export const diagnose: Command = {
     const top = topText === undefined ? understood(undefined) : readNumber('--top', topText, 1, true);
     if (!top.ok) return failed(2, top.problems.map(jsonUsageProblem));
     if (given.options.has('batch')) return runLines(io, given, diagnoseLines(top.value));
-    const [file, unwanted] = given.arguments;
-    if (file === undefined) return refuse(makeUsageProblem('file-argument-missing', { command: 'diagnose' }));
-    if (unwanted !== undefined) return refuse(makeUsageProblem('argument-unwanted', { argument: unwanted, command: 'diagnose' }));
-    const read = await readCabinetOrCase(io, file);
-    if (!read.ok) return failed(3, read.problems);
-    const sound = makeSound(read.value.content, file);
-    if (!sound.ok) return failed(1, sound.problems);
-    const { cabinet, names, remarks } = sound.value;
-    const asked = readEvidence(cabinet, read.value.evidence, given);
-    if (!asked.ok) return failed(2, asked.problems.map(jsonUsageProblem));
-    const evidence = asked.value;
-    const unknown = checkEvidence(cabinet, names, evidence);
-    // What the command line names was found; so these stand in the case file.
-    if (unknown.length > 0)
-      return failed(
-        3,
-        unknown.map((problem) => ({ ...jsonUsageProblem(problem), file })),
-      );
+    const opened = await openCase(io, given, 'diagnose');
+    if (!opened.ok) return opened.answer;
+    const { file, cabinet, names, evidence, remarks } = opened.value;
     const diagnosis = diagnoseCabinet(cabinet, evidence);
     return {
       exit: diagnosis.contradiction || diagnosis.impossible ? 1 : 0,
@@ -62,7 +47,3 @@ export const diagnose: Command = {
     };
   },
 };
-
-function refuse(problem: UsageProblem) {
-  return failed(2, [jsonUsageProblem(problem)]);
-}

@@ -1,5 +1,7 @@
 export { check } from './check.ts';
 export { diagnose } from './diagnose.ts';
+export { next } from './next.ts';
+export { replay } from './replay.ts';
 export { schema } from './schema.ts';
 export { simulate } from './simulate.ts';
 export { sums } from './sums.ts';

@@ -1,5 +1,7 @@
 export { formatDiagnosis } from './diagnosis.ts';
+export { formatPlan } from './plan.ts';
 export { formatProblems } from './problems.ts';
 export { wordRemarks } from './remarks.ts';
+export { formatReplay, type ReplayedStep } from './replay.ts';
 export { formatSimulation } from './simulation.ts';
 export { formatSums } from './sums.ts';
