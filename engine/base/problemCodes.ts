@@ -116,6 +116,7 @@ export const problemFacts = {
   'edit-field-fixed': ['field'],
   'edit-kind-in-use': ['unit'],
   'edit-no-fix': [],
+  'edit-record-in-use': ['thing', 'count'],
   'join-supply': ['unit'],
   'join-off-chain': ['unit'],
   'join-two-up': ['first', 'second'],

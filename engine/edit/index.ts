@@ -1,3 +1,4 @@
+export { addRecord, type PlainList, removeShared } from './addRecords.ts';
 export { addChain, addFeedback } from './addThings.ts';
 export { type ChainPosition, type Change, type ChangeKind, changeKinds, type OfThing, type PlugPlace } from './changes.ts';
 export { copyThings, maximumClipSigns, readClip } from './clip.ts';

@@ -10,6 +10,10 @@ import { wordCount, wordList } from './numbers.ts';
 export const editCommandLabels = {
   setFields: 'Change fields',
   fixProblem: 'Mend a problem',
+  reconnectLead: 'Connect a lead elsewhere',
+  addFeedback: 'Add a feedback cable',
+  addRecord: 'Add a line',
+  removeRecord: 'Take a line out',
   closeRefusal: 'Close',
 } as const;
 
@@ -20,7 +24,7 @@ export const editWords = {
   things: 'things',
   inspector: {
     title: 'Inspector',
-    cabinet: 'nothing chosen: the cabinet as a whole',
+    cabinet: 'nothing chosen',
     chosen: (count: number) => (count === 1 ? '1 chosen' : `${count} chosen`),
     which: 'Of what is chosen',
     mixed: 'differ',
@@ -69,6 +73,48 @@ export const editWords = {
       picture: (number: number) => `picture ${number}`,
     },
   },
+  lists: {
+    region: 'Lists',
+    tabs: {
+      units: 'Units',
+      links: 'Cables',
+      leads: 'Leads',
+      feedbacks: 'Feedback cables',
+      chains: 'Chains',
+      spares: 'Spares',
+      fibres: 'Fibres',
+      types: 'Types',
+    },
+    empty: {
+      units: 'No units yet. Insert them from the shelf, or paste rows of a table.',
+      links: 'No cables yet. Units that are put onto a chain bring theirs along.',
+      leads: 'No leads yet. Choose a unit and feed it from a supply.',
+      feedbacks: 'No feedback cables yet.',
+      chains: 'No chains yet. Add one from the shelf.',
+      spares: 'No spares yet. A spare of equal part number can be offered as a next step.',
+      fibres: 'No fibres yet. The light budget needs the attenuation of the fibre.',
+      types: 'No types of equipment yet.',
+    },
+    place: 'Counted as',
+    upper: 'Upper plug',
+    lower: 'Lower plug',
+    from: 'From',
+    to: 'To',
+    units: 'Units',
+    hint: 'Enter goes down. Cells copied from a spreadsheet can be pasted into several cells at once. All other fields stand in the inspector.',
+    choose: (name: string) => `Choose ${name}`,
+    cell: (row: string, column: string) => `${row}: ${column}`,
+    port: { chain: (number: number) => `controller, chain ${number}`, unit: (name: string) => name },
+    output: (supply: string, output: string) => `${supply}, ${output}`,
+    add: { spares: 'Add a spare', fibres: 'Add a fibre', types: 'Add a type', feedbacks: 'Add a feedback cable of' },
+    newName: { spares: '', fibres: 'New fibre', types: 'New type' },
+    remove: (name: string) => `Take ${name} out`,
+    pasted: (count: number) => `${wordCount(count, 'cell')} pasted.`,
+    pasteTrouble: (row: number, column: string, trouble: string) =>
+      `Nothing was pasted. Row ${row} of what was copied, ${column}: ${trouble}`,
+    notAnOption: (word: string) => `“${word}” is none of what can be chosen there.`,
+    pasteBesides: 'It reaches beyond the last column.',
+  },
   problems: {
     region: 'Problems',
     none: 'No problems found.',
@@ -104,6 +150,10 @@ export const editWords = {
   } satisfies { readonly [F in FixName]: (facts: Fix['facts']) => string },
   steps: {
     fix: (what: string) => lowerFirst(what),
+    reconnect: (lead: string) => `another end of ${lead}`,
+    addFeedback: (unit: string) => `feedback cable of ${unit}`,
+    addRecord: (table: string) => `new ${table}`,
+    removeRecord: (name: string) => `without ${name}`,
     /** "length of cable -WH3", "serial number of 4 units". */
     fields: (paths: readonly string[], things: readonly string[], many: string) => {
       const labels = [...new Set(paths)].map((path) => wordField(path).label);

@@ -21,6 +21,9 @@ const lists: Readonly<Record<string, string>> = {
   leads: 'leads',
   chains: 'chains',
   feedbacks: 'feedback cables',
+  spares: 'spares',
+  fibres: 'fibres',
+  types: 'types of equipment',
 };
 
 const rowKinds = 'servo, spindle, encoder or supply';
@@ -80,6 +83,11 @@ export const editProblemWords: WordsFor<EditCode> = {
     title: `${unit} cannot become a supply`,
     explanation: 'Optical cables, feedback cables or 24 V leads lead to it, and a supply takes none of them.',
     whatToDo: 'Take these out first.',
+  }),
+  'edit-record-in-use': ({ thing, count }) => ({
+    title: `${quote(thing)} is still in use`,
+    explanation: Number(count) === 1 ? 'One thing of the cabinet names it.' : `${count} things of the cabinet name it.`,
+    whatToDo: 'Let them name another one first.',
   }),
   'edit-no-fix': () => ({
     title: 'This cannot be mended by itself any more',

@@ -3,6 +3,7 @@ import { ReactFlowProvider } from 'reactflow';
 import { drawWords } from '../../engine/messages/index.ts';
 import { Inspector } from '../edit/Inspector.tsx';
 import { ProblemsPane } from '../edit/ProblemsPane.tsx';
+import { ListView } from '../lists/ListView.tsx';
 import { useApp } from '../state/useWorkbench.ts';
 import { DrawCanvas } from './DrawCanvas.tsx';
 import { DrawHead } from './DrawHead.tsx';
@@ -28,6 +29,7 @@ export function DrawWorkspace() {
             ) : (
               <section className="draw-lists" id="cabinet" tabIndex={-1} aria-label={drawWords.views.lists}>
                 <DrawHead />
+                <ListView />
               </section>
             )}
             <ProblemsPane />

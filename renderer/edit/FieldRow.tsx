@@ -22,7 +22,7 @@ export function FieldRow({ table, spec, owners, records }: Props) {
   const cabinet = useApp((state) => state.cabinet);
   const set = useSetField();
   const [trouble, setTrouble] = useState<string | null>(null);
-  const { label, unit, hint } = wordField(spec.path);
+  const { label, short = label, unit, hint } = wordField(spec.path);
   const { mixed, value } = sharedValue(records, spec.path);
   const { form } = spec;
   if (form === 'pictures') return <PicturesField owners={owners} path={spec.path} value={mixed ? [] : value} />;
@@ -46,7 +46,7 @@ export function FieldRow({ table, spec, owners, records }: Props) {
   return (
     <div className={form === 'notes' ? 'field-row wide' : 'field-row'}>
       <label htmlFor={id} title={hint}>
-        {label}
+        {short}
       </label>
       <span className="field-value">
         <FieldControl

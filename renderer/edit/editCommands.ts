@@ -1,6 +1,21 @@
 import type { Problem } from '../../engine/base/index.ts';
-import { applyFix, type FieldEdit, type FieldOwner, type FieldTable, setFields } from '../../engine/edit/index.ts';
+import {
+  addFeedback,
+  addRecord,
+  applyFix,
+  type FeedSource,
+  type FieldEdit,
+  type FieldOwner,
+  type FieldTable,
+  type PlainList,
+  type Port,
+  reconnectLead,
+  removeShared,
+  replugEnd,
+  setFields,
+} from '../../engine/edit/index.ts';
 import { editWords, fieldTableWords } from '../../engine/messages/index.ts';
+import type { LinkEnd } from '../../engine/schema/index.ts';
 import type { AppState } from '../state/appState.ts';
 import { viewCommand } from '../state/command.ts';
 import { editCommand } from '../state/editCommand.ts';
@@ -46,6 +61,39 @@ export const editCommands = {
     name: (_state, { what }) => editWords.steps.fix(what),
     subject: ({ problem: { subjects } }) => subjects[0] ?? null,
     edit: (cabinet, { problem }) => applyFix(cabinet, problem),
+  }),
+
+  'reconnect-lead': editCommand<{ readonly lead: string; readonly from?: FeedSource | null; readonly to?: string | null }>({
+    label: 'reconnectLead',
+    name: (state, { lead }) => editWords.steps.reconnect(namesOf(state.checked.topology).thing(lead)),
+    subject: ({ lead }) => lead,
+    edit: (cabinet, { lead, ...ends }) => reconnectLead(cabinet, lead, ends),
+  }),
+
+  'plug-end': editCommand<{ readonly link: string; readonly end: LinkEnd; readonly port: Port | null }>({
+    label: 'replugEnd',
+    name: (state, { link }) => editWords.steps.reconnect(namesOf(state.checked.topology).thing(link)),
+    subject: ({ link }) => link,
+    edit: (cabinet, { link, end, port }) => replugEnd(cabinet, link, end, port),
+  }),
+
+  'add-feedback': editCommand<{ readonly unit: string }>({
+    label: 'addFeedback',
+    name: (state, { unit }) => editWords.steps.addFeedback(namesOf(state.checked.topology).unit(unit)),
+    subject: ({ unit }) => unit,
+    edit: (cabinet, { unit }) => addFeedback(cabinet, { unit }),
+  }),
+
+  'add-record': editCommand<{ readonly list: PlainList }>({
+    label: 'addRecord',
+    name: (_state, { list }) => editWords.steps.addRecord(fieldTableWords[list].one),
+    edit: (cabinet, { list }) => addRecord(cabinet, list, editWords.lists.newName[list]),
+  }),
+
+  'remove-record': editCommand<{ readonly list: 'fibres' | 'types'; readonly id: string; readonly name: string }>({
+    label: 'removeRecord',
+    name: (_state, { name }) => editWords.steps.removeRecord(name),
+    edit: (cabinet, { list, id }) => removeShared(cabinet, list, id),
   }),
 
   'show-problem': viewCommand<{ readonly subjects: readonly string[] }>({
