@@ -77,7 +77,7 @@ export const statements = {
 /** How a run ends, by exit code. */
 export const exitCodeWords = {
   0: 'done, and nothing stands against it',
-  1: 'findings: problems in a cabinet, or what was seen contradicts itself',
+  1: 'findings: problems in a cabinet, cabinets that differ, or what was seen contradicts itself',
   2: 'the command line, or a line of a batch, was not understood',
   3: 'a file could not be read',
 } as const;
@@ -118,6 +118,26 @@ export const commandWords = {
       {
         says: 'For a program',
         line: 'linkwright check --json sample-cabinets/three-units.cabinet.json sample-cabinets/two-chains.cabinet.json',
+      },
+    ],
+  },
+  compare: {
+    summary: 'say what differs between two cabinets',
+    usage: ['linkwright compare BEFORE AFTER'],
+    about: [
+      'Compares two cabinet files, or the cabinets in case files: a design with a machine, an earlier state with a later one. What is the same thing is told by its id, then by its designation, then by where it is.',
+      'Lists what was added and removed, boards and units that sit elsewhere (known by their serial numbers), what moved in a chain or in the rows, plugs and leads that are connected elsewhere, and fields that say something else. “Shifted” is what stands in another slot only because something before it came or went.',
+      'The exit code is 0 when there are no differences, and 1 when there are.',
+    ],
+    options: { json },
+    examples: [
+      {
+        says: 'A machine as it is, and as it was documented in a case',
+        line: 'linkwright compare sample-cabinets/two-chains.1.case.json sample-cabinets/two-chains.cabinet.json',
+      },
+      {
+        says: 'For a program',
+        line: 'linkwright compare --json sample-cabinets/three-units.1.case.json sample-cabinets/three-units.cabinet.json',
       },
     ],
   },

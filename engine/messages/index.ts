@@ -13,6 +13,7 @@ export {
   programWords,
   statements,
 } from './commandLine.ts';
+export { type ChangeWords, type ComparedSide, comparisonWords, wordChange } from './comparison.ts';
 export {
   cannotTellApart,
   impossibleStatement,

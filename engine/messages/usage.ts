@@ -13,6 +13,7 @@ export interface UsageFacts {
   'option-repeated': { readonly option: string };
   'options-together': { readonly option: string; readonly other: string };
   'file-argument-missing': { readonly command: string };
+  'two-files-needed': { readonly command: string };
   'argument-unwanted': { readonly argument: string; readonly command: string };
   'value-not-allowed': { readonly where: string; readonly value: string; readonly allowed: readonly string[]; readonly near: string };
   'number-not-allowed': { readonly where: string; readonly value: string; readonly least: number };
@@ -105,6 +106,10 @@ const usageWords: { readonly [C in UsageCode]: (facts: UsageFacts[C]) => Words }
   'file-argument-missing': ({ command }) => ({
     title: `${command} was given no file`,
     whatToDo: `Name the file, for example: linkwright ${command} my.cabinet.json`,
+  }),
+  'two-files-needed': ({ command }) => ({
+    title: `${command} needs two files`,
+    whatToDo: `Write them behind it: the earlier one, or the design, first. Help: linkwright help ${command}.`,
   }),
   'argument-unwanted': ({ argument, command }) => ({
     title: `${command} does not know what to do with ${quote(argument)}`,

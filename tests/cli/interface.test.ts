@@ -23,6 +23,7 @@ function documented(head: string): ReadonlySet<string> {
 const everywhere = documented('Every answer');
 const fields = {
   check: new Set([...everywhere, ...documented('`check`')]),
+  compare: new Set([...everywhere, ...documented('`compare`')]),
   simulate: new Set([...everywhere, ...documented('`simulate`')]),
   diagnose: new Set([...everywhere, ...documented('`diagnose`')]),
   next: new Set([...everywhere, ...documented('`next`')]),
@@ -46,6 +47,10 @@ function pathsOf(value: unknown, path = ''): { readonly leaves: readonly string[
 
 const runs: Readonly<Record<keyof typeof fields, readonly (readonly string[])[]>> = {
   check: [[sample, 'sample-cabinets/with-problems.cabinet.json', 'sample-cabinets/two-chains.1.case.json', 'missing.json']],
+  compare: [
+    [sample, 'sample-cabinets/three-units.cabinet.json'],
+    [sample, 'missing.json'],
+  ],
   simulate: [
     [sample, '--fault', 'cable:-WH3:cut', '--explain', '--light'],
     [sample, '--fault', 'lead:-WD1:open', '--fault', 'fuse:1/3:open', '--fault', 'feedback:-WG10:short', '--explain'],
@@ -184,12 +189,15 @@ beforeAll(async () => {
 }, 120_000);
 
 describe('the JSON interface', () => {
-  it.each(['check', 'simulate', 'diagnose', 'next', 'replay'] as const)('should have every field of %s on its page', (command) => {
-    const missing = [...new Set(found[command]?.leaves)].filter((path) => !fields[command].has(path));
-    expect(missing).toEqual([]);
-  });
+  it.each(['check', 'compare', 'simulate', 'diagnose', 'next', 'replay'] as const)(
+    'should have every field of %s on its page',
+    (command) => {
+      const missing = [...new Set(found[command]?.leaves)].filter((path) => !fields[command].has(path));
+      expect(missing).toEqual([]);
+    },
+  );
 
-  it.each(['check', 'simulate', 'diagnose', 'next', 'replay'] as const)(
+  it.each(['check', 'compare', 'simulate', 'diagnose', 'next', 'replay'] as const)(
     'should really give every field that the page promises for %s',
     (command) => {
       const given = new Set(found[command]?.all);

@@ -1,4 +1,5 @@
 export { check } from './check.ts';
+export { compare } from './compare.ts';
 export { diagnose } from './diagnose.ts';
 export { next } from './next.ts';
 export { replay } from './replay.ts';

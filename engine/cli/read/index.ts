@@ -5,7 +5,7 @@ export { checkActs, checkFaults, checkOnset, unknownThings } from './checkFaults
 export { readEvidence } from './evidence.ts';
 export { readFault } from './faults.ts';
 export { readCabinetFigure, readFigureChange } from './figures.ts';
-export { makeSound, readCabinetOrCase, type SoundCabinet } from './files.ts';
+export { makeSound, type ReadFile, readCabinetOrCase, type SoundCabinet } from './files.ts';
 export { readChain } from './names.ts';
 export { reasonOf } from './reason.ts';
 export { readChoice, readNumber } from './values.ts';
