@@ -142,6 +142,16 @@ export const problemFacts = {
   'rows-not-on-chain': ['row'],
   'rows-feeder-unknown': ['row', 'word'],
   'rows-text-too-long': ['row', 'column', 'maximum'],
+  // A file of lists that is to be imported.
+  'table-too-large': ['megabytes', 'limitMegabytes'],
+  'table-empty': [],
+  'table-not-text': [],
+  'table-quote-open': [],
+  'graph-document-type': [],
+  'graph-too-deep': ['limit'],
+  'graph-too-many': ['limit'],
+  'graph-damaged': ['line', 'column'],
+  'graph-missing': [],
   // The desktop program: `reason` is a short code, the system's (`ENOENT`) or `elsewhere`, `malformed`, `failed`.
   'file-unreadable': ['file', 'reason'],
   'file-not-saved': ['file', 'reason'],

@@ -45,10 +45,16 @@ function typeOf(topology: Topology, unit: UnitId): TypeRecord | undefined {
 
 type Written = NonNullable<TypeRecord['behaviour']>;
 
-/** What of a written behaviour is settled. */
+const settledOf = new WeakMap<Written, Partial<Behaviour>>();
+
+/** What of a written behaviour is settled. Kept, because the simulation asks often and a record never changes. */
 function known(written: Written | undefined): Partial<Behaviour> {
   if (written === undefined) return {};
+  const kept = settledOf.get(written);
+  if (kept !== undefined) return kept;
   const settled = behaviourParameters.map((parameter) => [parameter, written[parameter]] as const);
   // Each entry's value is one of its own parameter: the schema gave it, `unknown` and absent ones are taken out here.
-  return Object.fromEntries(settled.filter(([, value]) => value !== undefined && value !== 'unknown')) as Partial<Behaviour>;
+  const found = Object.fromEntries(settled.filter(([, value]) => value !== undefined && value !== 'unknown')) as Partial<Behaviour>;
+  settledOf.set(written, found);
+  return found;
 }

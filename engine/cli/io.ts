@@ -4,10 +4,16 @@ export interface Io {
   readFile(path: string): Promise<{ readonly bytes: Uint8Array } | { readonly reason: string }>;
   /** The lines of a file, or of standard input for "-", as they come. Throws an error with a system's code when it cannot be read. */
   readLines(path: string): AsyncIterable<LineRead>;
+  /** Writes a whole file, with the folders on the way to it; answers why not, by the system's code (`EEXIST`, …), or null. */
+  writeFile(path: string, bytes: Uint8Array, options: { readonly replace: boolean }): Promise<string | null>;
   /** Writes to standard output; waits when the reader is slow. */
   out(text: string): Promise<void>;
   /** Writes to standard error. */
   err(text: string): Promise<void>;
+  /** What day and time it is. */
+  now(): Date;
+  /** Somebody looks on while it works, so that it says how far it is. */
+  readonly isWatched: boolean;
   /** Width of the output in columns. */
   readonly columns: number;
 }

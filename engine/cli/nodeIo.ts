@@ -1,5 +1,6 @@
 import { createReadStream } from 'node:fs';
-import { readFile } from 'node:fs/promises';
+import { mkdir, readFile, writeFile } from 'node:fs/promises';
+import { dirname } from 'node:path';
 import type { Writable } from 'node:stream';
 import type { Io } from './io.ts';
 import { splitLines } from './lines.ts';
@@ -19,6 +20,17 @@ export function makeNodeIo(): Io {
         return { reason: reasonOf(error) };
       }
     },
+    async writeFile(path, bytes, { replace }) {
+      try {
+        await mkdir(dirname(path), { recursive: true });
+        await writeFile(path, bytes, { flag: replace ? 'w' : 'wx' });
+        return null;
+      } catch (error) {
+        return reasonOf(error);
+      }
+    },
+    now: () => new Date(),
+    isWatched: process.stderr.isTTY === true,
     readLines: (path) => splitLines(path === '-' ? process.stdin : createReadStream(path)),
     out: (text) => write(process.stdout, text),
     err: (text) => write(process.stderr, text),

@@ -2,7 +2,20 @@ import type { CommandName, UsageProblem } from '../messages/index.ts';
 import { commandWords } from '../messages/index.ts';
 import { type JsonProblem, jsonUsageProblem, makeHead, programVersion } from './answer/index.ts';
 import type { Command } from './command.ts';
-import { check, compare, diagnose, next, replay, schema, simulate, sums } from './commands/index.ts';
+import {
+  check,
+  compare,
+  diagnose,
+  exportLists,
+  importLists,
+  isolation,
+  next,
+  print,
+  replay,
+  schema,
+  simulate,
+  sums,
+} from './commands/index.ts';
 import { commandNames, formatCommandHelp, formatHelp } from './help.ts';
 import type { ExitCode, Io } from './io.ts';
 import { findNearest } from './nearest.ts';
@@ -10,7 +23,20 @@ import { splitArguments } from './options.ts';
 import { makeUsageProblem } from './read/index.ts';
 import { paragraph } from './text.ts';
 
-const commands: { readonly [C in CommandName]: Command } = { check, compare, simulate, diagnose, next, replay, sums, schema };
+const commands: { readonly [C in CommandName]: Command } = {
+  check,
+  compare,
+  simulate,
+  diagnose,
+  next,
+  replay,
+  sums,
+  print,
+  isolation,
+  export: exportLists,
+  import: importLists,
+  schema,
+};
 
 /** Runs the command line with the arguments that follow the program's name; answers the exit code. */
 export async function run(args: readonly string[], io: Io): Promise<ExitCode> {

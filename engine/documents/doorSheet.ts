@@ -15,6 +15,7 @@ import {
 } from '../paper/index.ts';
 import { firstStep, groupPatterns, type PatternGroup, type Patterns, simulateSingles } from '../patterns/index.ts';
 import { type DisplayMeaning, displayMeanings, type LegendRecord } from '../schema/index.ts';
+import type { RankedStep } from '../steps/index.ts';
 import { computeSums } from '../sums/index.ts';
 import type { Cabinet, ChainTopology } from '../topology/index.ts';
 import { codesFor, legendOf, onlyCode } from './codes.ts';
@@ -36,8 +37,8 @@ const margins = 20;
 export function doorSheets(source: DocumentSource, paper: PaperSize): readonly Paper[] {
   const { cabinet } = source;
   if (cabinet === null) return [];
-  const patterns = groupPatterns(cabinet, simulateSingles(cabinet, 'while-running'), 'while-running', 'displays-and-report');
-  const makeRow = rowMaker(source, cabinet);
+  const { patterns, stepOf } = workOut(cabinet);
+  const makeRow = rowMaker(source, stepOf);
   const chains = cabinet.chains.filter(({ units }) => units.length > 0);
   const sheets = chains.map((chain) => chainSheet(source, cabinet, patterns, chain, paper, makeRow));
   const apart = patterns.groups.filter((group) => !chains.some((chain) => concerns(group, chain)));
@@ -46,16 +47,36 @@ export function doorSheets(source: DocumentSource, paper: PaperSize): readonly P
 
 type RowMaker = (group: PatternGroup, number: number, elsewhere: string) => { readonly text: RichText; readonly ring: string };
 
-/** The first steps are asked once for each group, though it may stand on several sheets. */
-function rowMaker({ names }: DocumentSource, cabinet: Cabinet): RowMaker {
-  const steps = new Map<PatternGroup, string>();
+interface WorkedOut {
+  readonly patterns: Patterns;
+  readonly stepOf: (group: PatternGroup) => RankedStep | null;
+}
+
+/** Kept for each cabinet: another paper, or the preview and then the file, need not simulate everything again. */
+const worked = new WeakMap<Cabinet, WorkedOut>();
+
+function workOut(cabinet: Cabinet): WorkedOut {
+  const known = worked.get(cabinet);
+  if (known !== undefined) return known;
+  const steps = new Map<PatternGroup, RankedStep | null>();
+  const patterns = groupPatterns(cabinet, simulateSingles(cabinet, 'while-running'), 'while-running', 'displays-and-report');
   const stepOf = (group: PatternGroup) => {
-    const known = steps.get(group);
-    if (known !== undefined) return known;
-    const step = firstStep(cabinet, group);
-    const said = step === null ? words.noStep : words.first(wordStep(names, step.step));
-    steps.set(group, said);
-    return said;
+    let step = steps.get(group);
+    if (step === undefined) {
+      step = firstStep(cabinet, group);
+      steps.set(group, step);
+    }
+    return step;
+  };
+  const found = { patterns, stepOf };
+  worked.set(cabinet, found);
+  return found;
+}
+
+function rowMaker({ names }: DocumentSource, stepOf: WorkedOut['stepOf']): RowMaker {
+  const said = (group: PatternGroup) => {
+    const step = stepOf(group);
+    return step === null ? words.noStep : words.first(wordStep(names, step.step));
   };
   return (group, number, elsewhere) => ({
     ring: String(number),
@@ -63,7 +84,7 @@ function rowMaker({ names }: DocumentSource, cabinet: Cabinet): RowMaker {
       ...describeGroup(names, group.faults),
       { text: '. ' },
       ...(elsewhere === '' ? [] : [{ text: `${words.alsoElsewhere(elsewhere)}. ` }]),
-      { text: stepOf(group) },
+      { text: said(group) },
     ],
   });
 }

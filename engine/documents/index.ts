@@ -1,2 +1,3 @@
+export { type LabelSheetName, labelSheets } from './labelSheets.ts';
 export { type MadeDocument, makeDocument } from './makeDocument.ts';
 export type { DocumentSource } from './source.ts';

@@ -2,6 +2,7 @@ import { assertNever } from '../base/index.ts';
 import { type PaperKind, paperKindWords, startSentence } from '../messages/index.ts';
 import { layOut, type Page, type Paper, type PaperSize } from '../paper/index.ts';
 import { doorSheets } from './doorSheet.ts';
+import { cabinetDrawing } from './drawing.ts';
 import { type LabelSheetName, labelSheets } from './labelSheets.ts';
 import { labelPages } from './labels.ts';
 import { cableSchedule, leadList, unitList } from './lists.ts';
@@ -45,7 +46,7 @@ function papersOf(source: DocumentSource, kind: Exclude<PaperKind, 'labels'>, si
       return paper === null ? [] : [paper];
     }
     case 'drawing':
-      return [];
+      return [cabinetDrawing(source, size)];
     default:
       return assertNever(kind);
   }

@@ -277,6 +277,90 @@ export const commandWords = {
       },
     ],
   },
+  print: {
+    summary: 'print the documents of cabinets: drawing, lists, labels, door sheet',
+    usage: ['linkwright print FILE… [--what DOCUMENT]… [--into FOLDER]'],
+    about: [
+      'Makes the documents of each cabinet file (or of the cabinet in a case) and writes them beside it, or into a folder. Several files make one batch, for example all machines of a design.',
+      'DOCUMENT is drawing, units, cables, leads, labels, door-sheet, pattern-sheet or photos; without --what all but the photos are made.',
+      'A PDF is vector, its text can be selected, its typefaces are embedded. SVG is one file for each page; HTML is made of what is more than labels.',
+    ],
+    options: {
+      what: { value: 'DOCUMENT', meaning: 'What to print; may be given several times.' },
+      paper: { value: 'SIZE', meaning: 'a4 (the usual), a3 or letter.' },
+      labels: { value: 'SHEET', meaning: 'Label sheet: a4-63x16 (the usual), a4-48x25, a4-38x21 or letter-66x25, in mm.' },
+      as: { value: 'FORM', meaning: 'pdf (the usual), svg or html.' },
+      together: { value: '', meaning: 'All documents of a cabinet in one PDF, with a list of contents.' },
+      design: { value: 'ID', meaning: 'Of the files, take only the machines of this design.' },
+      into: { value: 'FOLDER', meaning: 'Where to write; it is made if it is not there.' },
+      replace: { value: '', meaning: 'Replace files that are there already.' },
+      progress: { value: '', meaning: 'Say on standard error how far it is, also where nobody looks on.' },
+      json,
+    },
+    examples: [
+      { says: 'Everything for one cabinet', line: 'linkwright print sample-cabinets/two-chains.cabinet.json --into papers' },
+      {
+        says: 'The sheet for the inside of the door, for two machines',
+        line: 'linkwright print sample-cabinets/two-chains.cabinet.json sample-cabinets/three-units.cabinet.json --what door-sheet --into papers',
+      },
+    ],
+  },
+  isolation: {
+    summary: 'say how well a cabinet tells its faults apart',
+    usage: ['linkwright isolation FILE'],
+    about: [
+      'Works out for all single faults which share of them is seen at all, and which share is isolated to one, two or three parts: by the displays alone, with the controller’s report, and after switching off and on again. Shares are weighed with the rates of the faults, by the definitions of MIL-HDBK-2165 and IEEE Std 1522.',
+      'A cable counts with its plugs as one part; what stays when a part is exchanged (a place, a route) counts as one of its own.',
+    ],
+    options: { json },
+    examples: [{ says: 'How well a cabinet isolates', line: 'linkwright isolation sample-cabinets/two-chains.cabinet.json' }],
+  },
+  export: {
+    summary: 'write the lists of a cabinet as CSV, or the whole as GraphML',
+    usage: ['linkwright export FILE --what LIST [--to FILE]'],
+    about: [
+      'Writes a list to standard output, or into a file. LIST is units, cables, leads, feedbacks or graph. What is written imports unchanged.',
+      'Texts that a spreadsheet would take for a formula (designations begin with = + or −) get one apostrophe before them, which an import takes away again.',
+    ],
+    options: {
+      what: { value: 'LIST', meaning: 'units, cables, leads, feedbacks, or graph for GraphML.' },
+      separator: { value: 'SIGN', meaning: 'semicolon (the usual), comma or tab.' },
+      decimal: { value: 'MARK', meaning: 'point (the usual) or comma.' },
+      'byte-order-mark': { value: '', meaning: 'Begin with a byte order mark, by which some spreadsheets know UTF-8.' },
+      to: { value: 'FILE', meaning: 'Where to write.' },
+      replace: { value: '', meaning: 'Replace a file that is there already.' },
+    },
+    examples: [
+      {
+        says: 'The cables, for a spreadsheet with decimal commas',
+        line: 'linkwright export sample-cabinets/two-chains.cabinet.json --what cables --decimal comma --byte-order-mark',
+      },
+      { says: 'As a graph', line: 'linkwright export sample-cabinets/two-chains.cabinet.json --what graph' },
+    ],
+  },
+  import: {
+    summary: 'read a list into a cabinet, and say first what it would do',
+    usage: ['linkwright import FILE LIST [--what KIND] [--map COLUMN=HEAD]… [--to FILE]'],
+    about: [
+      'Reads a CSV file (or cells copied from a spreadsheet) or a GraphML file and says row by row what it would do to a cabinet: new, changed, as it is, doubtful. Only with --to is a new cabinet file written; the old one is never touched.',
+      'A row is about the thing with its id, else with its designation. Empty cells change nothing; what is there is replaced only with --overwrite. A doubtful row is left out, with the reason.',
+      'Columns are known by the heads of an export. Others are named with --map, by these names: designation, kind, onChain, type, model, row, slot, axes, partNumber, revision, serial, boardPartNumber, boardRevision, boardSerial, fuse, fusePartNumber, fuseRatedA, upMarking, downMarking, loadA, inrushA, minimumV, dcLinkKw, dcLinkCapacitanceUf, upper, labelUpper, lower, labelLower, lengthM, fibre, route, couplers, from, output, to, crossSectionMm2, conductorClass, unit, axis, positionKept, plugged, notes, id.',
+    ],
+    options: {
+      what: { value: 'KIND', meaning: 'units, cables, leads, feedbacks or graph; without it what the heads look like most.' },
+      map: { value: 'COLUMN=HEAD', meaning: 'Which head of the list a column has; may be given several times.' },
+      overwrite: { value: '', meaning: 'Replace values that are there already.' },
+      to: { value: 'FILE', meaning: 'Write the cabinet with the list in it to a new file.' },
+      replace: { value: '', meaning: 'Replace that file if it is there already.' },
+      json,
+    },
+    examples: [
+      {
+        says: 'What would a list do?',
+        line: 'linkwright import sample-cabinets/two-chains.cabinet.json engine/cli/examples/serials.csv --map serial=S/N',
+      },
+    ],
+  },
   schema: {
     summary: 'print the JSON Schema of a kind of file',
     usage: ['linkwright schema cabinet|case|truth|simulate-line|diagnose-line'],

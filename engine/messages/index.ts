@@ -62,12 +62,17 @@ export { makeNames, type Names } from './names.ts';
 export { startSentence, wordCount, wordList, wordProbability, wordUpperBound } from './numbers.ts';
 export {
   doorSheetWords,
+  drawingWords,
+  exportWords,
+  importTexts,
+  isolationWords,
   type PaperKind,
   paperKinds,
   paperKindWords,
   paperWords,
   patternSheetWords,
   photoWords,
+  printWords,
 } from './papers.ts';
 export {
   changeEffectWords,
@@ -117,7 +122,7 @@ export {
   wordWaitingTime,
 } from './sums.ts';
 export { figureUnits, sumsPageWords, wordTriedFigure } from './sumsPage.ts';
-export { tableKindWords, tableWords } from './tables.ts';
+export { importWords, tableKindWords, tableWords, wordDoubt, wordFieldChange, wordImport } from './tables.ts';
 export { type ThingWord, type UsageCode, type UsageFacts, type UsageProblem, wordUsage } from './usage.ts';
 export { type CommandLabel, type CountedPlace, windowTexts } from './window.ts';
 export {

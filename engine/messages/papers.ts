@@ -1,6 +1,6 @@
 import { cautionsDefer } from './cautions.ts';
 import { wordCount, wordList } from './numbers.ts';
-import { wordDuration } from './quantities.ts';
+import { wordDuration, wordNumber } from './quantities.ts';
 
 /** The documents that are printed, by their names in the program. */
 export const paperKinds = ['drawing', 'units', 'cables', 'leads', 'labels', 'door-sheet', 'pattern-sheet', 'photos'] as const;
@@ -120,6 +120,23 @@ export const patternSheetWords = {
   notes: 'Notes',
 } as const;
 
+/** Words of the cabinet drawing. */
+export const drawingWords = {
+  controller: 'controller',
+  from: 'from',
+  to: 'to',
+  sheet: (sheet: number) => `sheet ${sheet}`,
+  position: (position: number) => `position ${position}`,
+  fedBy: (lead: string, source: string) => (lead ? `${lead} from ${source}` : `24 V from ${source}`),
+  moreFeeds: (count: number) => `and ${wordCount(count, 'more feed')}`,
+  apart: { supplies: 'Supplies', 'off-chain': 'Not on a chain', orphans: 'Reached by no chain' },
+  stands: (row: number | undefined, slot: number | undefined) =>
+    [row === undefined ? '' : `row ${row}`, slot === undefined ? '' : `slot ${slot}`].filter(Boolean).join(', '),
+  length: (metres: number) => `${wordNumber(metres, 3)} m`,
+  legend: 'The thick line is the outbound fibre, away from the controller; the two thin lines are the return fibre.',
+  words: (cabinet: string, units: number) => `Drawing of ${cabinet}: ${wordCount(units, 'unit')}`,
+} as const;
+
 /** Words of the photo pages. */
 export const photoWords = {
   cannotPrint: (caption: string) =>
@@ -128,4 +145,33 @@ export const photoWords = {
   others: 'Other photos',
   takenOn: (date: string) => `taken on ${date}`,
   untitled: 'photo',
+} as const;
+
+/** Words of printing on the command line. */
+export const printWords = {
+  document: 'Document',
+  pages: 'Pages',
+  file: 'File',
+  progress: (file: string, number: number, count: number) => `linkwright: ${file} (${number} of ${count})\n`,
+  making: (document: string) => `linkwright:   ${document} …\n`,
+} as const;
+
+/** Words of exports and imports on the command line. */
+export const exportWords = { written: (file: string) => `Written to ${file}.\n` } as const;
+export const importTexts = {
+  line: 'Line',
+  name: 'Thing',
+  does: 'What it does',
+  what: 'What',
+  after: (findings: string) => `With it the cabinet has ${findings}.`,
+  notWritten: 'Nothing was written. Add --to FILE to write a new cabinet file.',
+  written: (file: string) => `Written to ${file}.`,
+} as const;
+
+/** Words of the isolation figures. */
+export const isolationWords = {
+  title: 'How well faults are told apart',
+  heads: ['What is seen', 'Seen at all', '1 part', '2 parts or fewer', '3 parts or fewer', 'Parts in a group, mean'],
+  seenBy: ['displays alone', 'displays and report', 'after switching off and on again'],
+  note: 'Single steady faults, weighed with their rates; rates that the cabinet does not give are assumed. Of the faults that are seen, the share whose group has so few parts.',
 } as const;

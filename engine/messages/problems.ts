@@ -3,6 +3,7 @@ import { cabinetProblemWords } from './problemsOfCabinets.ts';
 import { editProblemWords } from './problemsOfEdits.ts';
 import { fileProblemWords } from './problemsOfFiles.ts';
 import { sumProblemWords } from './problemsOfSums.ts';
+import { tableProblemWords } from './problemsOfTables.ts';
 import type { ProblemWords, WordsFor } from './problemWords.ts';
 import { quickProblemWords } from './quick.ts';
 import type { Term } from './words.ts';
@@ -22,6 +23,7 @@ const problemWords: WordsFor<ProblemCode> = {
   ...sumProblemWords,
   ...quickProblemWords,
   ...editProblemWords,
+  ...tableProblemWords,
 };
 
 /** A problem in words, for the screen, the command line and reports alike. */

@@ -1,4 +1,5 @@
-import type { ColumnKey, TableKind, TableWords } from '../tables/index.ts';
+import type { ColumnKey, Doubt, DoubtCode, FieldChange, ImportRow, TableKind, TableWords } from '../tables/index.ts';
+import { wordCount, wordList } from './numbers.ts';
 import { groupWords, positionKeepingWords, unitKindWords } from './words.ts';
 
 /** Heads of the columns of lists, as they are exported and recognised again. */
@@ -70,3 +71,44 @@ export const tableKindWords: { readonly [K in TableKind]: string } = {
   leads: '24 V leads',
   feedbacks: 'feedback cables',
 };
+
+/** What an import does with a row. */
+export const importWords: { readonly [D in ImportRow['does']]: string } = {
+  add: 'new',
+  change: 'changed',
+  same: 'as it is',
+  doubtful: 'doubtful, left out',
+};
+
+const doubtWords: { readonly [C in DoubtCode]: (text: string, head: string) => string } = {
+  'not-a-number': (text, head) => `${head}: “${text}” is not a number that fits`,
+  'word-unknown': (text, head) => `${head}: “${text}” is not known here`,
+  'name-unknown': (text, head) => `${head}: the cabinet has no “${text}”`,
+  'name-of-several': (text, head) => `${head}: more than one thing is called “${text}”`,
+  'value-refused': (text, head) => `${head}: “${text}” does not fit`,
+  'designation-missing': () => 'a designation is missing',
+  'kind-missing': () => 'the kind of unit is missing',
+  'unit-missing': () => 'the unit of the cable is missing',
+  'record-of-several': (text) => `more than one thing is called “${text}”, so it is not clear which is meant`,
+  'row-doubled': (text) => `“${text}” stands in the list more than once`,
+};
+
+/** Why a row is doubtful, in one line. */
+export function wordDoubt({ code, key, text }: Doubt): string {
+  return doubtWords[code](text, key === null ? '' : heads[key]);
+}
+
+/** What an import would change in a field: "Serial number: D-1 → D-2", and that it stays where it may not. */
+export function wordFieldChange({ key, before, after, isTaken }: FieldChange): string {
+  if (before === '') return `${heads[key]}: ${after}`;
+  return isTaken ? `${heads[key]}: ${after} instead of ${before}` : `${heads[key]}: stays ${before}, the list says ${after}`;
+}
+
+/** "3 new, 2 changed, 1 doubtful, left out, 14 as it is". */
+export function wordImport(rows: readonly Pick<ImportRow, 'does'>[]): string {
+  const counts = (['add', 'change', 'doubtful', 'same'] as const).flatMap((does) => {
+    const count = rows.filter((row) => row.does === does).length;
+    return count === 0 ? [] : [`${count} ${does === 'doubtful' ? 'doubtful and left out' : importWords[does]}`];
+  });
+  return counts.length === 0 ? 'no rows' : `${wordCount(rows.length, 'row')}: ${wordList(counts)}`;
+}

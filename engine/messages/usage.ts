@@ -50,6 +50,14 @@ export interface UsageFacts {
   'batch-cabinet-missing': Readonly<Record<string, never>>;
   'file-not-readable': { readonly file: string; readonly reason: string };
   'cabinet-not-sound': { readonly file: string };
+  'file-not-writable': { readonly file: string; readonly reason: string };
+  'nothing-to-print': { readonly what: string };
+  'document-left-out': { readonly document: string; readonly file: string };
+  'signs-missing': { readonly signs: string };
+  'picture-missing': { readonly picture: string };
+  'map-malformed': { readonly value: string };
+  'head-unknown': { readonly head: string; readonly heads: readonly string[]; readonly near: string };
+  'no-column-known': { readonly heads: readonly string[] };
 }
 export type UsageCode = keyof UsageFacts;
 
@@ -84,6 +92,16 @@ const reasonWords: Readonly<Record<string, string>> = {
   EISDIR: 'it is a folder',
   EMFILE: 'too many files are open',
   ENAMETOOLONG: 'its name is too long',
+};
+
+const writeReasons: Readonly<Record<string, string>> = {
+  EEXIST: 'there is such a file already',
+  EACCES: 'it may not be written',
+  EPERM: 'it may not be written',
+  ENOSPC: 'the disk is full',
+  EROFS: 'the disk is write-protected',
+  EISDIR: 'it is a folder',
+  ENOTDIR: 'a part of its path is no folder',
 };
 
 const usageWords: { readonly [C in UsageCode]: (facts: UsageFacts[C]) => Words } = {
@@ -253,6 +271,38 @@ const usageWords: { readonly [C in UsageCode]: (facts: UsageFacts[C]) => Words }
   'file-not-readable': ({ file, reason }) => ({
     title: `${file} cannot be read: ${Object.hasOwn(reasonWords, reason) ? (reasonWords[reason] ?? reason) : reason}`,
     whatToDo: 'Check the name and the folder, and that nothing else holds the file.',
+  }),
+  'file-not-writable': ({ file, reason }) => ({
+    title: `${file} cannot be written: ${writeReasons[reason] ?? reason}`,
+    whatToDo: reason === 'EEXIST' ? 'Choose another name, or add --replace.' : 'Check the folder, and that nothing else holds the file.',
+  }),
+  'nothing-to-print': ({ what }) => ({
+    title: `There is nothing to print: ${what}`,
+    whatToDo: 'Ask for other documents, or see linkwright print --help.',
+  }),
+  'document-left-out': ({ document, file }) => ({
+    title: `${file}: the ${document} was left out, because the cabinet cannot be simulated as it is`,
+    whatToDo: `See linkwright check ${file}`,
+  }),
+  'signs-missing': ({ signs }) => ({
+    title: `No typeface at hand has the signs ${signs}`,
+    whatToDo: 'A box stands for each. The same text is whole in SVG and HTML.',
+  }),
+  'picture-missing': ({ picture }) => ({
+    title: `The photo “${picture}” could not be printed`,
+    whatToDo: 'It is damaged, too large, or neither PNG nor JPEG. Its words stand in its place.',
+  }),
+  'map-malformed': ({ value }) => ({
+    title: `${value ? quote(value) : 'an empty text'} does not say which column is meant`,
+    whatToDo: 'Write column=head, for example serial=S/N. The columns are listed by linkwright import --help.',
+  }),
+  'head-unknown': ({ head, heads, near }) => ({
+    title: `The list has no column ${quote(head)}`,
+    whatToDo: meant(near) + oneOf(heads.slice(0, 30)),
+  }),
+  'no-column-known': ({ heads }) => ({
+    title: 'No column of the list is known',
+    whatToDo: `Its heads are ${wordList(heads.slice(0, 30).map(quote))}. Say what they mean with --map.`,
   }),
   'cabinet-not-sound': ({ file }) => ({
     title: `${file} has errors that must be mended before anything can be computed from it`,

@@ -4,7 +4,7 @@ import { lineHeight, textWidth } from './measure.ts';
 import { wrapText } from './richText.ts';
 import { inks, moveShape, type Shape } from './shapes.ts';
 import { houseSign, placeSign } from './signs.ts';
-import type { Size } from './sizes.ts';
+import { type PaperSize, pageSize, type Size } from './sizes.ts';
 
 /** White around everything, mm: what printers cannot reach. */
 export const margin = 10;
@@ -32,6 +32,12 @@ export function bodyOf(paper: Paper, page: Size): Body {
     width,
     bottom: page.height - margin - lineHeight(smallSize) * footLines(paper, page).length - 2.5 - caution,
   };
+}
+
+/** The room that a page leaves for a figure drawn to fill it, mm. */
+export function bodySize(paper: Paper, size: PaperSize): Size {
+  const { width, top, bottom } = bodyOf(paper, pageSize(size, paper.isLandscape === true));
+  return { width, height: bottom - top };
 }
 
 /** Room for the lines at the right. */

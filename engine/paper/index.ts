@@ -9,6 +9,7 @@ export type {
   TableColumn,
   TextCell,
 } from './blocks.ts';
+export { bodySize } from './frame.ts';
 export { hasGlyph } from './glyphWidths.ts';
 export { layOut } from './layOut.ts';
 export { lineHeight, middleBaseline, textWidth } from './measure.ts';

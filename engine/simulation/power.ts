@@ -21,6 +21,30 @@ export interface Power {
  * little; one that was taken out does not (domain section 5, step 1).
  */
 export function findPower(cabinet: Cabinet, arrangement: Arrangement, faults: PowerFaults): Power {
+  const kept = keptOf(cabinet);
+  const key = [faults.openLeads, faults.deadSupplies, arrangement.takenOut].map((ids) => [...ids].sort().join('\u0000')).join('\u0001');
+  const known = kept.get(key);
+  if (known !== undefined) return known;
+  if (kept.size >= mostKept) kept.clear();
+  const power = workOutPower(cabinet, arrangement, faults);
+  kept.set(key, power);
+  return power;
+}
+
+/** Searching simulates a cabinet thousands of times with the same few states of its 24 V, and the voltages are dear. */
+const keptPowers = new WeakMap<Cabinet, Map<string, Power>>();
+const mostKept = 500;
+
+function keptOf(cabinet: Cabinet): Map<string, Power> {
+  let kept = keptPowers.get(cabinet);
+  if (kept === undefined) {
+    kept = new Map();
+    keptPowers.set(cabinet, kept);
+  }
+  return kept;
+}
+
+function workOutPower(cabinet: Cabinet, arrangement: Arrangement, faults: PowerFaults): Power {
   const reached = findReached(cabinet, arrangement, faults);
   const conducts = (feed: (typeof cabinet.feeds)[number]) => !faults.openLeads.has(feed.lead) && isLeadInPlace(arrangement, feed);
   const low = findLowVoltage(cabinet, { reached, conducts });

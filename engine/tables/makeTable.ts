@@ -33,7 +33,7 @@ export function makeTable(topology: Topology, kind: TableKind, words: TableWords
     columns.map((column): CellValue => {
       if (column.form === 'derived') return derive(topology, kind, column.key, record.id, words);
       const value = column.path.reduce<unknown>((at, field) => (isObject(at) ? at[field] : undefined), record);
-      return value === undefined ? null : writeValue(topology, column.form, value, words);
+      return value === undefined ? null : writeValue(topology.content, column.form, value, words);
     }),
   );
   return { kind, columns: columns.map(({ key }) => key), rows };
@@ -73,7 +73,8 @@ function derive(topology: Topology, kind: TableKind, key: ColumnKey, id: string,
   return null;
 }
 
-function writeValue(topology: Topology, form: string, value: unknown, words: TableWords): CellValue {
+/** How a value of a record is written. */
+export function writeValue(content: CabinetContent, form: string, value: unknown, words: TableWords): CellValue {
   switch (form) {
     case 'yes-no':
       return value === true ? words.yes : words.no;
@@ -84,17 +85,17 @@ function writeValue(topology: Topology, form: string, value: unknown, words: Tab
     case 'conductor':
       return words.conductors[value as 'class-5'];
     case 'unit':
-      return nameOf(topology.content.units, String(value));
+      return nameOf(content.units, String(value));
     case 'chain-or-unit': {
       const end = value as { readonly chain?: string; readonly unit?: string }; // the schema's two shapes
-      if (end.unit !== undefined) return nameOf(topology.content.units, end.unit);
-      const number = topology.content.chains?.find((chain) => chain.id === end.chain)?.number;
+      if (end.unit !== undefined) return nameOf(content.units, end.unit);
+      const number = content.chains?.find((chain) => chain.id === end.chain)?.number;
       return number === undefined ? (end.chain ?? null) : words.chainPort(number);
     }
     case 'type':
-      return topology.content.types?.find((type) => type.id === value)?.name ?? String(value);
+      return content.types?.find((type) => type.id === value)?.name ?? String(value);
     case 'fibre':
-      return topology.content.fibres?.find((fibre) => fibre.id === value)?.name ?? String(value);
+      return content.fibres?.find((fibre) => fibre.id === value)?.name ?? String(value);
     case 'axes':
       return (value as readonly { readonly name: string }[]).map(({ name }) => name).join(', ');
     default:

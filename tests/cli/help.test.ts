@@ -1,9 +1,35 @@
 import { describe, expect, it } from 'vitest';
-import { check, compare, diagnose, next, replay, schema, simulate, sums } from '../../engine/cli/commands/index.ts';
+import {
+  check,
+  compare,
+  diagnose,
+  exportLists,
+  importLists,
+  isolation,
+  next,
+  print,
+  replay,
+  schema,
+  simulate,
+  sums,
+} from '../../engine/cli/commands/index.ts';
 import { type CommandName, type CommandWords, commandWords } from '../../engine/messages/index.ts';
 import { linkwright, shellWords } from './runLinkwright.ts';
 
-const commands = { check, compare, diagnose, next, replay, schema, simulate, sums };
+const commands = {
+  check,
+  compare,
+  diagnose,
+  export: exportLists,
+  import: importLists,
+  isolation,
+  next,
+  print,
+  replay,
+  schema,
+  simulate,
+  sums,
+};
 const words: Readonly<Record<CommandName, CommandWords>> = commandWords;
 const names = Object.keys(words) as CommandName[]; // the keys are exactly the names
 

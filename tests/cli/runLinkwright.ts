@@ -10,6 +10,8 @@ export interface Ran {
   readonly exit: number;
   readonly out: string;
   readonly err: string;
+  /** What it wrote, by path. Nothing reaches the disk. */
+  readonly written: ReadonlyMap<string, Uint8Array>;
 }
 
 /** Files that exist only in a test, by name, and what stands on standard input (as "-"). */
@@ -19,6 +21,7 @@ export type Files = Readonly<Record<string, string>>;
 export async function linkwright(args: readonly string[], files: Files = {}, columns = 100): Promise<Ran> {
   let out = '';
   let err = '';
+  const written = new Map<string, Uint8Array>();
   const io: Io = {
     columns,
     async readFile(path) {
@@ -30,6 +33,13 @@ export async function linkwright(args: readonly string[], files: Files = {}, col
         return { reason: (error as NodeJS.ErrnoException).code ?? String(error) };
       }
     },
+    async writeFile(path, bytes, { replace }) {
+      if (!replace && (written.has(path) || Object.hasOwn(files, path))) return 'EEXIST';
+      written.set(path, bytes);
+      return null;
+    },
+    now: () => new Date('2026-11-26T10:00:00Z'),
+    isWatched: false,
     readLines: (path) => lines(path, files),
     async out(text) {
       out += text;
@@ -39,7 +49,7 @@ export async function linkwright(args: readonly string[], files: Files = {}, col
     },
   };
   const exit = await run(args, io);
-  return { exit, out, err };
+  return { exit, out, err, written };
 }
 
 async function* lines(path: string, files: Files): AsyncGenerator<LineRead> {

@@ -1,7 +1,11 @@
 export { check } from './check.ts';
 export { compare } from './compare.ts';
 export { diagnose } from './diagnose.ts';
+export { exportLists } from './export.ts';
+export { importLists } from './import.ts';
+export { isolation } from './isolation.ts';
 export { next } from './next.ts';
+export { print } from './print.ts';
 export { replay } from './replay.ts';
 export { schema } from './schema.ts';
 export { simulate } from './simulate.ts';

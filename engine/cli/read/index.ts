@@ -2,6 +2,7 @@ export { readAct } from './acts.ts';
 export { type Asked, allOf, makeUsageProblem, understood } from './asked.ts';
 export { checkEvidence } from './checkEvidence.ts';
 export { checkActs, checkFaults, checkOnset, unknownThings } from './checkFaults.ts';
+export { readOption, readOptions } from './choices.ts';
 export { readEvidence } from './evidence.ts';
 export { readFault } from './faults.ts';
 export { readCabinetFigure, readFigureChange } from './figures.ts';

@@ -1,0 +1,129 @@
+import type { LinkId, UnitId } from '../base/index.ts';
+import { type Names, paperKindWords, startSentence, drawingWords as words } from '../messages/index.ts';
+import { type Block, bodySize, type Figure, inks, type Paper, type PaperSize, type Shape } from '../paper/index.ts';
+import type { ChainTopology, Topology } from '../topology/index.ts';
+import { type DrawingRow, type DrawingSheet, planDrawing, sheetsOf } from './drawingPlan.ts';
+import { drawLink, drawStub } from './drawLink.ts';
+import { fitText, metrics } from './drawText.ts';
+import { drawControllerEnd, drawUnit } from './drawUnit.ts';
+import { type DocumentSource, makePaper } from './source.ts';
+
+/** What a drawing shows besides the cabinet: ids of units, links or leads that are marked. */
+export interface DrawingOptions {
+  readonly marked?: ReadonlySet<string>;
+}
+
+/** The drawing of a whole cabinet: one figure for each sheet, with references from sheet to sheet. */
+export function cabinetDrawing(source: DocumentSource, size: PaperSize): Paper {
+  const empty = makePaper(source, {
+    id: 'cabinet-drawing',
+    title: startSentence(paperKindWords.drawing.label),
+    isLandscape: true,
+    blocks: [],
+  });
+  const body = bodySize({ ...empty, foot: { ...empty.foot, left: words.legend } }, size);
+  const figures = drawCabinet(source.topology, source.names, body, {});
+  return makePaper(source, {
+    id: 'cabinet-drawing',
+    title: startSentence(paperKindWords.drawing.label),
+    isLandscape: true,
+    foot: words.legend,
+    blocks: figures.flatMap((figure, index): readonly Block[] => [
+      ...(index === 0 ? [] : [{ kind: 'page-break' } as const]),
+      { kind: 'figure', figure },
+    ]),
+  });
+}
+
+/** The sheets of a drawing, each no larger than `room` (mm), with the same scale. */
+export function drawCabinet(
+  topology: Topology,
+  names: Names,
+  room: { readonly width: number; readonly height: number },
+  { marked = new Set() }: DrawingOptions,
+): readonly Figure[] {
+  const perRow = Math.max(1, Math.floor((room.width - metrics.side) / metrics.pitch));
+  const rowsPerSheet = Math.max(1, Math.floor(room.height / metrics.rowPitch));
+  const sheets = planDrawing(topology, perRow, rowsPerSheet);
+  const sheetOf = sheetsOf(sheets);
+  return sheets.map((rows, index): Figure => {
+    const shapes = rows.flatMap((row, at) =>
+      new RowPen(topology, names, sheets, sheetOf, index + 1, marked).draw(row, at * metrics.rowPitch),
+    );
+    const units = rows.reduce((sum, row) => sum + row.units.length, 0);
+    return {
+      width: metrics.side + perRow * metrics.pitch,
+      height: rows.length * metrics.rowPitch,
+      shapes,
+      words: words.words(topology.content.name, units),
+    };
+  });
+}
+
+/** Draws one row of a sheet. */
+class RowPen {
+  constructor(
+    private readonly topology: Topology,
+    private readonly names: Names,
+    private readonly sheets: readonly DrawingSheet[],
+    private readonly sheetOf: ReadonlyMap<UnitId, number>,
+    private readonly sheet: number,
+    private readonly marked: ReadonlySet<string>,
+  ) {}
+
+  draw(row: DrawingRow, top: number): readonly Shape[] {
+    const { chain, units } = row;
+    const left = (index: number) => metrics.side + index * metrics.pitch;
+    const shapes = units.flatMap((unit, index) =>
+      drawUnit(this.topology, this.names, unit, left(index), top, { isMarked: this.marked.has(unit), onChain: chain !== null }),
+    );
+    if (chain === null) return [...this.title(row, top), ...shapes];
+    return [...this.beginning(chain, row, top), ...shapes, ...this.links(chain, row, top)];
+  }
+
+  /** What stands before the first unit of a row: the controller, or where the chain comes from. */
+  private beginning(chain: ChainTopology, { start }: DrawingRow, top: number): readonly Shape[] {
+    if (start === 0) return drawControllerEnd(this.topology, this.names, chain, top, this.marked.has(chain.id));
+    const before = chain.units[start - 1];
+    return before === undefined ? [] : drawStub('from', this.reference(before), 0, top, this.jump(before));
+  }
+
+  private links(chain: ChainTopology, { units, start }: DrawingRow, top: number): readonly Shape[] {
+    const shapes: Shape[] = units.flatMap((_, index) => {
+      const link = chain.links[start + index];
+      if (link === undefined) return [];
+      const to = metrics.side + index * metrics.pitch;
+      const from = index === 0 ? (start === 0 ? metrics.controllerWidth : metrics.stubWidth) : to - metrics.pitch + metrics.unitWidth;
+      return this.link(link, from, to, top);
+    });
+    const next = chain.units[start + units.length];
+    if (next !== undefined && units.length > 0) {
+      const x = metrics.side + (units.length - 1) * metrics.pitch + metrics.unitWidth;
+      shapes.push(...drawStub('to', this.reference(next), x, top, this.jump(next)));
+    }
+    return shapes;
+  }
+
+  private link(link: LinkId, from: number, to: number, top: number): readonly Shape[] {
+    const record = this.topology.links.get(link);
+    const name = record?.designation?.trim() ?? '';
+    const length = record?.lengthM === undefined ? '' : words.length(record.lengthM);
+    return drawLink(name, length, from, to, top, this.marked.has(link));
+  }
+
+  /** "-TB7", and its sheet where that is another one. */
+  private reference(unit: UnitId): readonly string[] {
+    const sheet = this.sheetOf.get(unit) ?? this.sheet;
+    return sheet === this.sheet ? [this.names.unit(unit)] : [this.names.unit(unit), words.sheet(sheet)];
+  }
+
+  private jump(unit: UnitId): number | null {
+    const sheet = this.sheetOf.get(unit) ?? this.sheet;
+    return sheet === this.sheet || sheet > this.sheets.length ? null : sheet;
+  }
+
+  private title({ apart, start }: DrawingRow, top: number): readonly Shape[] {
+    if (apart === null || start > 0) return [];
+    return fitText(words.apart[apart], 0, top + 6, metrics.side - 3, 9, { face: 'bold', lines: 3, colour: inks.black });
+  }
+}

@@ -1,0 +1,99 @@
+/// <reference path="./libraries.d.ts" />
+import Papa from 'papaparse';
+import type { CellValue } from './makeTable.ts';
+
+/** How a CSV file is written: what parts its columns, how a decimal mark looks, and whether a byte order mark says that it is UTF-8. */
+export interface CsvForm {
+  readonly separator: ';' | ',' | '\t';
+  readonly decimal: '.' | ',';
+  readonly byteOrderMark: boolean;
+}
+
+/** Spreadsheets take a cell that begins with one of these for a formula. */
+const formulaStart = /^[=+\-@\t\r]/;
+const guard = "'";
+/** A number as it is written here; a minus sign before it makes no formula of it. */
+const plainNumber = /^-?\d+(?:[.,]\d+)?(?:e[+-]?\d+)?$/i;
+
+/**
+ * Guards a text against being taken for a formula: exactly one apostrophe before what begins like one, or like a guarded one, so that
+ * reading takes away exactly what was added. Designations begin with such signs.
+ */
+export function guardCell(text: string): string {
+  return formulaStart.test(text.replace(/^'+/, '')) ? guard + text : text;
+}
+
+/** Takes the guard away that `guardCell` added. */
+export function unguardCell(text: string): string {
+  return text.startsWith(guard) && formulaStart.test(text.replace(/^'+/, '')) ? text.slice(1) : text;
+}
+
+/** Writes rows as CSV (RFC 4180, with line ends CR LF). Numbers have the decimal mark asked for and no grouping. */
+export function writeCsv(heads: readonly string[], rows: readonly (readonly CellValue[])[], form: CsvForm): string {
+  const cells = [heads.map(guardCell), ...rows.map((row) => row.map((cell) => writeCell(cell, form)))];
+  const body = Papa.unparse(cells, { delimiter: form.separator, newline: '\r\n', quotes: false });
+  return `${form.byteOrderMark ? '\ufeff' : ''}${body}\r\n`;
+}
+
+function writeCell(cell: CellValue, { decimal }: CsvForm): string {
+  if (cell === null) return '';
+  if (typeof cell === 'string') return guardCell(cell);
+  const number = String(cell);
+  return decimal === ',' ? number.replace('.', ',') : number;
+}
+
+/** What a CSV file holds: its heads and rows as texts, and what parted them. */
+export interface ReadCsv {
+  readonly heads: readonly string[];
+  readonly rows: readonly (readonly string[])[];
+  readonly separator: string;
+  /** Lines of the file (from 1) on which each row begins. */
+  readonly lines: readonly number[];
+  /** A quotation mark that is never closed: what follows it may be wrong. */
+  readonly isBroken: boolean;
+}
+
+const separators = [';', '\t', ',', '|'] as const;
+
+/** Reads a CSV file, or cells pasted from a spreadsheet. What parts the columns is found from the first lines. Empty rows are left out. */
+export function readCsv(text: string): ReadCsv {
+  const withoutMark = text.startsWith('\ufeff') ? text.slice(1) : text;
+  // A first line such as `sep=;` tells the separator to some spreadsheets.
+  const told = /^sep=(.)\r?\n/.exec(withoutMark)?.[1];
+  const body = told === undefined ? withoutMark : withoutMark.replace(/^sep=.\r?\n/, '');
+  const parsed = Papa.parse<string[]>(body, {
+    delimiter: told ?? guessSeparator(body),
+    skipEmptyLines: false,
+  });
+  const lines: number[] = [];
+  let line = told === undefined ? 1 : 2;
+  const rows: string[][] = [];
+  for (const row of parsed.data) {
+    if (row.some((cell) => cell.trim() !== '')) {
+      rows.push(row.map(unguardCell));
+      lines.push(line);
+    }
+    line += 1 + row.reduce((sum, cell) => sum + (cell.match(/\r\n|\r|\n/g)?.length ?? 0), 0);
+  }
+  const [heads = [], ...rest] = rows;
+  return {
+    heads: heads.map((head) => head.trim()),
+    rows: rest,
+    separator: parsed.meta.delimiter,
+    lines: lines.slice(1),
+    isBroken: parsed.errors.some(({ type }) => type === 'Quotes'),
+  };
+}
+
+/** What stands most often between the heads, outside of quotation marks. Heads and rows may well hold the other signs. */
+function guessSeparator(text: string): string {
+  const head = (/^(?:"(?:[^"]|"")*"|[^"\r\n])*/.exec(text)?.[0] ?? '').replace(/"(?:[^"]|"")*"/g, '');
+  const count = (sign: string) => head.split(sign).length - 1;
+  return [...separators].sort((a, b) => count(b) - count(a))[0] ?? ';';
+}
+
+/** Whether a text is a number by either decimal mark; null when it is none, or cannot be told (grouping). */
+export function readDecimal(text: string): number | null {
+  const trimmed = text.trim().replace('\u2212', '-');
+  return plainNumber.test(trimmed) ? Number(trimmed.replace(',', '.')) : null;
+}

@@ -1,0 +1,214 @@
+import { type CabinetContent, recordSchemas } from '../schema/index.ts';
+import { type Column, type ColumnKey, columnsOf, listOfKind, type TableKind } from './columns.ts';
+import { isObject, type TableWords, writeValue } from './makeTable.ts';
+import type { Mapping } from './mapping.ts';
+import { type DoubtCode, readValue } from './readValue.ts';
+
+/** A table as it came in: rows of texts, each with the line on which it begins. */
+export interface RawTable {
+  readonly heads: readonly string[];
+  readonly rows: readonly (readonly string[])[];
+  readonly lines: readonly number[];
+}
+
+export interface ImportOptions {
+  readonly mapping: Mapping;
+  /** Whether a value that is there already may be replaced by another one. Empty fields are filled in any case. */
+  readonly replace: boolean;
+}
+
+/** One field of a row: what it is now, and what the file says. `isTaken: false`: it would replace something, and was not asked to. */
+export interface FieldChange {
+  readonly key: ColumnKey;
+  readonly before: string;
+  readonly after: string;
+  readonly isTaken: boolean;
+}
+
+/** Why a row, or one of its cells, is doubtful. A row with a doubt is left out as a whole. */
+export interface Doubt {
+  readonly code: DoubtCode;
+  readonly key: ColumnKey | null;
+  readonly text: string;
+}
+
+/** What an import would do with one row. `same`: everything in it is so already. */
+export interface ImportRow {
+  readonly line: number;
+  readonly name: string;
+  readonly does: 'add' | 'change' | 'same' | 'doubtful';
+  readonly changes: readonly FieldChange[];
+  readonly doubts: readonly Doubt[];
+}
+
+/** An import as it would go: what each row does, and the content that comes of it. Nothing is done until somebody takes that content. */
+export interface ImportPlan {
+  readonly kind: TableKind;
+  readonly rows: readonly ImportRow[];
+  readonly content: CabinetContent;
+}
+
+interface Draft {
+  readonly id: string;
+  readonly [field: string]: unknown;
+}
+
+/** Works out what an import would do. The content that is given is not changed; of it only this one list can become another. */
+export function planImport(
+  content: CabinetContent,
+  kind: TableKind,
+  table: RawTable,
+  words: TableWords,
+  options: ImportOptions,
+): ImportPlan {
+  const list = listOfKind[kind];
+  const records = new Map<string, Draft>((content[list] ?? []).map((record) => [record.id, record as Draft])); // every record is an object with an id
+  const taken = new Set([...allIds(content)]);
+  const seen = new Set<string>();
+  const rows = table.rows.map((cells, index): ImportRow => {
+    const reader = new RowReader(content, kind, cells, words, options, records);
+    const row = reader.read(taken, seen);
+    if (row.record !== null) {
+      records.set(row.record.id, row.record);
+      taken.add(row.record.id);
+      seen.add(row.record.id);
+    }
+    return { line: table.lines[index] ?? index + 2, name: row.name, does: row.does, changes: row.changes, doubts: row.doubts };
+  });
+  // The records went through the schema one by one.
+  const next = [...records.values()] as unknown as NonNullable<CabinetContent[typeof list]>;
+  const isChanged = rows.some(({ does }) => does === 'add' || does === 'change');
+  return { kind, rows, content: isChanged ? { ...content, [list]: next } : content };
+}
+
+interface ReadRow extends Pick<ImportRow, 'name' | 'does' | 'changes' | 'doubts'> {
+  readonly record: Draft | null;
+}
+
+class RowReader {
+  private readonly columns: readonly (Column & { readonly key: ColumnKey })[];
+
+  constructor(
+    private readonly content: CabinetContent,
+    private readonly kind: TableKind,
+    private readonly cells: readonly string[],
+    private readonly words: TableWords,
+    private readonly options: ImportOptions,
+    private readonly records: ReadonlyMap<string, Draft>,
+  ) {
+    this.columns = columnsOf(kind).filter(({ form }) => form !== 'derived');
+  }
+
+  read(taken: ReadonlySet<string>, seen: ReadonlySet<string>): ReadRow {
+    const name = this.cell('designation') || this.cell('id');
+    const found = this.findRecord();
+    if (found === 'several') return this.doubtful(name, [{ code: 'record-of-several', key: 'designation', text: name }]);
+    if (found !== null && seen.has(found.id)) return this.doubtful(name, [{ code: 'row-doubled', key: null, text: name }]);
+    const start: Draft = found ?? { id: this.newId(taken), ...(this.kind === 'units' ? { designation: '' } : {}) };
+    const changes: FieldChange[] = [];
+    const doubts: Doubt[] = [];
+    let record = start;
+    for (const column of this.columns) {
+      const text = this.cell(column.key);
+      if (column.key === 'id' || text.trim() === '') continue;
+      const before = valueAt(start, column.path);
+      // What names something that is not there stays as it is, if the file says the same.
+      if (before !== undefined && writeValue(this.content, column.form, before, this.words) === text) continue;
+      const read = readValue(this.content, column, text, this.words, before);
+      if (!read.ok) doubts.push({ code: read.code, key: column.key, text });
+      else if (!isEqual(before, read.value)) {
+        const isTaken = before === undefined || before === '' || this.options.replace;
+        changes.push({ key: column.key, before: before === undefined ? '' : showValue(before), after: text, isTaken });
+        if (isTaken) record = withValue(record, column.path, read.value);
+      }
+    }
+    if (found === null) doubts.push(...this.missing(record));
+    if (doubts.length === 0) doubts.push(...this.refusals(record));
+    if (doubts.length > 0) return { ...this.doubtful(name, doubts), changes };
+    const does = found === null ? 'add' : changes.some(({ isTaken }) => isTaken) ? 'change' : 'same';
+    return { name, does, changes, doubts, record };
+  }
+
+  private doubtful(name: string, doubts: readonly Doubt[]): ReadRow {
+    return { name, does: 'doubtful', changes: [], doubts, record: null };
+  }
+
+  private cell(key: ColumnKey): string {
+    const index = this.options.mapping[key];
+    return index === undefined ? '' : (this.cells[index] ?? '');
+  }
+
+  /** The record that a row is about: by its id, else by its designation. */
+  private findRecord(): Draft | null | 'several' {
+    const id = this.cell('id').trim();
+    const byId = this.records.get(id);
+    if (byId !== undefined) return byId;
+    const name = this.cell('designation').trim();
+    if (name === '') return null;
+    const named = [...this.records.values()].filter(
+      (record) => typeof record['designation'] === 'string' && record['designation'].trim() === name,
+    );
+    return named.length > 1 ? 'several' : (named[0] ?? null);
+  }
+
+  /** The file's own id where it can be one, else one made from the designation. */
+  private newId(taken: ReadonlySet<string>): string {
+    const wanted = this.cell('id').trim();
+    if (/^[A-Za-z0-9][A-Za-z0-9._-]{0,63}$/.test(wanted) && !taken.has(wanted)) return wanted;
+    const base =
+      this.cell('designation')
+        .replace(/[^A-Za-z0-9._-]+/g, '-')
+        .replace(/^[^A-Za-z0-9]+/, '')
+        .slice(0, 50) || this.kind;
+    for (let number = 1; ; number++) {
+      const id = number === 1 ? base : `${base}-${number}`;
+      if (!taken.has(id)) return id;
+    }
+  }
+
+  /** What a new record cannot do without. */
+  private missing(record: Draft): readonly Doubt[] {
+    const lacks = (field: string) => record[field] === undefined || record[field] === '';
+    if (this.kind === 'units') {
+      return [
+        ...(lacks('designation') ? [{ code: 'designation-missing', key: 'designation', text: '' } as const] : []),
+        ...(lacks('kind') && this.cell('kind') === '' ? [{ code: 'kind-missing', key: 'kind', text: '' } as const] : []),
+      ];
+    }
+    return this.kind === 'feedbacks' && lacks('unit') && this.cell('unit') === '' ? [{ code: 'unit-missing', key: 'unit', text: '' }] : [];
+  }
+
+  /** What the schema of the file does not take: too long, negative, too large. */
+  private refusals(record: Draft): readonly Doubt[] {
+    const parsed = recordSchemas[listOfKind[this.kind]].safeParse(record);
+    if (parsed.success) return [];
+    return parsed.error.issues.map(({ path }): Doubt => {
+      const at = path.map(String);
+      const column = this.columns.find((one) => one.path.every((field, index) => at[index] === field));
+      return { code: 'value-refused', key: column?.key ?? null, text: column === undefined ? at.join('.') : this.cell(column.key) };
+    });
+  }
+}
+
+const valueAt = (record: unknown, path: readonly string[]): unknown =>
+  path.reduce<unknown>((at, field) => (isObject(at) ? at[field] : undefined), record);
+
+function withValue<R extends object>(record: R, [first = '', ...rest]: readonly string[], value: unknown): R {
+  const inner = (record as Readonly<Record<string, unknown>>)[first];
+  return { ...record, [first]: rest.length === 0 ? value : withValue(isObject(inner) ? inner : {}, rest, value) };
+}
+
+const isEqual = (a: unknown, b: unknown): boolean => a === b || (isObject(a) && isObject(b) && JSON.stringify(a) === JSON.stringify(b));
+
+function showValue(value: unknown): string {
+  if (Array.isArray(value)) return value.map((one) => (isObject(one) ? String(one['name']) : String(one))).join(', ');
+  if (isObject(value)) return Object.values(value).map(String).join(' ');
+  return String(value);
+}
+
+function* allIds(content: CabinetContent): Generator<string> {
+  for (const list of [content.units, content.links, content.leads, content.feedbacks, content.chains, content.spares]) {
+    for (const { id } of list ?? []) yield id;
+  }
+  if (content.controller !== undefined) yield content.controller.id;
+}

@@ -1,0 +1,115 @@
+import { XMLParser, XMLValidator } from 'fast-xml-parser';
+import { fail, makeProblem, ok, type Result } from '../base/index.ts';
+import { isObject } from './makeTable.ts';
+import type { RawTable } from './planImport.ts';
+import { controllerNode, openNode } from './writeGraphml.ts';
+
+/** The tables that a graph holds: nodes as units, edges as cables unless they say that they are leads. */
+export interface GraphTables {
+  readonly units: RawTable;
+  readonly cables: RawTable;
+  readonly leads: RawTable;
+}
+
+/** Deeper than any graph needs that holds no graphs in its nodes. */
+const maximumDepth = 16;
+const maximumElements = 200_000;
+
+/**
+ * Reads a GraphML file. Refused: a document type (which could bring entities), elements too deep in one another or too many, what is no
+ * XML, what is no graph. Nothing outside of the file is ever looked at.
+ */
+export function readGraphml(text: string): Result<GraphTables> {
+  const plain = text.replace(/<!--[\s\S]*?-->/g, '').replace(/<!\[CDATA\[[\s\S]*?\]\]>/g, '');
+  if (/<!\s*(?:doctype|entity|element|attlist|notation)/i.test(plain)) return fail(makeProblem('graph-document-type', 'refused'));
+  const depth = measure(plain);
+  if (depth.deepest > maximumDepth) return fail(makeProblem('graph-too-deep', 'refused', { facts: { limit: maximumDepth } }));
+  if (depth.elements > maximumElements) return fail(makeProblem('graph-too-many', 'refused', { facts: { limit: maximumElements } }));
+  const valid = XMLValidator.validate(text);
+  if (valid !== true) {
+    return fail(makeProblem('graph-damaged', 'refused', { facts: { line: valid.err.line, column: valid.err.col } }));
+  }
+  const parser = new XMLParser({
+    ignoreAttributes: false,
+    parseTagValue: false,
+    parseAttributeValue: false,
+    trimValues: false,
+    removeNSPrefix: true,
+    htmlEntities: true,
+  });
+  const parsed: unknown = parser.parse(text);
+  const root = isObject(parsed) ? parsed['graphml'] : undefined;
+  const [graph] = isObject(root) ? listOf(root['graph']) : [];
+  if (!isObject(root) || graph === undefined) return fail(makeProblem('graph-missing', 'refused'));
+  return ok(tablesOf(root, graph));
+}
+
+/** How deep elements stand in one another, and how many there are. */
+function measure(text: string): { readonly deepest: number; readonly elements: number } {
+  let depth = 0;
+  let deepest = 0;
+  let elements = 0;
+  for (const [tag] of text.matchAll(/<\/?[A-Za-z_][^>]*>/g)) {
+    if (tag.startsWith('</')) depth -= 1;
+    else {
+      elements += 1;
+      if (!tag.endsWith('/>')) depth += 1;
+      deepest = Math.max(deepest, tag.endsWith('/>') ? depth + 1 : depth);
+    }
+  }
+  return { deepest, elements };
+}
+
+type Node = Readonly<Record<string, unknown>>;
+
+const listOf = (value: unknown): readonly Node[] =>
+  (Array.isArray(value) ? value : [value]).map((one) => (one === '' ? {} : one)).filter(isObject);
+const textOf = (value: unknown): string => (isObject(value) ? textOf(value['#text'] ?? '') : String(value ?? ''));
+
+function tablesOf(root: Node, graph: Node): GraphTables {
+  const names = new Map(listOf(root['key']).map((key) => [textOf(key['@_id']), textOf(key['@_attr.name']) || textOf(key['@_id'])]));
+  const dataOf = (element: Node): ReadonlyMap<string, string> =>
+    new Map(
+      [element['data']].flat().flatMap((one): readonly (readonly [string, string])[] => {
+        if (!isObject(one)) return [];
+        const key = textOf(one['@_key']);
+        return [[names.get(key) ?? key, textOf(one)]];
+      }),
+    );
+  const nodes = listOf(graph['node']).map((node) => withEnds(dataOf(node), { id: textOf(node['@_id']) }));
+  const units = nodes.filter((node) => !isApart(node));
+  const apart = new Set(nodes.filter(isApart).map((node) => node.get('id') ?? ''));
+  const edges = listOf(graph['edge']).map((edge) => {
+    const known = dataOf(edge);
+    const isLead = known.get('list') === 'leads';
+    const end = (name: string) => (apart.has(textOf(edge[name])) ? '' : textOf(edge[name]));
+    const source = end('@_source');
+    const target = end('@_target');
+    return withEnds(known, { id: textOf(edge['@_id']), ...(isLead ? { from: source, to: target } : { upper: source, lower: target }) });
+  });
+  return {
+    units: tableOf(units),
+    cables: tableOf(edges.filter((edge) => edge.get('list') !== 'leads')),
+    leads: tableOf(edges.filter((edge) => edge.get('list') === 'leads')),
+  };
+}
+
+/** The controller and open ends are no units. */
+const isApart = (node: ReadonlyMap<string, string>): boolean => node.get('list') === controllerNode || node.get('list') === openNode;
+
+/** What the data say themselves wins over what the graph's structure says. */
+function withEnds(data: ReadonlyMap<string, string>, structure: Readonly<Record<string, string>>): ReadonlyMap<string, string> {
+  const all = new Map(Object.entries(structure).filter(([, value]) => value !== ''));
+  for (const [key, value] of data) all.set(key, value);
+  return all;
+}
+
+function tableOf(elements: readonly ReadonlyMap<string, string>[]): RawTable {
+  const heads = [...new Set(elements.flatMap((element) => [...element.keys()]))].filter((head) => head !== 'list');
+  return {
+    heads,
+    rows: elements.map((element) => heads.map((head) => element.get(head) ?? '')),
+    // A graph has no lines of its own: elements are counted.
+    lines: elements.map((_, index) => index + 1),
+  };
+}

@@ -1,0 +1,59 @@
+import Graph from 'graphology';
+import { parse } from 'graphology-graphml';
+import { describe, expect, it } from 'vitest';
+import { checkCabinet } from '../../engine/cabinet/index.ts';
+import { tableWords } from '../../engine/messages/index.ts';
+import { guessMapping, planImport, readGraphml, writeGraphml } from '../../engine/tables/index.ts';
+import { makeCabinet } from '../generators/cabinets.ts';
+
+describe('GraphML', () => {
+  it('should be read by a general graph library as the units, cables and leads that there are', () => {
+    for (const seed of [1, 2, 3, 4, 5, 6]) {
+      const content = makeCabinet(seed);
+      const { topology } = checkCabinet(content);
+      const graph = parse(Graph, writeGraphml(topology, tableWords));
+      for (const unit of content.units ?? []) expect(graph.getNodeAttribute(unit.id, 'designation') ?? '').toBe(unit.designation);
+      for (const { id, upper, lower } of content.links ?? []) {
+        expect(graph.getEdgeAttribute(id, 'list')).toBe('cables');
+        if (upper && 'unit' in upper) expect(graph.source(id)).toBe(upper.unit);
+        if (lower) expect(graph.target(id)).toBe(lower.unit);
+      }
+      for (const { id, from, to } of content.leads ?? []) {
+        if (from) expect(graph.source(id)).toBe(from.unit);
+        if (to) expect(graph.target(id)).toBe(to.unit);
+      }
+      expect(graph.size).toBe((content.links?.length ?? 0) + (content.leads?.length ?? 0));
+    }
+  });
+
+  // In the manner of the GraphML Primer (Brandes, Eiglsperger, Lerner): keys by short ids, attributes named by `attr.name`.
+  it('should take a graph of other programs, by the names of its attributes', () => {
+    const read = readGraphml(`<?xml version="1.0" encoding="UTF-8"?>
+<graphml xmlns="http://graphml.graphdrawing.org/xmlns">
+  <key id="d0" for="node" attr.name="designation" attr.type="string"/>
+  <key id="d1" for="node" attr.name="kind" attr.type="string"/>
+  <key id="d2" for="edge" attr.name="lengthM" attr.type="double"/>
+  <graph id="G" edgedefault="undirected">
+    <node id="a"><data key="d0">-TA1</data><data key="d1">servo drive</data></node>
+    <node id="b"><data key="d0">-TA2 &lt;&amp;&gt;</data><data key="d1"><![CDATA[servo-drive]]></data></node>
+    <edge id="w1" source="a" target="b"><data key="d2">0.4</data></edge>
+  </graph>
+</graphml>`);
+    if (!read.ok) throw new Error(JSON.stringify(read.problems));
+    const { units, cables } = read.value;
+    const options = { replace: false };
+    const first = planImport({ id: 'x', name: 'x' }, 'units', units, tableWords, {
+      ...options,
+      mapping: guessMapping('units', units.heads, tableWords),
+    });
+    expect(first.content.units).toEqual([
+      { id: 'a', designation: '-TA1', kind: 'servo-drive' },
+      { id: 'b', designation: '-TA2 <&>', kind: 'servo-drive' },
+    ]);
+    const second = planImport(first.content, 'cables', cables, tableWords, {
+      ...options,
+      mapping: guessMapping('cables', cables.heads, tableWords),
+    });
+    expect(second.content.links).toMatchObject([{ upper: { unit: 'a' }, lower: { unit: 'b' }, lengthM: 0.4 }]);
+  });
+});

@@ -1,0 +1,216 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import fc from 'fast-check';
+import Papa from 'papaparse';
+import { describe, expect, it } from 'vitest';
+import { checkCabinet, parseCabinetFile } from '../../engine/cabinet/index.ts';
+import { tableWords } from '../../engine/messages/index.ts';
+import type { CabinetContent } from '../../engine/schema/index.ts';
+import {
+  type CsvForm,
+  columnsOf,
+  guardCell,
+  guessKind,
+  guessMapping,
+  makeTable,
+  planImport,
+  readCsv,
+  type TableKind,
+  tableKinds,
+  unguardCell,
+  writeCsv,
+} from '../../engine/tables/index.ts';
+import { makeCabinet } from '../generators/cabinets.ts';
+import { programFolder } from '../support/folders.ts';
+
+const forms: readonly CsvForm[] = ([';', ',', '\t'] as const).flatMap((separator) =>
+  (['.', ','] as const).flatMap((decimal) => [true, false].map((byteOrderMark) => ({ separator, decimal, byteOrderMark }))),
+);
+const sample = (name: string): CabinetContent => {
+  const parsed = parseCabinetFile(readFileSync(join(programFolder, 'sample-cabinets', `${name}.cabinet.json`)));
+  if (!parsed.ok) throw new Error(name);
+  return parsed.value;
+};
+const exported = (content: CabinetContent, kind: TableKind, form: CsvForm) => {
+  const table = makeTable(checkCabinet(content).topology, kind, tableWords);
+  return writeCsv(
+    table.columns.map((key) => tableWords.heads[key]),
+    table.rows,
+    form,
+  );
+};
+const imported = (content: CabinetContent, kind: TableKind, text: string, replace = true) => {
+  const csv = readCsv(text);
+  return planImport(content, kind, csv, tableWords, { mapping: guessMapping(kind, csv.heads, tableWords), replace });
+};
+
+describe('the guard against formulas', () => {
+  const texts = fc.string({ unit: fc.constantFrom("'", '=', '+', '-', '@', '\t', 'a', '1', ' ', '"', ';', '\n'), maxLength: 12 });
+
+  it('should add exactly one sign where a spreadsheet would see a formula, none elsewhere, and take away what it added', () => {
+    fc.assert(
+      fc.property(texts, (text) => {
+        const guarded = guardCell(text);
+        expect(unguardCell(guarded)).toBe(text);
+        expect([text, `'${text}`]).toContain(guarded);
+        expect(guarded).not.toMatch(/^[=+\-@\t\r]/);
+        if (/^[a1 ";\n]/.test(text)) expect(guarded).toBe(text);
+      }),
+      { seed: 11, numRuns: 500 },
+    );
+  });
+
+  it('should guard designations, and not numbers', () => {
+    expect(writeCsv(['a'], [['-TB1'], ['=C1+TA2'], ['+C1'], [-3.5]], { separator: ';', decimal: ',', byteOrderMark: false })).toBe(
+      "a\r\n'-TB1\r\n'=C1+TA2\r\n'+C1\r\n-3,5\r\n",
+    );
+  });
+});
+
+describe('CSV', () => {
+  it('should be read back by a spreadsheet-grade parser as it was written, whatever the cells hold', () => {
+    const cell = fc.string({ unit: fc.constantFrom('"', ';', ',', '\n', '\r', '\t', 'a', ' ', 'é', "'", '-'), maxLength: 8 });
+    const rows = fc.array(fc.tuple(fc.constant('x'), cell, cell), { minLength: 1, maxLength: 6 });
+    fc.assert(
+      fc.property(rows, fc.constantFrom(...forms), (cells, form) => {
+        const text = writeCsv(['one', 'two', 'three'], cells, form);
+        const read = Papa.parse<string[]>(text.replace(/^\ufeff/, ''), { delimiter: form.separator, skipEmptyLines: true });
+        expect(read.errors).toEqual([]);
+        expect(read.data.slice(1)).toEqual(cells.map((row) => row.map(guardCell)));
+        expect(text.startsWith('\ufeff')).toBe(form.byteOrderMark);
+        const own = readCsv(text);
+        expect(own.rows).toEqual(cells);
+      }),
+      { seed: 5, numRuns: 300 },
+    );
+  });
+
+  it('should take what spreadsheets write: a byte order mark, sep=, any separator, quoted line breaks; and say where a quotation never ends', () => {
+    expect(readCsv('\ufeffsep=;\r\na;b\r\n1;"x\r\ny"\r\n\r\n2;z')).toMatchObject({
+      heads: ['a', 'b'],
+      rows: [
+        ['1', 'x\r\ny'],
+        ['2', 'z'],
+      ],
+      lines: [3, 6],
+      separator: ';',
+    });
+    expect(readCsv('a\tb\n1\t2')).toMatchObject({ rows: [['1', '2']], separator: '\t' });
+    expect(readCsv('a,b\n1,"never ends').isBroken).toBe(true);
+    expect(readCsv('')).toMatchObject({ heads: [], rows: [] });
+  });
+});
+
+describe('what is exported', () => {
+  const samples = ['two-chains', 'three-units', 'drives-off-chain', 'forty-units', 'two-supplies', 'with-problems', 'unfinished'];
+
+  it.each(samples)('should import unchanged into %s, in every form', (name) => {
+    const content = sample(name);
+    for (const kind of tableKinds) {
+      for (const form of forms) {
+        const plan = imported(content, kind, exported(content, kind, form));
+        expect(plan.rows.filter(({ does }) => does !== 'same')).toEqual([]);
+        expect(plan.content).toBe(content);
+      }
+    }
+  });
+
+  it('should import unchanged for any cabinet', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 1e6 }), fc.constantFrom(...forms), fc.constantFrom(...tableKinds), (seed, form, kind) => {
+        const content = makeCabinet(seed);
+        const plan = imported(content, kind, exported(content, kind, form));
+        expect(plan.rows.filter(({ does }) => does !== 'same')).toEqual([]);
+        expect(plan.content).toBe(content);
+      }),
+      { seed: 3, numRuns: 60 },
+    );
+  });
+
+  it.each(['two-chains', 'drives-off-chain', 'two-supplies'])('should build the same lists of %s anew where they are gone', (name) => {
+    const content = sample(name);
+    const { units: _units, links: _links, leads: _leads, feedbacks: _feedbacks, ...bare } = content;
+    let built: CabinetContent = bare;
+    for (const kind of tableKinds) built = imported(built, kind, exported(content, kind, forms[0] as CsvForm)).content;
+    for (const kind of tableKinds) {
+      expect(exported(built, kind, forms[0] as CsvForm)).toBe(exported(content, kind, forms[0] as CsvForm));
+    }
+  });
+});
+
+describe('an import', () => {
+  const content = sample('two-chains');
+
+  it('should know the columns by their heads, by what was said of them before, and which list they are', () => {
+    expect(guessKind(['Designation', 'Label at upper plug', 'Length, m'], tableWords)).toBe('cables');
+    expect(guessMapping('units', ['  designation ', 'SERIAL NUMBER', 'Ser.', 'x'], tableWords)).toEqual({ designation: 0, serial: 1 });
+    expect(guessMapping('units', ['BMK', 'S/N'], tableWords, { bmk: 'designation', 's/n': 'serial' })).toEqual({
+      designation: 0,
+      serial: 1,
+    });
+  });
+
+  it('should replace nothing that is there unless asked to, and fill in what is empty', () => {
+    const text = 'Designation;Serial number;Notes\n-TB1;OTHER;new note\n';
+    const kept = imported(content, 'units', text, false);
+    expect(kept.rows[0]).toMatchObject({
+      does: 'change',
+      changes: [
+        { key: 'serial', before: 'D-55021', after: 'OTHER', isTaken: false },
+        { key: 'notes', isTaken: true },
+      ],
+    });
+    expect(kept.content.units?.find(({ id }) => id === 'TB1')).toMatchObject({ serial: 'D-55021', notes: 'new note' });
+    expect(imported(content, 'units', text, true).content.units?.find(({ id }) => id === 'TB1')).toMatchObject({ serial: 'OTHER' });
+  });
+
+  it('should show doubtful rows with the reason and leave them out whole', () => {
+    const text = [
+      'Designation;Kind;Row;24 V load, A;Type of equipment',
+      '-TB50;servo drive;1;1,5;',
+      '-TB51;toaster;1;1;',
+      '-TB52;servo drive;two;1;',
+      '-TB53;;1;1;',
+      '-TB54;servo drive;1;-4;',
+      '-TB55;servo drive;1;1;no such type',
+      '-TB50;servo drive;2;1;',
+      ';servo drive;3;1;',
+    ].join('\n');
+    const plan = imported(content, 'units', text);
+    expect(plan.rows.map(({ line, does, doubts }) => [line, does, ...doubts.map(({ code, key }) => `${code} ${key}`)])).toEqual([
+      [2, 'add'],
+      [3, 'doubtful', 'word-unknown kind'],
+      [4, 'doubtful', 'not-a-number row'],
+      [5, 'doubtful', 'kind-missing kind'],
+      [6, 'doubtful', 'value-refused loadA'],
+      [7, 'doubtful', 'name-unknown type'],
+      [8, 'doubtful', 'row-doubled null'],
+      [9, 'doubtful', 'designation-missing designation'],
+    ]);
+    expect(plan.content.units).toHaveLength((content.units?.length ?? 0) + 1);
+    expect(plan.content.units?.at(-1)).toMatchObject({ designation: '-TB50', control24: { loadA: 1.5 } });
+  });
+
+  it('should never crash, and never lose a record, whatever the file holds', () => {
+    const cell = fc.oneof(
+      fc.string({ maxLength: 6 }),
+      fc.constantFrom('-TB1', '-WH1', 'chain 1', '1e999', '__proto__', 'servo drive', '9'.repeat(400)),
+    );
+    fc.assert(
+      fc.property(fc.constantFrom(...tableKinds), fc.array(fc.array(cell, { maxLength: 6 }), { maxLength: 5 }), (kind, rows) => {
+        const keys = columnsOf(kind).slice(0, 6);
+        const text = writeCsv(
+          keys.map(({ key }) => tableWords.heads[key]),
+          rows,
+          forms[0] as CsvForm,
+        );
+        const plan = imported(content, kind, text);
+        for (const list of ['units', 'links', 'leads', 'feedbacks'] as const) {
+          const ids = new Set(plan.content[list]?.map(({ id }) => id));
+          for (const { id } of content[list] ?? []) expect(ids.has(id)).toBe(true);
+        }
+      }),
+      { seed: 9, numRuns: 200 },
+    );
+  });
+});
