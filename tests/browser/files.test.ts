@@ -2,11 +2,12 @@ import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { afterEach, describe, expect, it } from 'vitest';
 import { parseCaseFile } from '../../engine/cabinet/index.ts';
-import { fileWords } from '../../engine/messages/index.ts';
+import { fileWords, windowTexts } from '../../engine/messages/index.ts';
 import { findChromium } from '../support/chromium.ts';
 import { alertsOf, answerQuestion, isMarkedUnsaved, typeDisplay, waitUntilSaved, waitUntilUnsaved } from '../support/fileDriver.ts';
 import { type LaunchedPage, launchPage, type PageOptions } from '../support/launchPage.ts';
 import { whyMissing } from '../support/required.ts';
+import { seriousFindings } from './entryDriver.ts';
 
 const missing = await whyMissing('Chromium', findChromium);
 const name = 'grinder.case.json';
@@ -76,9 +77,17 @@ describe.skipIf(missing)('files in a browser that gives access to them', () => {
     await page.reload();
     await page.getByRole('button', { name: 'File', exact: true }).click();
     await launched.shoot('browser-file-menu');
+    expect(await seriousFindings(page)).toEqual([]);
     await page.getByRole('menuitem', { name: fileWords.recent }).press('ArrowRight');
     await page.getByRole('menuitem', { name }).press('Enter');
     await expect.poll(() => page.title()).toBe(`${name} – Linkwright`);
+    // The question before what was entered since is lost.
+    await change(page);
+    await page.getByRole('button', { name: 'File', exact: true }).click();
+    await page.getByRole('menuitem', { name: windowTexts.commands.revert }).click();
+    await page.getByRole('alertdialog').waitFor();
+    expect(await seriousFindings(page)).toEqual([]);
+    await answerQuestion(page, fileWords.questions.revert.cancel);
   });
 
   it('should not be replaced when another program changed them, and be loaded or replaced when told so', async () => {
@@ -93,6 +102,7 @@ describe.skipIf(missing)('files in a browser that gives access to them', () => {
     await page.keyboard.press('Control+s');
     await alertsOf(page).getByText(`Another program changed ${name}`).waitFor();
     expect(await readGiven(page)).toBe(other);
+    expect(await seriousFindings(page)).toEqual([]);
     await alertsOf(page).getByRole('button', { name: fileWords.alerts.keepMine }).click();
     await waitUntilSaved(page);
     expect(await readGiven(page)).not.toBe(other);
@@ -112,6 +122,7 @@ describe.skipIf(missing)('files in a browser that gives access to them', () => {
     await page.keyboard.press('Control+s');
     await alertsOf(page).getByText('is full').waitFor();
     await launched.shoot('browser-not-saved-dark');
+    expect(await seriousFindings(page)).toEqual([]);
     expect(await isMarkedUnsaved(page)).toBe(true);
     await page.evaluate(() => {
       FileSystemFileHandle.prototype.createWritable = (window as unknown as { writes: FileSystemFileHandle['createWritable'] }).writes; // put there above
@@ -132,6 +143,7 @@ describe.skipIf(missing)('files in a browser that gives none', () => {
     await waitUntilSaved(page);
     await alertsOf(page).getByText('Only you can see whether it arrived').waitFor();
     await launched.shoot('browser-downloaded');
+    expect(await seriousFindings(page)).toEqual([]);
     await page.getByRole('button', { name: 'File', exact: true }).click();
     await page.getByText(fileWords.limits.download).waitFor();
     await launched.shoot('browser-file-menu-download');
@@ -155,6 +167,7 @@ describe.skipIf(missing)('unsaved work in a browser', () => {
     await again.goto(launched.server.address);
     await alertsOf(again).getByText('Restored: your unsaved work of today').waitFor();
     await again.screenshot({ path: '.shots/browser-restored.png' });
+    expect(await seriousFindings(again)).toEqual([]);
     await again.keyboard.press('Control+z');
     expect(await isMarkedUnsaved(again)).toBe(true);
   });
@@ -171,6 +184,7 @@ describe.skipIf(missing)('unsaved work in a browser', () => {
     await page.getByRole('menuitem', { name: 'New cabinet' }).click();
     await page.getByRole('alertdialog').waitFor();
     await launched.shoot('browser-question-dark');
+    expect(await seriousFindings(page)).toEqual([]);
     // By keyboard: from the safe answer to the next one.
     await page.keyboard.press('Tab');
     expect(await page.evaluate(() => document.activeElement?.textContent)).toBe(fileWords.questions.unsaved.discard);

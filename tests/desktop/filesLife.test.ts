@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { parseCaseFile, serializeCabinet, serializeCase } from '../../engine/cabinet/index.ts';
 import { fileWords } from '../../engine/messages/index.ts';
+import { seriousFindings } from '../browser/entryDriver.ts';
 import {
   alertsOf,
   answerDialogs,
@@ -338,6 +339,7 @@ describe.skipIf(missing)('unsaved work of a run that was ended', () => {
     const { page } = desktop;
     await page.getByRole('alertdialog').getByText('display').first().waitFor();
     await desktop.shoot('files-question-recovery');
+    expect(await seriousFindings(desktop.page)).toEqual([]);
     await answerQuestion(page, answer);
     await expect.poll(() => isMarkedUnsaved(page)).toBe(unsaved);
     expect(await readFile(file)).toEqual(newer);

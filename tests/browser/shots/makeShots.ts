@@ -1,11 +1,14 @@
 import { launchPage } from '../../support/launchPage.ts';
-import { driveFind, type FindDriver } from '../findDriver.ts';
-import { driveInject } from '../injectDriver.ts';
+import { driveFind } from '../findDriver.ts';
+import { openSums, scenes, simulate } from './scenes.ts';
 
 /*
  * `npm run shots`: pictures of the window for people to look at, into the git-ignored folder `.shots`. Needs `npm run build` to have
- * run. Every size, both themes, and cabinets of three, nine and forty units; then the window in its other states.
+ * run. Every size, both themes, and cabinets of three, nine and forty units; then the window in its other states. With a text behind
+ * it, `npm run shots -- report`, it makes the scenes whose names hold that text, and nothing else.
  */
+
+const only = process.argv[2];
 
 const sizes = [
   [1280, 720],
@@ -19,83 +22,6 @@ const samples = [
   ['default', 'Two chains', 'stopped in the middle of a part'],
   ['forty', 'Forty units', 'One break far down'],
 ] as const;
-
-/** The window in states that a size and a sample do not show. */
-const scenes: readonly (readonly [name: string, prepare: (find: FindDriver) => Promise<void>])[] = [
-  ['nothing-seen', (find) => find.openSample('Two chains', 'nothing seen yet')],
-  ['off-chain', (find) => find.openSample('Drives off chain', 'Three dark drives')],
-  ['two-supplies', (find) => find.openSample('Two supplies', 'Supply and two drives dark')],
-  ['unknown-behaviour', (find) => find.openSample('Mixed behaviours', 'unknown behaviour')],
-  ['contradiction', (find) => find.openSample('Two chains', 'one display read from the wrong row')],
-  ['two-faults', (find) => find.openSample('Forty units', 'Two faults at once')],
-  ['unfinished', (find) => find.openSample('Unfinished', 'nothing seen yet')],
-  ['with-problems', (find) => find.openSample('With problems', 'nothing seen yet')],
-  ['entry', async (find) => find.unit('-KE2').click()],
-  ['walk', async (find) => find.page.keyboard.press('e')],
-  ['report', async (find) => find.report('chain 1').click()],
-  ['quick-chain', (find) => quickChain(find, '3 servo, spindle, encoder; 3spe; off 2 servo')],
-  ['quick-chain-problem', (find) => quickChain(find, '3 servo, serbo, 3')],
-  [
-    'quick-chain-walk',
-    async (find) => {
-      await quickChain(find, '3 servo, spindle, encoder, servo');
-      for (const key of ['Enter', '2', '2', '4']) await find.page.keyboard.press(key);
-    },
-  ],
-  ['circumstances', async (find) => find.page.getByRole('button', { name: /^Circumstances/ }).click()],
-  [
-    'against',
-    async (find) => {
-      await find.page.getByRole('button', { name: /^Show \d+ more$/ }).click();
-      await find
-        .row(/-TB3 board, dead, display still lit/)
-        .getByRole('button', { name: /^Lay over/ })
-        .click();
-    },
-  ],
-  [
-    'samples-menu',
-    async (find) => {
-      await find.page.getByRole('button', { name: 'Samples' }).click();
-      await find.page.getByRole('menuitem', { name: 'Two chains' }).click();
-      await find.page.getByRole('menuitem', { name: 'stopped in the middle of a part' }).waitFor();
-    },
-  ],
-  ['inject-choose', (find) => simulate(find, async (inject) => inject.thing('-TB3').click())],
-  [
-    'inject-several',
-    (find) =>
-      simulate(find, async (inject) => {
-        await inject.inject('-TB10', 'output lost');
-        await inject.inject('Cable -WH8', 'one fibre dim, return');
-        await inject.injected.getByRole('combobox', { name: /^How steadily: supply/ }).selectOption('gone now');
-      }),
-  ],
-  ['inject-into-the-case', (find) => simulate(find, async () => find.page.keyboard.press('p'))],
-  [
-    'keys',
-    async (find) => {
-      await find.page.getByRole('button', { name: 'Help' }).click();
-      await find.page.getByRole('menuitem').first().click();
-    },
-  ],
-];
-
-/** The line of quick chain in an empty window. */
-async function quickChain({ page }: FindDriver, line: string): Promise<void> {
-  await page.keyboard.press('n');
-  await page.getByRole('textbox', { name: 'Units' }).fill(line);
-}
-
-/** Simulates a cut fibre, and what else is asked for. */
-async function simulate({ page }: FindDriver, more: (inject: ReturnType<typeof driveInject>) => Promise<void>): Promise<void> {
-  const inject = driveInject(page);
-  await page.keyboard.press('i');
-  await inject.injected.waitFor();
-  await inject.inject('Cable -WH3', 'one fibre cut, outbound');
-  await more(inject);
-  await page.mouse.move(0, 0);
-}
 
 /** How many steps of the light lie behind the picture of a sample. */
 const stepsTaken = 4;
@@ -121,6 +47,11 @@ async function shootSamples(): Promise<void> {
         await page.waitForTimeout(settle);
         await shoot(`inject-step-${name}-${width}-${theme}`);
         await page.keyboard.press('Escape');
+        await openSums(find);
+        await page.waitForTimeout(settle);
+        await shoot(`sums-${name}-${width}-${theme}`);
+        await page.keyboard.press('m');
+        await find.answer.waitFor();
       }
       await close();
     }
@@ -135,6 +66,7 @@ async function shootScenes(): Promise<void> {
   ] as const) {
     const { page, shoot, close } = await launchPage({ width, height, theme });
     for (const [name, prepare] of scenes) {
+      if (only !== undefined && !name.includes(only)) continue;
       await page.reload();
       const find = driveFind(page);
       await find.answer.getByText('likely').waitFor();
@@ -147,5 +79,5 @@ async function shootScenes(): Promise<void> {
   }
 }
 
-await shootSamples();
+if (only === undefined) await shootSamples();
 await shootScenes();
