@@ -120,5 +120,19 @@ export const comparisonWords = {
   summary: (counts: readonly { readonly kind: ChangeKind; readonly count: number }[]) =>
     wordList(counts.map(({ kind, count }) => `${count} ${changeKindWords[kind]}`)),
   differences: (count: number) => wordCount(count, 'difference'),
+  with: (kind: 'saved' | 'file', name: string) =>
+    kind === 'file' ? `with ${name}` : name === '' ? 'with what it was at first' : `with what was last saved in ${name}`,
+  which: 'Which changes are listed',
+  all: 'all',
+  close: 'Stop comparing',
+  machine: {
+    title: 'New machine from this design',
+    about: (design: string) =>
+      `Everything of “${design}” comes along, but for serial numbers, measured losses and the revision. The new cabinet says on which design it is based, so that the two can be compared.`,
+    name: 'Name of the cabinet',
+    number: 'Machine number',
+    make: 'Make the machine',
+    cancel: 'Cancel',
+  },
   heads: { kind: 'Change', thing: 'Thing', what: 'What', was: 'Before', is: 'Now' },
 } as const;

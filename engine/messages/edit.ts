@@ -15,6 +15,11 @@ export const editCommandLabels = {
   addRecord: 'Add a line',
   removeRecord: 'Take a line out',
   closeRefusal: 'Close',
+  compareSaved: 'Compare with what was saved',
+  compareFile: 'Compare with a file…',
+  closeComparison: 'Stop comparing',
+  newMachine: 'New machine from this design…',
+  makeMachine: 'Make the machine',
 } as const;
 
 const mostNamed = 3;

@@ -13,7 +13,7 @@ export {
   programWords,
   statements,
 } from './commandLine.ts';
-export { type ChangeWords, type ComparedSide, comparisonWords, wordChange } from './comparison.ts';
+export { type ChangeWords, type ComparedSide, changeKindWords, comparisonWords, wordChange } from './comparison.ts';
 export {
   cannotTellApart,
   impossibleStatement,

@@ -4,6 +4,7 @@ import { useDetail } from '../canvas/DetailContext.ts';
 import { Fibres } from '../canvas/Fibres.tsx';
 import { fibrePath, linkMiddle } from '../canvas/fibrePath.ts';
 import { port, strip } from '../canvas/geometry.ts';
+import { ChangeTag } from '../compare/ChangeTag.tsx';
 import { useDispatch } from '../state/useWorkbench.ts';
 import type { DrawLinkView } from './drawViews.ts';
 import { linkElementId } from './elements.ts';
@@ -50,6 +51,7 @@ export const DrawLinkEdge = memo(function DrawLinkEdge({ data }: EdgeProps<DrawL
           {detail === 'full' && view.designation !== '' && (
             <span className="link-name designation" aria-hidden="true">
               {view.designation}
+              <ChangeTag id={view.id} bare />
             </span>
           )}
           {detail === 'full' && view.length !== '' && (

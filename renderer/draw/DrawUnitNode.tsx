@@ -2,6 +2,7 @@ import { memo } from 'react';
 import type { Node, NodeProps } from 'reactflow';
 import { drawWords } from '../../engine/messages/index.ts';
 import { ModuleFoot, ModuleFrame, ModulePorts, StripFoot } from '../canvas/ModuleFrame.tsx';
+import { ChangeTag } from '../compare/ChangeTag.tsx';
 import { Sign } from '../marks/Sign.tsx';
 import { useDispatch } from '../state/useWorkbench.ts';
 import type { DrawUnitView } from './drawViews.ts';
@@ -34,6 +35,7 @@ export const DrawUnitNode = memo(function DrawUnitNode({ data: { view } }: NodeP
           {view.onChain && (
             <PortHit port={{ unit: view.id, side: 'down' }} top={view.portY} free={view.downFree} takes={view.takes?.down ?? null} />
           )}
+          <ChangeTag id={view.id} />
           <FeedPort unit={view.id} kind={view.kind} fed={view.fed} takes={view.takes?.feed ?? null} />
         </>
       }

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { ReactFlowProvider } from 'reactflow';
 import { drawWords } from '../../engine/messages/index.ts';
+import { ComparisonPane } from '../compare/ComparisonPane.tsx';
 import { Inspector } from '../edit/Inspector.tsx';
 import { ProblemsPane } from '../edit/ProblemsPane.tsx';
 import { ListView } from '../lists/ListView.tsx';
@@ -17,6 +18,7 @@ const makeDrawing = (): Drawing => ({ gestures: makeGestureStore(), begin: { cur
 /** Draw: document the cabinet. Shelf at the left, the drawing or its lists in the middle, the inspector at the right. */
 export function DrawWorkspace() {
   const view = useApp((state) => state.draw.view);
+  const comparing = useApp((state) => state.comparison !== null);
   const [drawing] = useState(makeDrawing);
   return (
     <ReactFlowProvider>
@@ -32,7 +34,7 @@ export function DrawWorkspace() {
                 <ListView />
               </section>
             )}
-            <ProblemsPane />
+            {comparing ? <ComparisonPane /> : <ProblemsPane />}
           </div>
           <aside className="side draw-side" id="inspector" tabIndex={-1} aria-label={drawWords.inspector}>
             <Inspector />

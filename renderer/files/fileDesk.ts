@@ -1,3 +1,4 @@
+import { newMachine } from '../../engine/edit/index.ts';
 import { fileWords } from '../../engine/messages/index.ts';
 import { loadSample } from '../samples/sampleCabinets.ts';
 import type { Workbench } from '../state/dispatcher.ts';
@@ -124,7 +125,7 @@ export function makeFileDesk(bench: Workbench, access: FileAccess, { newId, now,
     newCabinet: () =>
       inTurn(async () => {
         if (!(await mayLeave(desk, 'new'))) return;
-        const cabinet = { id: `cabinet-${now().toISOString().slice(0, 19).replace(/\D/g, '')}`, name: fileWords.newCabinetName };
+        const cabinet = { id: newCabinetId(now()), name: fileWords.newCabinetName };
         await begin({ cabinet, caseRecord: makeEmptyCase(cabinet, now()) }, { keepCabinet: false });
       }),
     newCase: () =>
@@ -132,6 +133,24 @@ export function makeFileDesk(bench: Workbench, access: FileAccess, { newId, now,
         if (!(await mayLeave(desk, 'new'))) return;
         const { cabinet } = store.getState();
         await begin({ cabinet, caseRecord: makeEmptyCase(cabinet, now()) }, { keepCabinet: true });
+      }),
+    newMachine: (named) =>
+      inTurn(async () => {
+        // Made first: a question in between may change what stands in the window.
+        const design = store.getState().cabinet;
+        if (!(await mayLeave(desk, 'new'))) return;
+        const cabinet = newMachine(design, { id: newCabinetId(now()), ...named });
+        await begin({ cabinet, caseRecord: makeEmptyCase(cabinet, now()) }, { keepCabinet: false });
+      }),
+    compareWith: () =>
+      inTurn(async () => {
+        const file = await access.chooseFile();
+        if (!file.ok) return refuseToOpen(undefined, file.problems);
+        if (!file.value) return;
+        const read = readDocument(file.value.name, file.value.content);
+        if (!read.ok) return refuseToOpen(file.value.name, read.problems);
+        const { cabinet: content } = read.value.document;
+        bench.dispatch('show-comparison', { comparison: { kind: 'file', name: file.value.name, content } });
       }),
     openSample: (name) =>
       inTurn(async () => {
@@ -234,4 +253,9 @@ export function makeFileDesk(bench: Workbench, access: FileAccess, { newId, now,
     },
     flush: () => keeper.flush(),
   };
+}
+
+/** An id that says when the cabinet was begun. */
+function newCabinetId(now: Date): string {
+  return `cabinet-${now.toISOString().slice(0, 19).replace(/\D/g, '')}`;
 }

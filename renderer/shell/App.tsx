@@ -1,4 +1,5 @@
 import { fileWords } from '../../engine/messages/index.ts';
+import { NewMachineDialog } from '../compare/NewMachineDialog.tsx';
 import { DrawWorkspace } from '../draw/DrawWorkspace.tsx';
 import { Alerts } from '../files/Alerts.tsx';
 import { QuestionDialog } from '../files/QuestionDialog.tsx';
@@ -38,6 +39,7 @@ export function App() {
         {fileWords.dropHint}
       </div>
       <EquipmentDialog />
+      <NewMachineDialog />
       <RefusedDialog />
       <ShortcutsDialog />
       <QuestionDialog />

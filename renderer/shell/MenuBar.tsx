@@ -32,6 +32,9 @@ type PlainCommand =
   | 'toggle-walk-order'
   | 'equipment-types'
   | 'toggle-sums'
+  | 'compare-saved'
+  | 'compare-file'
+  | 'ask-new-machine'
   | 'toggle-fold-chains'
   | 'toggle-reduce-motion'
   | 'toggle-inject'
@@ -167,6 +170,10 @@ function CabinetMenu() {
         )}
         <Item id="equipment-types" />
         <Item id="toggle-sums" />
+        <Separator className="menu-line" />
+        <Item id="compare-saved" />
+        <Item id="compare-file" />
+        <Item id="ask-new-machine" />
       </Menu>
     </TopMenu>
   );

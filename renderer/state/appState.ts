@@ -3,6 +3,7 @@ import type { CheckedCabinet } from '../../engine/cabinet/index.ts';
 import type { Diagnosis } from '../../engine/diagnosis/index.ts';
 import type { CabinetContent } from '../../engine/schema/index.ts';
 import type { RankedStep } from '../../engine/steps/index.ts';
+import type { ComparedWith } from '../compare/comparedWith.ts';
 import type { DrawState, Workspace } from '../draw/drawState.ts';
 import type { InjectState } from '../inject/injectState.ts';
 import type { EquipmentState } from '../legend/equipmentState.ts';
@@ -89,6 +90,10 @@ export interface SessionState {
   readonly refused: RefusedFile | null;
   /** Why the last thing that was asked of the cabinet was not done; told beside it until something else is done. */
   readonly refusal: { readonly problems: readonly Problem[]; readonly number: number } | null;
+  /** The cabinet with which the one in the window is compared. */
+  readonly comparison: ComparedWith | null;
+  /** How a new machine is called is being asked. */
+  readonly machineAsked: boolean;
   readonly shortcutsShown: boolean;
   readonly announcement: Announcement;
   /** How many suspects the grid lists beyond the usual few. */
@@ -156,6 +161,8 @@ export const stateTable: { readonly [K in keyof Required<AppState>]: KindOf<K> }
   spotlight: 'session',
   refused: 'session',
   refusal: 'session',
+  comparison: 'session',
+  machineAsked: 'session',
   shortcutsShown: 'session',
   announcement: 'session',
   allCandidates: 'session',

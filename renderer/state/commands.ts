@@ -1,5 +1,6 @@
 import { windowTexts } from '../../engine/messages/index.ts';
 import type { DisplayMeaning, Onset } from '../../engine/schema/index.ts';
+import { compareCommands } from '../compare/compareCommands.ts';
 import { drawCommands } from '../draw/drawCommands.ts';
 import { editCommands } from '../edit/editCommands.ts';
 import { injectCommands } from '../inject/injectCommands.ts';
@@ -232,6 +233,7 @@ export const commands = {
   ...entryCommands,
   ...drawCommands,
   ...editCommands,
+  ...compareCommands,
 
   announce: viewCommand<{ readonly text: string }>({
     label: 'announce',

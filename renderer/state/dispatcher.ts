@@ -186,6 +186,8 @@ function freshSession({ cabinet, caseRecord }: DocumentState, opened: OpenedAs) 
     spotlight: null,
     refused: null,
     refusal: null,
+    comparison: null,
+    machineAsked: false,
     shortcutsShown: false,
     allCandidates: false,
     equipment: closedEquipment,

@@ -106,6 +106,10 @@ export interface RecentEntry {
 export interface FileActions {
   readonly newCabinet: () => Promise<void>;
   readonly newCase: () => Promise<void>;
+  /** Begins the cabinet of a new machine, made from the one in the window. */
+  readonly newMachine: (named: { readonly name: string; readonly machineNumber: string }) => Promise<void>;
+  /** Lets a file be chosen, and compares the cabinet in it with the one in the window. */
+  readonly compareWith: () => Promise<void>;
   readonly openSample: (name: string) => Promise<void>;
   readonly open: () => Promise<void>;
   readonly openRecent: (key: string) => Promise<void>;
