@@ -112,7 +112,34 @@ export const drawWords = {
     replug: (cable: string, port: string) => `${cable} into ${port}`,
     feed: (what: string, from: string) => `feed ${what} from ${from}`,
     paste: 'paste',
+    pasteRows: 'paste rows',
     duplicate: (what: string) => `duplicate ${what}`,
+  },
+  contextMenu: 'What to do here',
+  minimap: 'The whole cabinet, small',
+  chooser: {
+    nothingFits: 'Nothing fits what was typed.',
+    connect: {
+      title: 'Connect to',
+      label: 'A port, a cable or a supply',
+      empty: 'There is nothing to which this could be connected: every port that would fit is taken.',
+    },
+    find: {
+      title: 'Find',
+      label: 'Designation, kind, axis, part number …',
+      empty: 'The cabinet is empty.',
+      leadsTo: (to: string | null) => (to === null ? 'leads nowhere' : `to ${to}`),
+      units: (count: number) => wordCount(count, 'unit'),
+    },
+    palette: { title: 'All commands', label: 'What to do', notNow: 'not now' },
+  },
+  rows: {
+    title: 'Paste rows',
+    how: 'Rows out of a spreadsheet, one for each unit: designation, kind, chain, axes, fed by, model, part number, serial number. A first row with heads sets another order.',
+    makes: (units: number, chains: number, ignored: readonly string[]) =>
+      `Makes ${wordCount(units, 'unit')}${chains > 0 ? ` on ${wordCount(chains, 'chain')}` : ''}.${ignored.length > 0 ? ` Left out: ${wordList(ignored)}.` : ''}`,
+    cancel: 'Cancel',
+    build: 'Build',
   },
   said: {
     copied: (what: string) => `Copied: ${what}.`,

@@ -77,6 +77,8 @@ export const quickWords = {
 
   region: 'Quick chain',
   title: 'What hangs on the chain?',
+  titleDraw:
+    'One letter or word for each unit, in the order of the chain. Or press S, P, E or U on the drawing, or paste rows of a spreadsheet.',
   titleHow: 'From the controller outwards, in letters or words.',
   line: 'Units',
   example: '3 servo, spindle, encoder, servo',

@@ -1,16 +1,18 @@
 import { useCallback, useMemo, useRef } from 'react';
-import { ReactFlow, ViewportPortal } from 'reactflow';
+import { MiniMap, ReactFlow, ViewportPortal } from 'reactflow';
 import { drawWords } from '../../engine/messages/index.ts';
 import { Captions } from '../canvas/Captions.tsx';
 import { DetailContext } from '../canvas/DetailContext.ts';
 import { type Metrics, zoomLimits } from '../canvas/geometry.ts';
 import { useCabinetView } from '../canvas/useCabinetView.ts';
 import { useSize } from '../canvas/useSize.ts';
+import { QuickChain } from '../quick/QuickChain.tsx';
 import { useApp } from '../state/useWorkbench.ts';
 import 'reactflow/dist/style.css';
 import '../canvas/canvas.css';
 import '../canvas/modules.css';
 import { DrawBar } from './DrawBar.tsx';
+import { DrawContextMenu, useContextMenu } from './DrawContextMenu.tsx';
 import { DrawControllerNode } from './DrawControllerNode.tsx';
 import { DrawHead } from './DrawHead.tsx';
 import { useGesture } from './DrawingContext.ts';
@@ -24,6 +26,9 @@ import { useGestures } from './useGestures.ts';
 
 const nodeTypes = { 'draw-unit': DrawUnitNode, 'draw-controller': DrawControllerNode };
 const edgeTypes = { 'draw-link': DrawLinkEdge, 'draw-lead': DrawLeadEdge };
+
+/** From so many units on the whole is shown small beside. */
+const minimapFrom = 15;
 
 /** Panels at both sides leave less room than in Find, and there are no windows to show: the modules are smaller. */
 const metrics: { readonly narrow: Metrics; readonly wide: Metrics } = {
@@ -45,6 +50,9 @@ export function DrawCanvas() {
   const gestures = useGestures({ frame, placement: view.still });
   const onKeyDown = useDrawKeys(view.still);
   useFocusChosen(frame);
+  const menu = useContextMenu();
+  const unitCount = useApp((state) => state.checked.topology.units.size);
+  const hasUnits = unitCount > 0;
   const pulling = useGesture((gesture) => gesture.kind === 'pull');
   const noop = useCallback(() => undefined, []);
   return (
@@ -57,6 +65,7 @@ export function DrawCanvas() {
         aria-label={drawWords.region}
         onFocus={view.onFocus}
         onKeyDown={onKeyDown}
+        onContextMenu={menu.onContextMenu}
         onPointerDown={gestures.onPointerDown}
         onPointerMove={gestures.onPointerMove}
         data-roomy={view.roomy}
@@ -90,9 +99,14 @@ export function DrawCanvas() {
               <Captions captions={captions} />
             </ViewportPortal>
             <GestureLayer opening={view.placement.opening} />
+            {unitCount >= minimapFrom && (
+              <MiniMap pannable zoomable ariaLabel={drawWords.minimap} nodeBorderRadius={4} nodeStrokeWidth={6} />
+            )}
           </ReactFlow>
         )}
+        {!hasUnits && <QuickChain />}
         <DrawBar />
+        <DrawContextMenu at={menu.at} onClose={menu.close} />
         <CarriedGhost />
       </section>
     </DetailContext>

@@ -7,10 +7,12 @@ import { ProblemsPane } from '../edit/ProblemsPane.tsx';
 import { ListView } from '../lists/ListView.tsx';
 import { useApp } from '../state/useWorkbench.ts';
 import { DrawCanvas } from './DrawCanvas.tsx';
+import { DrawDialogs } from './DrawDialogs.tsx';
 import { DrawHead } from './DrawHead.tsx';
 import { type Drawing, DrawingContext } from './DrawingContext.ts';
 import { makeGestureStore } from './gesture.ts';
 import { Shelf } from './Shelf.tsx';
+import { useClipboard } from './useClipboard.ts';
 import './draw.css';
 
 const makeDrawing = (): Drawing => ({ gestures: makeGestureStore(), begin: { current: null } });
@@ -20,6 +22,7 @@ export function DrawWorkspace() {
   const view = useApp((state) => state.draw.view);
   const comparing = useApp((state) => state.comparison !== null);
   const [drawing] = useState(makeDrawing);
+  useClipboard();
   return (
     <ReactFlowProvider>
       <DrawingContext value={drawing}>
@@ -40,6 +43,7 @@ export function DrawWorkspace() {
             <Inspector />
           </aside>
         </main>
+        <DrawDialogs />
       </DrawingContext>
     </ReactFlowProvider>
   );

@@ -14,6 +14,7 @@ import {
   type Place,
   type Port,
   pasteClip,
+  pasteRows,
   removeThings,
   replugEnd,
 } from '../../engine/edit/index.ts';
@@ -115,6 +116,11 @@ export const buildCommands = {
     label: 'paste',
     name: () => steps.paste,
     edit: (cabinet, { text, target }) => pasteClip(cabinet, text, target),
+  }),
+  'paste-row-text': editCommand<{ readonly text: string }>({
+    label: 'pasteRows',
+    name: () => steps.pasteRows,
+    edit: (cabinet, { text }) => pasteRows(cabinet, text),
   }),
   'duplicate-things': editCommand<{ readonly ids: readonly string[]; readonly target: PasteTarget }>({
     label: 'duplicate',

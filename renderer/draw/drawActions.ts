@@ -40,7 +40,11 @@ export function makeDrawActions({ store, dispatch, announce }: Bench): DrawActio
     return spot === null ? {} : { at: spot };
   };
 
-  const paste = (text: string) => dispatch('paste-clip', { text, target: pasteTarget() });
+  /** A copy from here is a small cabinet file; rows of a spreadsheet have tabs; what is neither is refused by the reader of files. */
+  const paste = (text: string) => {
+    if (/^[^{]*\t/.test(text)) dispatch('paste-row-text', { text });
+    else dispatch('paste-clip', { text, target: pasteTarget() });
+  };
 
   /** What takes the place of what goes: its neighbour in the chain. */
   const neighbourOf = (ids: readonly string[]): string | null => {

@@ -70,7 +70,12 @@ export const drawCommands = {
     run: (state) => draw(state, { dialog: 'connect-to' }),
   }),
   'find-thing': openDialog('findThing', 'find-thing', ['Mod+F']),
-  palette: openDialog('palette', 'palette', ['Mod+Shift+P']),
+  palette: viewCommand({
+    label: 'palette',
+    shortcuts: ['Mod+Shift+P'],
+    isEnabled: (state) => state.question === null,
+    run: (state) => draw(state, { dialog: 'palette' }),
+  }),
   'paste-rows': openDialog('pasteRows', 'paste-rows', ['Mod+Shift+V']),
   'close-draw-dialog': viewCommand({
     label: 'closeDrawDialog',

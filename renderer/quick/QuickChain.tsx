@@ -5,12 +5,13 @@ import { kindLetters, makeQuickCabinet, parseQuickLine, type QuickParts } from '
 import { type UnitKind, unitKinds } from '../../engine/schema/index.ts';
 import { beginWalk } from '../find/entryWalk.ts';
 import { Sign } from '../marks/Sign.tsx';
-import { useDispatch, useWindow } from '../state/useWorkbench.ts';
+import { useApp, useDispatch, useWindow } from '../state/useWorkbench.ts';
 import './quick.css';
 
 /** What stands in a cabinet that has no units yet: one line makes them, and the walk along their displays begins. */
 export function QuickChain() {
   const { store, dispatch } = useWindow();
+  const drawing = useApp((state) => state.workspace === 'draw');
   const [line, setLine] = useState('');
   /** A word that is being typed is not complained of until it is ended. */
   const [asked, setAsked] = useState(false);
@@ -38,7 +39,8 @@ export function QuickChain() {
     dispatch('build-quick-chain', { parts, supplyAssumed });
     const first = beginWalk(store.getState());
     dispatch('announce', { text: words.made(parts.links.length, parts.chains.length) });
-    if (first !== null) dispatch('open-entry', { entry: { kind: 'display', unit: first, walking: true } });
+    // Who draws a cabinet has seen no display yet.
+    if (first !== null && !drawing) dispatch('open-entry', { entry: { kind: 'display', unit: first, walking: true } });
   };
   return (
     <section className="quick" aria-label={words.region}>
@@ -50,7 +52,7 @@ export function QuickChain() {
         }}
       >
         <h2>{words.title}</h2>
-        <p className="quiet-text">{words.titleHow}</p>
+        <p className="quiet-text">{drawing ? words.titleDraw : words.titleHow}</p>
         <label className="quick-line">
           <span className="screen-reader">{words.line}</span>
           <input

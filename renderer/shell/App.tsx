@@ -13,6 +13,7 @@ import { RefusedDialog, ShortcutsDialog } from './Dialogs.tsx';
 import { FindPopovers, FindWorkspace } from './FindWorkspace.tsx';
 import { LiveRegion } from './LiveRegion.tsx';
 import { MenuBar } from './MenuBar.tsx';
+import { Palette } from './Palette.tsx';
 import { SkipLinks } from './SkipLinks.tsx';
 import './app.css';
 
@@ -43,6 +44,7 @@ export function App() {
       <RefusedDialog />
       <ShortcutsDialog />
       <QuestionDialog />
+      <Palette />
       <LiveRegion />
     </>
   );

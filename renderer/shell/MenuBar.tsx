@@ -2,54 +2,17 @@ import { Check, ChevronRight, Contrast, Redo2, Undo2 } from 'lucide-react';
 import { useState } from 'react';
 import { Button, Header, Menu, MenuItem, MenuSection, MenuTrigger, Popover, Separator, SubmenuTrigger } from 'react-aria-components';
 import { fileWords, windowTexts } from '../../engine/messages/index.ts';
-import { type FileMenuCommand, FileMenuItems } from '../files/FileMenu.tsx';
+import { FileMenuItems } from '../files/FileMenu.tsx';
 import { isUnsaved } from '../files/unsaved.ts';
 import { HouseSign } from '../marks/Sign.tsx';
 import { listSamples, loadCaseTitles, type SampleCabinet } from '../samples/sampleCabinets.ts';
 import { themeChoices } from '../state/appState.ts';
 import { type CommandId, commands } from '../state/commands.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
+import { buildItems, chooseItems, editItems, moveItems, type PlainCommand } from './plainCommands.ts';
 import { shortcutsOf, wordKeys } from './shortcuts.ts';
 import { WorkspaceSwitch } from './WorkspaceSwitch.tsx';
 import './menu.css';
-
-/** What can be chosen at once in Draw, and how the drawing is looked at. */
-const chooseItems = ['choose-all', 'choose-none', 'choose-chain', 'choose-upstream', 'choose-downstream'] as const;
-const editItems = ['cut', 'copy', 'paste', 'duplicate', 'remove-chosen'] as const;
-const buildItems = ['insert-servo', 'insert-spindle', 'insert-encoder', 'insert-supply', 'new-chain'] as const;
-const moveItems = ['move-back', 'move-on', 'move-up', 'move-down', 'connect-to', 'edit-chosen'] as const;
-const lookItems = ['toggle-draw-view', 'toggle-arrangement', 'toggle-feedback'] as const;
-
-/** Commands of the menus need no arguments. */
-type PlainCommand =
-  | 'undo'
-  | 'redo'
-  | 'zoom-in'
-  | 'zoom-out'
-  | 'zoom-to-fit'
-  | 'walk-displays'
-  | 'enter-next-report'
-  | 'toggle-walk-order'
-  | 'equipment-types'
-  | 'toggle-sums'
-  | 'compare-saved'
-  | 'compare-file'
-  | 'ask-new-machine'
-  | 'toggle-fold-chains'
-  | 'toggle-reduce-motion'
-  | 'toggle-inject'
-  | 'ask-take-pattern'
-  | (typeof chooseItems)[number]
-  | (typeof lookItems)[number]
-  | (typeof editItems)[number]
-  | (typeof buildItems)[number]
-  | (typeof moveItems)[number]
-  | 'find-thing'
-  | 'palette'
-  | 'paste-rows'
-  | 'go-draw'
-  | 'go-find'
-  | FileMenuCommand;
 
 /** The bar at the top: menus, what is open, undo and redo, colours. */
 export function MenuBar() {

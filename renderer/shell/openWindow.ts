@@ -7,7 +7,7 @@ import { type FileDesk, makeFileDesk } from '../files/fileDesk.ts';
 import { followFiles } from '../files/followFiles.ts';
 import { wordTime } from '../files/wordTime.ts';
 import type { DocumentSource, DocumentState } from '../state/appState.ts';
-import type { CanvasControl } from '../state/command.ts';
+import type { CanvasControl, DrawActions } from '../state/command.ts';
 import { makeWorkbench } from '../state/dispatcher.ts';
 import { findStorage, readPreferences, writePreferences } from '../state/preferences.ts';
 import type { Window } from '../state/useWorkbench.ts';
@@ -24,10 +24,13 @@ export function openWindow(document: DocumentState, source: DocumentSource): Win
   const desktop = findDesktop();
   const access = desktop ? makeDesktopAccess(desktop) : makeBrowserAccess();
   const desks: FileDesk[] = [];
+  const drawings: DrawActions[] = [];
   const bench = makeWorkbench({ document, source, preferences, now: () => new Date().toISOString() }, (inner) => {
     const desk = makeFileDesk(inner, access, { newId: () => crypto.randomUUID(), now: () => new Date(), wordTime });
     desks.push(desk);
-    return { canvas: () => canvas, files: desk.actions, draw: makeDrawActions(inner) };
+    const draw = makeDrawActions(inner);
+    drawings.push(draw);
+    return { canvas: () => canvas, files: desk.actions, draw };
   });
   const diagnosis = followDiagnosis(bench.store);
   listenForShortcuts(bench);
@@ -51,8 +54,11 @@ export function openWindow(document: DocumentState, source: DocumentSource): Win
     }
   });
 
+  const [drawing] = drawings;
+  if (!drawing) throw new Error('the workbench made no effects');
   return {
     ...bench,
+    drawing,
     registerCanvas: (control) => {
       canvas = control;
     },

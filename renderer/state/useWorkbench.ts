@@ -1,12 +1,14 @@
 import { createContext, use } from 'react';
 import { useStore } from 'zustand';
 import type { AppState } from './appState.ts';
-import type { CanvasControl } from './command.ts';
+import type { CanvasControl, DrawActions } from './command.ts';
 import type { Dispatch, Workbench } from './dispatcher.ts';
 
 /** The workbench of the window, with what its parts register. */
 export interface Window extends Workbench {
   readonly registerCanvas: (control: CanvasControl | null) => void;
+  /** What Draw does with what is chosen. */
+  readonly drawing: DrawActions;
   /** Gives up the search that is running. */
   readonly cancelDiagnosis: () => void;
   /** Starts it again. */

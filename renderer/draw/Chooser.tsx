@@ -1,0 +1,73 @@
+import { Autocomplete, Dialog, Heading, Input, Label, Menu, MenuItem, Modal, ModalOverlay, SearchField } from 'react-aria-components';
+import { drawWords } from '../../engine/messages/index.ts';
+
+/** One line of a list to choose from. */
+export interface Choice {
+  readonly id: string;
+  readonly words: string;
+  readonly detail?: string;
+  readonly keys?: string;
+  /** Why it cannot be chosen now. */
+  readonly disabled?: string;
+  /** Other words by which it is found. */
+  readonly also?: string;
+}
+
+interface ChooserProps {
+  readonly title: string;
+  readonly label: string;
+  readonly choices: readonly Choice[];
+  /** What is said when there is nothing to choose. */
+  readonly empty: string;
+  readonly onChoose: (id: string) => void;
+  readonly onClose: () => void;
+}
+
+/** Every word typed must occur somewhere, in any order. */
+const hasAllWords = (text: string, typed: string) =>
+  typed
+    .toLowerCase()
+    .split(/\s+/)
+    .every((word) => text.toLowerCase().includes(word));
+
+/** A list that is narrowed by typing; arrows and Enter choose. */
+export function Chooser({ title, label, choices, empty, onChoose, onClose }: ChooserProps) {
+  return (
+    <ModalOverlay isOpen isDismissable onOpenChange={(open) => !open && onClose()} className="overlay chooser-overlay">
+      <Modal className="modal chooser">
+        <Dialog className="sheet">
+          <Heading slot="title">{title}</Heading>
+          <Autocomplete filter={hasAllWords}>
+            <SearchField autoFocus className="chooser-field">
+              <Label className="screen-reader">{label}</Label>
+              <Input placeholder={label} />
+            </SearchField>
+            <Menu
+              aria-label={title}
+              className="menu chooser-list"
+              items={choices}
+              onAction={(key) => {
+                onClose();
+                onChoose(String(key));
+              }}
+              renderEmptyState={() => <p className="empty">{choices.length === 0 ? empty : drawWords.chooser.nothingFits}</p>}
+            >
+              {(choice: Choice) => (
+                <MenuItem
+                  id={choice.id}
+                  className="menu-item chooser-item"
+                  textValue={`${choice.words} ${choice.detail ?? ''} ${choice.also ?? ''}`}
+                  isDisabled={choice.disabled !== undefined}
+                >
+                  <span className="menu-text">{choice.words}</span>
+                  <span className="chooser-detail">{choice.disabled ?? choice.detail}</span>
+                  {choice.keys !== undefined && <kbd>{choice.keys}</kbd>}
+                </MenuItem>
+              )}
+            </Menu>
+          </Autocomplete>
+        </Dialog>
+      </Modal>
+    </ModalOverlay>
+  );
+}

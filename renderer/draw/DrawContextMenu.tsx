@@ -1,0 +1,101 @@
+import { useCallback, useRef, useState } from 'react';
+import { Menu, MenuItem, MenuSection, Popover } from 'react-aria-components';
+import { drawWords, windowTexts } from '../../engine/messages/index.ts';
+import type { Point } from '../canvas/views.ts';
+import { wordKeys } from '../shell/shortcuts.ts';
+import { type CommandId, commands } from '../state/commands.ts';
+import { useApp, useDispatch, useWindow } from '../state/useWorkbench.ts';
+import { chosenThings } from './chosen.ts';
+import { thingOf } from './elements.ts';
+
+const onThings = ['connect-to', 'cut', 'copy', 'duplicate', 'remove-chosen'] as const;
+const onCable = ['insert-servo', 'insert-spindle', 'insert-encoder', 'connect-to', 'remove-chosen'] as const;
+const onUnits = ['choose-chain', 'choose-upstream', 'choose-downstream', 'move-back', 'move-on'] as const;
+const onNothing = ['insert-servo', 'insert-spindle', 'insert-encoder', 'insert-supply', 'new-chain'] as const;
+const always = ['paste', 'paste-rows', 'choose-all', 'zoom-to-fit'] as const;
+type MenuCommand =
+  | (typeof onThings)[number]
+  | (typeof onCable)[number]
+  | (typeof onUnits)[number]
+  | (typeof onNothing)[number]
+  | (typeof always)[number];
+
+/** Where the menu is open, on the screen; and how it is opened over a thing, which is chosen first. */
+export function useContextMenu() {
+  const { store, dispatch } = useWindow();
+  const [at, setAt] = useState<Point | null>(null);
+  const onContextMenu = useCallback(
+    (event: React.MouseEvent) => {
+      if (!(event.target instanceof Element) || event.target.closest('input, textarea')) return;
+      event.preventDefault();
+      const element = event.target.closest<HTMLElement>('[data-unit], [data-link], [data-chain], [data-controller], [data-thing]');
+      const id = element ? (element.dataset['thing'] ?? thingOf(element)) : null;
+      const chosen = chosenThings(store.getState());
+      if (id !== null && !chosen.includes(id)) dispatch('choose', { ids: [id], how: 'only' });
+      if (id === null && event.button === 2) dispatch('choose', { ids: [], how: 'only' });
+      // From the keyboard there is no place of the pointer: beside the thing itself.
+      const box = element?.getBoundingClientRect();
+      const byKey = event.button !== 2 && box !== undefined;
+      setAt(byKey ? { x: box.left + box.width / 2, y: box.top + box.height / 2 } : { x: event.clientX, y: event.clientY });
+    },
+    [store, dispatch],
+  );
+  return { at, onContextMenu, close: () => setAt(null) };
+}
+
+/** What can be done with what is chosen: the same commands as in the menus. */
+export function DrawContextMenu({ at, onClose }: { readonly at: Point | null; readonly onClose: () => void }) {
+  const anchor = useRef<HTMLSpanElement>(null);
+  const dispatch = useDispatch();
+  const kind = useApp((state) => {
+    const ids = chosenThings(state);
+    const maps: ReadonlyMap<string, unknown> = state.checked.topology.links;
+    return ids.length === 0 ? 'nothing' : ids.every((id) => maps.has(id)) ? 'cable' : 'units';
+  });
+  const groups: readonly (readonly MenuCommand[])[] =
+    kind === 'nothing' ? [onNothing, always] : kind === 'cable' ? [onCable, always] : [onThings, onUnits, always];
+  return (
+    <>
+      {at && <span ref={anchor} className="menu-anchor" style={{ left: at.x, top: at.y }} />}
+      <Popover
+        className="menu-popover"
+        triggerRef={anchor}
+        isOpen={at !== null}
+        placement="bottom start"
+        offset={2}
+        onOpenChange={(open) => !open && onClose()}
+      >
+        <Menu
+          aria-label={drawWords.contextMenu}
+          className="menu"
+          onAction={(key) => {
+            onClose();
+            const id = groups.flat().find((one) => one === key);
+            if (id !== undefined) dispatch(id);
+          }}
+        >
+          {groups.map((ids) => (
+            <MenuSection key={ids[0]} className="menu-group" aria-label={windowTexts.commands[commands[ids[0] ?? 'paste'].label]}>
+              {ids.map((id) => (
+                <Item key={id} id={id} />
+              ))}
+            </MenuSection>
+          ))}
+        </Menu>
+      </Popover>
+    </>
+  );
+}
+
+function Item({ id }: { readonly id: MenuCommand }) {
+  const enabled = useApp((state) => commands[id].isEnabled(state));
+  const { shortcuts }: { readonly shortcuts?: readonly string[] } = commands[id as CommandId];
+  const words = windowTexts.commands[commands[id].label];
+  return (
+    <MenuItem id={id} className="menu-item" textValue={words} isDisabled={!enabled}>
+      <span className="menu-check" />
+      <span className="menu-text">{words}</span>
+      {shortcuts?.[0] !== undefined && <kbd>{wordKeys(shortcuts[0])}</kbd>}
+    </MenuItem>
+  );
+}
