@@ -1,7 +1,8 @@
 import type { Severity } from '../base/index.ts';
-import type { UnitKind } from '../schema/index.ts';
+import type { OrdinalGroup, UnitKind } from '../schema/index.ts';
 import { startSentence, wordCount, wordList } from './numbers.ts';
 import { severityWords } from './problems.ts';
+import { wordNumber } from './quantities.ts';
 
 /*
  * What Draw says: labels of its commands, words on its drawing, what a screen reader hears.
@@ -95,6 +96,10 @@ export const drawWords = {
   },
   inspector: 'Inspector',
   closeRefusal: 'Close',
+  /** One decimal: no voltmeter at the cabinet tells more. */
+  volts: (value: number) => `${wordNumber(value, 1)} V`,
+  /** "drive 3", "encoder 1": there is room for no more under a module. */
+  counted: (group: OrdinalGroup, ordinal: number) => `${group === 'drive' ? 'drive' : 'encoder'} ${ordinal}`,
   noPartNumber: 'no part number',
   notFed: 'no 24 V',
   axes: (count: number, limit: number | null) => (limit === null ? wordCount(count, 'axis', 'axes') : `${count} / ${limit} axes`),

@@ -30,6 +30,8 @@ export interface ViewOptions {
   /** Long chains go on in the next row. */
   readonly wrap: boolean;
   readonly arrangement?: PlacementOptions['arrangement'];
+  /** Room left above the drawing at most, where there is more than it needs; left out: it stands in the middle. */
+  readonly mostAbove?: number;
   readonly opening?: PlacementOptions['opening'];
   /** What the picture can be asked besides to zoom. */
   readonly walkDisplays?: CanvasControl['walkDisplays'];
@@ -37,7 +39,7 @@ export interface ViewOptions {
 
 /** Where the drawing stands and how much of it is drawn; moves it so that what matters is in view. */
 export function useCabinetView(frame: React.RefObject<HTMLElement | null>, size: Size | null, options: ViewOptions) {
-  const { metrics, foldable, wrap, arrangement = 'chain', opening = null, walkDisplays } = options;
+  const { metrics, foldable, wrap, arrangement = 'chain', opening = null, mostAbove = Number.POSITIVE_INFINITY, walkDisplays } = options;
   const flow = useReactFlow();
   const topology = useApp((state) => state.checked.topology);
   const source = useApp((state) => state.source);
@@ -82,10 +84,10 @@ export function useCabinetView(frame: React.RefObject<HTMLElement | null>, size:
     const slack = { x: room.width - drawn.width * fit.zoom, y: room.height - drawn.height * fit.zoom };
     return {
       x: Math.round(margin.side + Math.max(0, slack.x / 2)),
-      y: Math.round(margin.top + Math.max(0, slack.y / 2)),
+      y: Math.round(margin.top + Math.max(0, Math.min(slack.y / 2, mostAbove))),
       zoom: fit.zoom,
     };
-  }, [topology, fit, size]);
+  }, [topology, fit, size, mostAbove]);
 
   const showWhole = useCallback(() => {
     setZoomed(null);

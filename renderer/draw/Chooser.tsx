@@ -23,6 +23,9 @@ interface ChooserProps {
   readonly onClose: () => void;
 }
 
+/** Everything by which a line is found. */
+const textOf = ({ words, detail = '', also = '' }: Choice) => `${words} ${detail} ${also}`;
+
 /** Every word typed must occur somewhere, in any order. */
 const hasAllWords = (text: string, typed: string) =>
   typed
@@ -32,15 +35,22 @@ const hasAllWords = (text: string, typed: string) =>
 
 /** A list that is narrowed by typing; arrows and Enter choose. */
 export function Chooser({ title, label, choices, empty, onChoose, onClose }: ChooserProps) {
+  /** Enter before any line is marked: the first one that fits. */
+  const chooseFirst = (typed: string) => {
+    const first = choices.find((choice) => choice.disabled === undefined && hasAllWords(textOf(choice), typed));
+    if (!first) return;
+    onClose();
+    onChoose(first.id);
+  };
   return (
     <ModalOverlay isOpen isDismissable onOpenChange={(open) => !open && onClose()} className="overlay chooser-overlay">
       <Modal className="modal chooser">
         <Dialog className="sheet">
           <Heading slot="title">{title}</Heading>
           <Autocomplete filter={hasAllWords}>
-            <SearchField autoFocus className="chooser-field">
+            <SearchField className="chooser-field" onSubmit={chooseFirst}>
               <Label className="screen-reader">{label}</Label>
-              <Input placeholder={label} />
+              <Input autoFocus placeholder={label} />
             </SearchField>
             <Menu
               aria-label={title}
@@ -56,7 +66,7 @@ export function Chooser({ title, label, choices, empty, onChoose, onClose }: Cho
                 <MenuItem
                   id={choice.id}
                   className="menu-item chooser-item"
-                  textValue={`${choice.words} ${choice.detail ?? ''} ${choice.also ?? ''}`}
+                  textValue={textOf(choice)}
                   isDisabled={choice.disabled !== undefined}
                 >
                   <span className="menu-text">{choice.words}</span>

@@ -27,6 +27,9 @@ import { useGestures } from './useGestures.ts';
 const nodeTypes = { 'draw-unit': DrawUnitNode, 'draw-controller': DrawControllerNode };
 const edgeTypes = { 'draw-link': DrawLinkEdge, 'draw-lead': DrawLeadEdge };
 
+/** The drawing hangs from the top, as a cabinet does: the room that is left lies below. */
+const mostAbove = 28;
+
 /** From so many units on the whole is shown small beside. */
 const minimapFrom = 15;
 
@@ -44,7 +47,7 @@ export function DrawCanvas() {
   const opening = useGesture((gesture) =>
     gesture.kind === 'carry' && !gesture.preview?.refusal ? (gesture.target?.opening ?? null) : null,
   );
-  const view = useCabinetView(frame, size, { metrics, foldable: '', wrap: true, arrangement, opening });
+  const view = useCabinetView(frame, size, { metrics, foldable: '', wrap: true, arrangement, opening, mostAbove });
   const shown = useShownGesture();
   const { nodes, edges, captions } = useDrawProjection(view.placement, view.detail, shown);
   const gestures = useGestures({ frame, placement: view.still });
@@ -64,7 +67,10 @@ export function DrawCanvas() {
         tabIndex={-1}
         aria-label={drawWords.region}
         onFocus={view.onFocus}
-        onKeyDown={onKeyDown}
+        onKeyDown={(event) => {
+          menu.onMenuKey(event);
+          if (!event.defaultPrevented) onKeyDown(event);
+        }}
         onContextMenu={menu.onContextMenu}
         onPointerDown={gestures.onPointerDown}
         onPointerMove={gestures.onPointerMove}

@@ -24,23 +24,36 @@ type MenuCommand =
 export function useContextMenu() {
   const { store, dispatch } = useWindow();
   const [at, setAt] = useState<Point | null>(null);
-  const onContextMenu = useCallback(
-    (event: React.MouseEvent) => {
-      if (!(event.target instanceof Element) || event.target.closest('input, textarea')) return;
-      event.preventDefault();
-      const element = event.target.closest<HTMLElement>('[data-unit], [data-link], [data-chain], [data-controller], [data-thing]');
+  const openOver = useCallback(
+    (target: EventTarget, pointer: Point | null) => {
+      if (!(target instanceof Element)) return;
+      const element = target.closest<HTMLElement>('[data-unit], [data-link], [data-chain], [data-controller], [data-thing]');
       const id = element ? (element.dataset['thing'] ?? thingOf(element)) : null;
       const chosen = chosenThings(store.getState());
       if (id !== null && !chosen.includes(id)) dispatch('choose', { ids: [id], how: 'only' });
-      if (id === null && event.button === 2) dispatch('choose', { ids: [], how: 'only' });
-      // From the keyboard there is no place of the pointer: beside the thing itself.
-      const box = element?.getBoundingClientRect();
-      const byKey = event.button !== 2 && box !== undefined;
-      setAt(byKey ? { x: box.left + box.width / 2, y: box.top + box.height / 2 } : { x: event.clientX, y: event.clientY });
+      if (id === null && pointer) dispatch('choose', { ids: [], how: 'only' });
+      const box = (element ?? target).getBoundingClientRect();
+      setAt(pointer ?? { x: box.left + box.width / 2, y: box.top + box.height / 2 });
     },
     [store, dispatch],
   );
-  return { at, onContextMenu, close: () => setAt(null) };
+  const onContextMenu = useCallback(
+    (event: React.MouseEvent) => {
+      event.preventDefault();
+      openOver(event.target, { x: event.clientX, y: event.clientY });
+    },
+    [openOver],
+  );
+  /** The keys for it: there is no place of the pointer then, so it opens over the thing itself. */
+  const onMenuKey = useCallback(
+    (event: React.KeyboardEvent) => {
+      if (event.key !== 'ContextMenu' && !(event.key === 'F10' && event.shiftKey)) return;
+      event.preventDefault();
+      openOver(event.target, null);
+    },
+    [openOver],
+  );
+  return { at, onContextMenu, onMenuKey, close: () => setAt(null) };
 }
 
 /** What can be done with what is chosen: the same commands as in the menus. */

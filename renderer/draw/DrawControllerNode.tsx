@@ -61,12 +61,11 @@ function ChainPort({ view, onPress }: { readonly view: DrawChainView; readonly o
         aria-label={view.name}
         data-chain={view.chain}
         onClick={onPress}
-      >
-        <span className="counter-scaled-words" aria-hidden="true">
-          <b>{view.label}</b>
-          {detail === 'full' && <span>{view.axes}</span>}
-        </span>
-      </button>
+      />
+      <span className="chain-words" style={at} aria-hidden="true">
+        <b>{view.label}</b>
+        {detail === 'full' && <span>{view.axes}</span>}
+      </span>
       {detail === 'full' && (
         <span className="port-place down" style={at} aria-hidden="true">
           <PortMark side="down" deaf={false} capped={view.empty} />

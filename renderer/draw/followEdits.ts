@@ -1,4 +1,5 @@
 import type { CabinetContent } from '../../engine/schema/index.ts';
+import type { Topology } from '../../engine/topology/index.ts';
 import type { AppState } from '../state/appState.ts';
 import type { Workbench } from '../state/dispatcher.ts';
 
@@ -16,12 +17,18 @@ export function followEdits({ store, dispatch }: Workbench): () => void {
 }
 
 /** Ids of new units; where none is new, of new cables, then of new leads. */
-function freshThings({ cabinet }: AppState, { cabinet: before }: AppState): readonly string[] {
+function freshThings({ cabinet, checked: { topology } }: AppState, { cabinet: before }: AppState): readonly string[] {
   for (const list of ['units', 'links', 'leads'] as const) {
     const ids = newIn(cabinet, before, list);
-    if (ids.length > 0) return ids;
+    if (ids.length > 0) return lastOnChain(topology, ids);
   }
   return [];
+}
+
+/** What hangs on a chain comes last, in its order: the last one is gone on from. */
+function lastOnChain(topology: Topology, ids: readonly string[]): readonly string[] {
+  const order = new Map<string, number>(topology.chains.flatMap(({ units }) => units).map((id, at) => [id, at]));
+  return [...ids].sort((a, b) => (order.get(a) ?? -1) - (order.get(b) ?? -1));
 }
 
 function newIn(cabinet: CabinetContent, before: CabinetContent, list: 'units' | 'links' | 'leads'): readonly string[] {

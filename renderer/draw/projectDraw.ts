@@ -1,5 +1,5 @@
 import { type LinkId, type Problem, type Severity, severities, type UnitId } from '../../engine/base/index.ts';
-import { drawWords, windowTexts, wordNumber, wordTermValue } from '../../engine/messages/index.ts';
+import { drawWords, windowTexts, wordNumber } from '../../engine/messages/index.ts';
 import type { Sums } from '../../engine/sums/index.ts';
 import { type FrameSources, frameLeads, frameLink, frameLinks, frameUnits } from '../canvas/projectFrame.ts';
 import type { LinkLine } from '../canvas/views.ts';
@@ -44,6 +44,7 @@ export function drawUnits(sources: DrawSources): readonly DrawUnitView[] {
     const id = frame.id as UnitId; // the frame bears the id of its own unit
     const record = topology.units.get(id);
     const voltage = volts.get(id);
+    const place = topology.placeOf.get(id);
     const problem = problems.get(id) ?? null;
     const hasPorts = record?.kind !== 'supply' && record?.onChain !== false;
     return {
@@ -51,11 +52,12 @@ export function drawUnits(sources: DrawSources): readonly DrawUnitView[] {
       // Ports are drawn also where no chain has reached them yet: that is how one gets there.
       onChain: hasPorts,
       chosen: chosenAs(sources, id),
+      footer: place ? drawWords.counted(place.group, place.ordinal) : frame.footer,
       mate: sources.target?.mates.includes(id) ?? false,
       carried: sources.carried.has(id),
       model: record?.model?.trim() ?? '',
       partNumber: record?.partNumber?.trim() ?? '',
-      volts: voltage?.voltage.value == null ? '' : wordTermValue(voltage.voltage),
+      volts: voltage?.voltage.value == null || voltage.voltage.bound !== null ? '' : drawWords.volts(voltage.voltage.value),
       voltsWrong: voltage?.verdict === 'too-low' || voltage?.verdict === 'too-high',
       problem,
       feedbacks: sources.feedbackShown
@@ -68,7 +70,7 @@ export function drawUnits(sources: DrawSources): readonly DrawUnitView[] {
       name: drawWords.unitName({
         unit: names.unit(id),
         kind: frame.kindWords,
-        place: topology.placeOf.has(id) ? names.place(id) : frame.footer,
+        place: place ? names.place(id) : frame.footer,
         axes: frame.axes,
         problem,
         chosen: sources.chosen.includes(id),

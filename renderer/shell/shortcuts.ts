@@ -55,6 +55,8 @@ export function listenForShortcuts({ store, dispatch }: Pick<Workbench, 'store' 
   const listen = (event: KeyboardEvent) => {
     // A question is answered first.
     if (event.defaultPrevented || store.getState().question) return;
+    // In a list that is narrowed by typing letters are letters, and the keys of the cabinet are not meant.
+    if (store.getState().draw.dialog !== null) return;
     const { workspace: shown } = store.getState();
     const found = listShortcuts().find(
       ({ keys, workspace, byEvent }) => !byEvent && (workspace ?? shown) === shown && matches(event, keys),
