@@ -52,29 +52,33 @@ export function Chooser({ title, label, choices, empty, onChoose, onClose }: Cho
               <Label className="screen-reader">{label}</Label>
               <Input autoFocus placeholder={label} />
             </SearchField>
-            <Menu
-              aria-label={title}
-              className="menu chooser-list"
-              items={choices}
-              onAction={(key) => {
-                onClose();
-                onChoose(String(key));
-              }}
-              renderEmptyState={() => <p className="empty">{choices.length === 0 ? empty : drawWords.chooser.nothingFits}</p>}
-            >
-              {(choice: Choice) => (
-                <MenuItem
-                  id={choice.id}
-                  className="menu-item chooser-item"
-                  textValue={textOf(choice)}
-                  isDisabled={choice.disabled !== undefined}
-                >
-                  <span className="menu-text">{choice.words}</span>
-                  <span className="chooser-detail">{choice.disabled ?? choice.detail}</span>
-                  {choice.keys !== undefined && <kbd>{choice.keys}</kbd>}
-                </MenuItem>
-              )}
-            </Menu>
+            {/* Long lists scroll in it, also by keyboard. */}
+            {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keyboard */}
+            <section className="chooser-list" tabIndex={0} aria-label={title}>
+              <Menu
+                aria-label={title}
+                className="menu"
+                items={choices}
+                onAction={(key) => {
+                  onClose();
+                  onChoose(String(key));
+                }}
+                renderEmptyState={() => <p className="empty">{choices.length === 0 ? empty : drawWords.chooser.nothingFits}</p>}
+              >
+                {(choice: Choice) => (
+                  <MenuItem
+                    id={choice.id}
+                    className="menu-item chooser-item"
+                    textValue={textOf(choice)}
+                    isDisabled={choice.disabled !== undefined}
+                  >
+                    <span className="menu-text">{choice.words}</span>
+                    <span className="chooser-detail">{choice.disabled ?? choice.detail}</span>
+                    {choice.keys !== undefined && <kbd>{choice.keys}</kbd>}
+                  </MenuItem>
+                )}
+              </Menu>
+            </section>
           </Autocomplete>
         </Dialog>
       </Modal>

@@ -5,11 +5,12 @@ export function linkElementId(link: string): string {
   return `drawn-link-${link}`;
 }
 
-/** Moves the focus to a thing of the drawing; the drawing follows by itself. */
-export function focusThing(id: string): void {
+/** Moves the focus to a thing of the drawing, which follows by itself. Answers whether it is drawn already. */
+export function focusThing(id: string): boolean {
   const ids = [unitElementId(id), linkElementId(id), chainElementId(id)];
   const element = ids.map((one) => document.getElementById(one)).find((one) => one !== null);
   element?.focus({ preventScroll: true });
+  return element !== undefined;
 }
 
 /** What of the drawing an element stands for; the ids were written by the drawing itself. */

@@ -51,13 +51,25 @@ export function useDrawKeys(placement: Placement) {
   );
 }
 
+/** So many frames may pass until a new thing is drawn. */
+const mostTries = 20;
+
 /** The focus follows what is chosen last, as long as it is on the drawing or nowhere: after an edit one goes on from there. */
 export function useFocusChosen(frame: React.RefObject<HTMLElement | null>) {
   const chosen = useApp((state) => state.draw.chosen);
   useEffect(() => {
     const last = chosen[chosen.length - 1];
-    const active = document.activeElement;
-    if (last === undefined || !(active === document.body || frame.current?.contains(active))) return;
-    focusThing(last);
+    if (last === undefined) return undefined;
+    let tries = 0;
+    let waiting = 0;
+    // What is new is drawn a moment later.
+    const attempt = () => {
+      const active = document.activeElement;
+      if (!(active === document.body || frame.current?.contains(active))) return;
+      tries += 1;
+      if (!focusThing(last) && tries < mostTries) waiting = requestAnimationFrame(attempt);
+    };
+    attempt();
+    return () => cancelAnimationFrame(waiting);
   }, [chosen, frame]);
 }
