@@ -163,6 +163,22 @@ export const problemFacts = {
   'call-refused': ['call', 'reason'],
   'settings-set-aside': ['file'],
   'settings-not-kept': ['reason'],
+  // Exercises and results of them.
+  'exercise-cabinet-unsound': [],
+  'exercise-thing-unknown': ['field', 'id'],
+  'exercise-step-doubled': ['step'],
+  'exercise-lamp-uncertain': [],
+  'exercise-seal-foreign': [],
+  'exercise-seal-closed': [],
+  'exercise-seal-damaged': [],
+  'exercise-answer-not-possible': [],
+  'exercise-possible-unfit': ['number'],
+  'exercise-does-not-halt': [],
+  'exercise-undecided': ['answers', 'count'],
+  'exercise-not-mendable': ['answers', 'count'],
+  'exercise-not-generated': ['level', 'tries'],
+  'exercise-kind-not-possible': ['kind'],
+  'result-changed': [],
 } as const satisfies Readonly<Record<string, readonly string[]>>;
 
 /** The code of a problem. */

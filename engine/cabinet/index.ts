@@ -13,9 +13,13 @@ export {
   maximumValues,
   parseCabinetFile,
   parseCaseFile,
+  parseExerciseFile,
+  parseResultFile,
   parseTruthFile,
   serializeCabinet,
   serializeCase,
+  serializeExercise,
+  serializeResult,
   serializeTruth,
   shapeProblems,
 } from './file/index.ts';

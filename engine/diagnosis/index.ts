@@ -2,7 +2,7 @@ export { type Agreement, displayAgreement, isUnread, reportAgreement } from './a
 export { consistentHypotheses } from './consistent.ts';
 export { type CurrentState, currentState } from './currentState.ts';
 export { diagnose } from './diagnose.ts';
-export { listFaultSpace } from './elements.ts';
+export { listFaultSpace, type SettledFault } from './elements.ts';
 export { fittingPrediction, type Prediction } from './fittingPrediction.ts';
 export { displayLogFactors, lookLogFactors, misreading, reportLogFactors } from './likelihood.ts';
 export { presentChance } from './patterns.ts';

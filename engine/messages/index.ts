@@ -30,6 +30,17 @@ export {
 export { drawWords } from './draw.ts';
 export { editWords } from './edit.ts';
 export {
+  exerciseKindTexts,
+  judgementWords,
+  levelSays,
+  playEndWords,
+  refusedWords,
+  sealSays,
+  solvedWords,
+  unsafeWords,
+  wordAnswerKey,
+} from './exercise.ts';
+export {
   momentWords,
   wordDisplayReason,
   wordDisplayTerm,

@@ -1,6 +1,7 @@
 import type { Problem, ProblemCode, Severity } from '../base/index.ts';
 import { cabinetProblemWords } from './problemsOfCabinets.ts';
 import { editProblemWords } from './problemsOfEdits.ts';
+import { exerciseProblemWords } from './problemsOfExercises.ts';
 import { fileProblemWords } from './problemsOfFiles.ts';
 import { sumProblemWords } from './problemsOfSums.ts';
 import { tableProblemWords } from './problemsOfTables.ts';
@@ -24,6 +25,7 @@ const problemWords: WordsFor<ProblemCode> = {
   ...quickProblemWords,
   ...editProblemWords,
   ...tableProblemWords,
+  ...exerciseProblemWords,
 };
 
 /** A problem in words, for the screen, the command line and reports alike. */

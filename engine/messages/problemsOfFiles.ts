@@ -53,6 +53,8 @@ export const formatWords: Readonly<Record<string, string>> = {
   'linkwright-cabinet': 'cabinet file',
   'linkwright-case': 'case file',
   'linkwright-truth': 'truth file',
+  'linkwright-exercise': 'exercise file',
+  'linkwright-result': 'result of an exercise',
 };
 
 const formatName = (format: string | number) => formatWords[format] ?? `file of the format ${quote(format)}`;

@@ -34,6 +34,23 @@ export {
   voltageOutcomes,
 } from './caseSchema.ts';
 export { type FileFormat, fileFormats, fileSchemas, formatVersions } from './envelope.ts';
+export {
+  type AllowedStep,
+  type AnswerContent,
+  answerContent,
+  type ExerciseContent,
+  type ExerciseFigures,
+  type ExerciseKind,
+  type ExerciseMove,
+  exerciseContent,
+  exerciseKinds,
+  type Possibility,
+  type ResultContent,
+  resultContent,
+  type SolvedBy,
+  solvedBy,
+  type UnsafeKind,
+} from './exerciseSchema.ts';
 export { longestLine, textForms } from './fields.ts';
 export { makeJsonSchema, type SchemaName, schemaNames } from './jsonSchema.ts';
 export {

@@ -2,8 +2,8 @@ import { z } from 'zod';
 import { diagnoseLine, simulateLine } from './batchSchema.ts';
 import { fileSchemas, formatVersions } from './envelope.ts';
 
-/** What has a published JSON Schema: the three kinds of files, and the lines of the two batches. */
-export const schemaNames = ['cabinet', 'case', 'truth', 'simulate-line', 'diagnose-line'] as const;
+/** What has a published JSON Schema: the kinds of files, and the lines of the two batches. */
+export const schemaNames = ['cabinet', 'case', 'truth', 'exercise', 'result', 'simulate-line', 'diagnose-line'] as const;
 export type SchemaName = (typeof schemaNames)[number];
 
 interface Published {
@@ -22,6 +22,8 @@ const published: { readonly [N in SchemaName]: Published } = {
   cabinet: file('linkwright-cabinet', 'Linkwright cabinet file'),
   case: file('linkwright-case', 'Linkwright case file'),
   truth: file('linkwright-truth', 'Linkwright truth file'),
+  exercise: file('linkwright-exercise', 'Linkwright exercise file'),
+  result: file('linkwright-result', 'Linkwright result of an exercise'),
   'simulate-line': { schema: simulateLine, title: 'Line of a batch of simulations', version: 1 },
   'diagnose-line': { schema: diagnoseLine, title: 'Line of a batch of diagnoses', version: 1 },
 };

@@ -37,7 +37,8 @@ export function listSteps(cabinet: Cabinet, evidence: Evidence, diagnosis: Diagn
   return [...steps.values()];
 }
 
-function stepsFor(fault: Fault, cabinet: Cabinet): readonly Step[] {
+/** The looks and acts that concern one thing that may be at fault. */
+export function stepsFor(fault: Fault, cabinet: Cabinet): readonly Step[] {
   switch (fault.item) {
     case 'cable':
     case 'route':

@@ -2,24 +2,40 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { scanJson } from '../../engine/cabinet/file/scanJson.ts';
-import { checkCabinet, parseCabinetFile, parseCaseFile, parseTruthFile, serializeCabinet } from '../../engine/cabinet/index.ts';
+import {
+  checkCabinet,
+  parseCabinetFile,
+  parseCaseFile,
+  parseExerciseFile,
+  parseResultFile,
+  parseTruthFile,
+  serializeCabinet,
+} from '../../engine/cabinet/index.ts';
 import { wordProblem } from '../../engine/messages/index.ts';
 import { makeCabinet } from '../generators/cabinets.ts';
 import { Random } from '../generators/random.ts';
 import { type Json, mutateBytes, mutateText, mutateValue } from './mutations.ts';
 
 const golden = (ending: string) => readFileSync(new URL(`./golden/everything-1.${ending}.json`, import.meta.url));
-const texts = [
+const texts: readonly string[] = [
   golden('cabinet').toString(),
   serializeCabinet(makeCabinet(4, { units: 4 })),
   golden('case').toString(),
   golden('truth').toString(),
+  smallExercise(),
+  golden('result').toString(),
 ];
+
+/** The golden exercise with a small cabinet: damage shall hit the exercise. */
+function smallExercise(): string {
+  const file = JSON.parse(golden('exercise').toString());
+  return JSON.stringify({ ...file, content: { ...file.content, cabinet: makeCabinet(4, { units: 1 }) } });
+}
 
 /** Opens the source in every way; each answer must be a value or worded problems. Answers how long the slowest took, in ms. */
 function openAnyhow(source: string | Uint8Array): number {
   let slowest = 0;
-  for (const parse of [parseCabinetFile, parseCaseFile, parseTruthFile]) {
+  for (const parse of [parseCabinetFile, parseCaseFile, parseTruthFile, parseExerciseFile, parseResultFile]) {
     const start = performance.now();
     const result = parse(source);
     if (parse === parseCabinetFile && result.ok) {
@@ -47,13 +63,13 @@ describe('damaged files', () => {
 
   it('should never throw, however the bytes are damaged', () => {
     const random = new Random(2);
-    for (let i = 0; i < 500; i++) openAnyhow(mutateBytes(random, golden(random.pick(['cabinet', 'case', 'truth']))));
+    for (let i = 0; i < 500; i++) openAnyhow(mutateBytes(random, golden(random.pick(['cabinet', 'case', 'truth', 'exercise', 'result']))));
   });
 
   it('should never throw, however wrong the shape is', () => {
     const random = new Random(3);
     const values: Json[] = texts.map((text) => JSON.parse(text));
-    for (let i = 0; i < 1_500; i++) {
+    for (let i = 0; i < 800; i++) {
       let value = random.pick(values);
       for (let times = random.whole(1, 4); times > 0; times--) value = mutateValue(random, value);
       openAnyhow(JSON.stringify(value));

@@ -11,6 +11,8 @@ export const schemaFingerprints: Readonly<Record<SchemaName, Readonly<Record<num
   cabinet: { 1: '17c5bdf71d98367b' },
   case: { 1: '150080fbe4a75d27' },
   truth: { 1: 'a0dfb13407f7cc4f' },
+  exercise: { 1: '9afe86312a226e8f' },
+  result: { 1: '304cce509292b25e' },
   'simulate-line': { 1: 'd3774abfedd23792' },
   'diagnose-line': { 1: '805f9cd118ddecb5' },
 };

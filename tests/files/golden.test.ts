@@ -4,9 +4,13 @@ import {
   checkCabinet,
   parseCabinetFile,
   parseCaseFile,
+  parseExerciseFile,
+  parseResultFile,
   parseTruthFile,
   serializeCabinet,
   serializeCase,
+  serializeExercise,
+  serializeResult,
   serializeTruth,
 } from '../../engine/cabinet/index.ts';
 import { formatVersions, makeJsonSchema, type SchemaName } from '../../engine/schema/index.ts';
@@ -23,6 +27,12 @@ const kinds = [
   { format: 'linkwright-cabinet', ending: 'cabinet', reopen: (source: Uint8Array) => rewrite(parseCabinetFile(source), serializeCabinet) },
   { format: 'linkwright-case', ending: 'case', reopen: (source: Uint8Array) => rewrite(parseCaseFile(source), serializeCase) },
   { format: 'linkwright-truth', ending: 'truth', reopen: (source: Uint8Array) => rewrite(parseTruthFile(source), serializeTruth) },
+  {
+    format: 'linkwright-exercise',
+    ending: 'exercise',
+    reopen: (source: Uint8Array) => rewrite(parseExerciseFile(source), serializeExercise),
+  },
+  { format: 'linkwright-result', ending: 'result', reopen: (source: Uint8Array) => rewrite(parseResultFile(source), serializeResult) },
 ] as const;
 
 function rewrite<T>(result: { ok: true; value: T } | { ok: false; problems: readonly unknown[] }, write: (value: T) => string): string {

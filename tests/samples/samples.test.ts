@@ -11,6 +11,7 @@ import {
   serializeTruth,
 } from '../../engine/cabinet/index.ts';
 import { predictBySolver } from '../outside/solver/solve.ts';
+import { readyExercises } from './exercises.ts';
 import { soundSamples, unsoundSamples } from './index.ts';
 import { makeCase, makeTruth, reallyContent } from './makeCase.ts';
 
@@ -39,7 +40,7 @@ describe('the sample files', () => {
   });
 
   it('should be all that lies in the folder, besides the read-me', () => {
-    expect(readdirSync(folder).sort()).toEqual([...files.keys(), 'README.md'].sort());
+    expect(readdirSync(folder).sort()).toEqual([...files.keys(), ...readyExercises.map(({ file }) => file), 'README.md'].sort());
   });
 
   it.each([...files.keys()])('should open: %s', (file) => {

@@ -5,12 +5,23 @@ import {
   type CaseContent,
   cabinetContent,
   caseContent,
+  type ExerciseContent,
+  exerciseContent,
   type FileFormat,
+  type ResultContent,
+  resultContent,
   type TruthContent,
   truthContent,
 } from '../../schema/index.ts';
 import { checkIds } from '../checks/index.ts';
-import { cabinetMigrations, caseMigrations, type Migration, truthMigrations } from '../migrations/index.ts';
+import {
+  cabinetMigrations,
+  caseMigrations,
+  exerciseMigrations,
+  type Migration,
+  resultMigrations,
+  truthMigrations,
+} from '../migrations/index.ts';
 
 /** All that the one way in needs to know of a kind of file. */
 export interface FileKind<T> {
@@ -39,5 +50,19 @@ export const truthFile: FileKind<TruthContent> = {
   format: 'linkwright-truth',
   schema: truthContent,
   migrations: truthMigrations,
+  doubledIds: () => [],
+};
+
+export const exerciseFile: FileKind<ExerciseContent> = {
+  format: 'linkwright-exercise',
+  schema: exerciseContent,
+  migrations: exerciseMigrations,
+  doubledIds: (content) => checkIds(content.cabinet, 'refused', '/cabinet'),
+};
+
+export const resultFile: FileKind<ResultContent> = {
+  format: 'linkwright-result',
+  schema: resultContent,
+  migrations: resultMigrations,
   doubledIds: () => [],
 };

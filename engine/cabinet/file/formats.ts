@@ -1,6 +1,6 @@
 import type { Result } from '../../base/index.ts';
-import type { CabinetContent, CaseContent, TruthContent } from '../../schema/index.ts';
-import { cabinetFile, caseFile, truthFile } from './fileKinds.ts';
+import type { CabinetContent, CaseContent, ExerciseContent, ResultContent, TruthContent } from '../../schema/index.ts';
+import { cabinetFile, caseFile, exerciseFile, resultFile, truthFile } from './fileKinds.ts';
 import { parseFile } from './parseFile.ts';
 import { orderCabinet, orderCase, serializeFile } from './serializeFile.ts';
 
@@ -32,4 +32,24 @@ export function parseTruthFile(source: string | Uint8Array): Result<TruthContent
 /** Writes a truth file. */
 export function serializeTruth(content: TruthContent): string {
   return serializeFile(truthFile, content);
+}
+
+/** Opens an exercise file. Whether it can be played is for `checkExercise` to say. */
+export function parseExerciseFile(source: string | Uint8Array): Result<ExerciseContent> {
+  return parseFile(exerciseFile, source);
+}
+
+/** Writes an exercise file; what is sealed in it stays sealed. */
+export function serializeExercise(content: ExerciseContent): string {
+  return serializeFile(exerciseFile, { ...content, cabinet: orderCabinet(content.cabinet) });
+}
+
+/** Opens the result of an exercise. Whether its checksum is right is for `engine/exercise` to say. */
+export function parseResultFile(source: string | Uint8Array): Result<ResultContent> {
+  return parseFile(resultFile, source);
+}
+
+/** Writes the result of an exercise. */
+export function serializeResult(content: ResultContent): string {
+  return serializeFile(resultFile, content);
 }

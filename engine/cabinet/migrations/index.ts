@@ -1,2 +1,2 @@
-export { cabinetMigrations, caseMigrations, truthMigrations } from './lists.ts';
+export { cabinetMigrations, caseMigrations, exerciseMigrations, resultMigrations, truthMigrations } from './lists.ts';
 export { findMigrationGap, type Migration, migrate, newestVersion, type OldContent } from './migrate.ts';

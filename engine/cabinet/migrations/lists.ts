@@ -9,3 +9,5 @@ import type { Migration } from './migrate.ts';
 export const cabinetMigrations: readonly Migration[] = [];
 export const caseMigrations: readonly Migration[] = [];
 export const truthMigrations: readonly Migration[] = [];
+export const exerciseMigrations: readonly Migration[] = [];
+export const resultMigrations: readonly Migration[] = [];

@@ -1,0 +1,183 @@
+import { fail, makeProblem, type Result } from '../base/index.ts';
+import { checkCabinet } from '../cabinet/index.ts';
+import { type CabinetContent, type ExerciseContent, type ExerciseKind, exerciseKinds, type Fault, type SolvedBy } from '../schema/index.ts';
+import type { Cabinet } from '../topology/index.ts';
+import { type MadeExercise, makeExercise } from './makeExercise.ts';
+import { seenAtStart } from './outcomes.ts';
+import { Draws, draw } from './random.ts';
+
+/** Words of generated exercises, from the message catalogue. */
+export interface KindText {
+  readonly name: string;
+  readonly task: string;
+  readonly lesson: string;
+}
+export type KindTexts = { readonly [K in ExerciseKind]: KindText };
+
+export interface GenerateWish {
+  readonly cabinet: CabinetContent;
+  readonly seed: number;
+  readonly texts: KindTexts;
+  /** Left out: any kind. */
+  readonly kind?: ExerciseKind;
+  /** Wanted level, 1 to 4. Left out: any. */
+  readonly level?: number;
+}
+
+/** What a kind hides and gives. */
+interface Recipe {
+  readonly faults: readonly Fault[];
+  readonly onset: ExerciseContent['onset'];
+  readonly displays: 'all' | 'none' | 'complaining';
+  readonly solved: SolvedBy;
+}
+
+const mostTries = 24;
+
+/** Makes an exercise by chance from a seed. Equal wishes give equal exercises, but for the seal that is put on later. */
+export function generateExercise(wish: GenerateWish): Result<MadeExercise> {
+  const { cabinet } = checkCabinet(wish.cabinet);
+  if (cabinet === null) return fail(makeProblem('exercise-cabinet-unsound', 'error', { where: '/cabinet' }));
+  let anyMade = false;
+  for (let attempt = 0; attempt < mostTries; attempt += 1) {
+    const draws = new Draws(Math.floor(draw(wish.seed, attempt) * 2 ** 31));
+    const kind = wish.kind ?? draws.pick(exerciseKinds) ?? 'neighbours';
+    const made = tryOnce(wish, cabinet, kind, draws, attempt);
+    if (made?.ok !== true) continue;
+    anyMade = true;
+    if (wish.level === undefined || made.value.exercise.figures?.level === wish.level) return made;
+  }
+  return anyMade || wish.kind === undefined
+    ? fail(makeProblem('exercise-not-generated', 'error', { facts: { level: wish.level ?? 0, tries: mostTries } }))
+    : fail(makeProblem('exercise-kind-not-possible', 'error', { facts: { kind: wish.kind } }));
+}
+
+/** A set of exercises that differ in kind: each kind once before any comes twice. Kinds that the cabinet does not allow are left out. */
+export function generateSet(wish: Omit<GenerateWish, 'kind'>, count: number): readonly MadeExercise[] {
+  const order = new Draws(wish.seed).shuffled(exerciseKinds);
+  const made: MadeExercise[] = [];
+  const without = new Set<ExerciseKind>();
+  for (let round = 0; made.length < count && without.size < order.length; round += 1) {
+    for (const kind of order) {
+      if (made.length >= count || without.has(kind)) continue;
+      const one = generateExercise({ ...wish, kind, seed: Math.floor(draw(wish.seed, round, exerciseKinds.indexOf(kind)) * 2 ** 31) });
+      if (one.ok) made.push(one.value);
+      else without.add(kind);
+    }
+  }
+  return made;
+}
+
+function tryOnce(wish: GenerateWish, cabinet: Cabinet, kind: ExerciseKind, draws: Draws, attempt: number): Result<MadeExercise> | null {
+  const recipe = recipeOf(kind, cabinet, draws);
+  if (recipe === null) return null;
+  const { faults, onset, displays, solved } = recipe;
+  const shown = seenAtStart(cabinet, onset, faults).displays;
+  const known =
+    displays === 'all'
+      ? [...shown.keys()]
+      : displays === 'none'
+        ? []
+        : [...shown.values()].filter(({ meaning }) => meaning !== 'quiet').map(({ unit }) => unit);
+  const chain =
+    cabinet.chains.find(({ units, links }) => faults.some((fault) => touches(fault, units, links)))?.id ?? cabinet.chains[0]?.id;
+  const { name, task, lesson } = wish.texts[kind];
+  return makeExercise({
+    id: `g${wish.seed}-${attempt}-${kind}`,
+    name,
+    kind,
+    task,
+    lesson,
+    cabinet: wish.cabinet,
+    onset,
+    faults,
+    seed: Math.floor(draws.next() * 2 ** 31),
+    known: { displays: known, reports: chain === undefined ? [] : [chain] },
+    solved,
+    generatedFrom: wish.seed,
+  });
+}
+
+function touches(fault: Fault, units: readonly string[], links: readonly string[]): boolean {
+  return ('unit' in fault && units.includes(fault.unit)) || ('link' in fault && links.includes(fault.link));
+}
+
+function recipeOf(kind: ExerciseKind, cabinet: Cabinet, draws: Draws): Recipe | null {
+  const chains = cabinet.chains.filter(({ units }) => units.length > 1);
+  const chain = draws.pick(chains.filter(({ units }) => units.length > 2)) ?? draws.pick(chains);
+  if (chain === undefined) return null;
+  const link = draws.pick(chain.links.slice(1)) ?? chain.links[0];
+  const unit = draws.pick(chain.units);
+  const middle = draws.pick(chain.units.slice(1, -1)) ?? unit;
+  const end = draws.next() < 0.5 ? 'upper' : 'lower';
+  if (link === undefined || unit === undefined || middle === undefined) return null;
+  const one = (fault: Fault | undefined, rest: Partial<Recipe> = {}): Recipe | null =>
+    fault === undefined ? null : { faults: [fault], onset: 'while-running', displays: 'complaining', solved: 'place', ...rest };
+  switch (kind) {
+    case 'counting':
+      return one(draws.pick<Fault>([cut(link), { item: 'board', unit: middle, mode: 'up-port' }]), { displays: 'none' });
+    case 'neighbours':
+      return one(draws.pick<Fault>([cut(link), { item: 'plug', link, end, mode: 'loose' }, { item: 'plug', link, end, mode: 'fouled' }]), {
+        displays: 'all',
+      });
+    case 'quiet-unit':
+      return one({ item: 'board', unit: middle, mode: 'dead-lit' }, { displays: 'none' });
+    case 'first-hop':
+      return one(firstHop(chain, draws), { displays: 'all' });
+    case 'one-fibre':
+      return one({ item: 'cable', link, mode: draws.next() < 0.5 ? 'outbound-cut' : 'return-cut' }, { solved: 'item', displays: 'all' });
+    case 'power':
+      return one(powerFault(cabinet, unit, draws), { solved: 'item' });
+    case 'do-not-switch-off':
+      return one(
+        draws.pick<Fault>([
+          { item: 'board', unit: middle, mode: 'down-rx' },
+          { item: 'board', unit: middle, mode: 'up-tx' },
+        ]),
+        {
+          displays: 'none',
+        },
+      );
+    case 'two-faults': {
+      const other = draws.pick(chain.links.filter((id) => Math.abs(chain.links.indexOf(id) - chain.links.indexOf(link)) > 1));
+      return other === undefined
+        ? null
+        : {
+            faults: [cut(link), { item: 'plug', link: other, end, mode: 'loose' }],
+            onset: 'while-running',
+            displays: 'all',
+            solved: 'mended',
+          };
+    }
+    case 'intermittent':
+      return one({ item: 'plug', link, end, mode: 'loose', presence: 'intermittent' }, { displays: 'all', solved: 'mended' });
+    case 'place':
+      return one({ item: 'route', link, mode: 'kinked' }, { displays: 'all', solved: 'mended' });
+  }
+}
+
+function cut(link: string): Fault {
+  return { item: 'cable', link, mode: 'cut' };
+}
+
+function firstHop({ id, links, units }: Cabinet['chains'][number], draws: Draws): Fault | undefined {
+  const [link] = links;
+  const [unit] = units;
+  if (link === undefined || unit === undefined) return undefined;
+  return draws.pick<Fault>([
+    { item: 'controller-port', chain: id, mode: 'dead' },
+    cut(link),
+    { item: 'board', unit, mode: 'up-rx' },
+    { item: 'board', unit, mode: 'up-tx' },
+  ]);
+}
+
+/** A fuse, a lead, or a supply: never one that leaves the whole cabinet dark, which tells itself. */
+function powerFault(cabinet: Cabinet, unit: string, draws: Draws): Fault | undefined {
+  const lead = draws.pick(cabinet.feeds.filter(({ to }) => to === unit));
+  return draws.pick<Fault>([
+    { item: 'fuse', unit, mode: 'open' },
+    { item: 'place', unit, mode: 'contact-bad' },
+    ...(lead === undefined ? [] : [{ item: 'lead', lead: lead.lead, mode: 'open' } as const]),
+  ]);
+}

@@ -1,0 +1,1 @@
+export { openSeal, readyPassphrase, sealAnswer } from './sealing.ts';
