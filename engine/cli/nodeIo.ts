@@ -1,5 +1,5 @@
 import { createReadStream } from 'node:fs';
-import { mkdir, readFile, writeFile } from 'node:fs/promises';
+import { mkdir, readFile, unlink, writeFile } from 'node:fs/promises';
 import { dirname } from 'node:path';
 import type { Writable } from 'node:stream';
 import type { Io } from './io.ts';
@@ -31,6 +31,14 @@ export function makeNodeIo(): Io {
     },
     now: () => new Date(),
     isWatched: process.stderr.isTTY === true,
+    async removeFile(path) {
+      try {
+        await unlink(path);
+        return null;
+      } catch (error) {
+        return reasonOf(error);
+      }
+    },
     readLines: (path) => splitLines(path === '-' ? process.stdin : createReadStream(path)),
     out: (text) => write(process.stdout, text),
     err: (text) => write(process.stderr, text),

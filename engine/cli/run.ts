@@ -6,6 +6,7 @@ import {
   check,
   compare,
   diagnose,
+  exercise,
   exportLists,
   importLists,
   isolation,
@@ -35,6 +36,7 @@ const commands: { readonly [C in CommandName]: Command } = {
   isolation,
   export: exportLists,
   import: importLists,
+  exercise,
   schema,
 };
 

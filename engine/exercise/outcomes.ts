@@ -1,6 +1,7 @@
 import { presentChance } from '../diagnosis/index.ts';
 import type { Fault } from '../schema/index.ts';
-import { layOut, type MomentState, outcomeAt, type Simulation, type SimulationInput, simulate } from '../simulation/index.ts';
+import { layOut, outcomeAt, type Simulation, type SimulationInput, simulate } from '../simulation/index.ts';
+import { isWhole } from '../steps/index.ts';
 import type { Cabinet } from '../topology/index.ts';
 import { allPresent, type Belief, type Game, type GameStep, isIntermittent, type Particle, restarts, type Stand } from './game.ts';
 
@@ -217,8 +218,4 @@ function plain(faults: readonly Fault[]): readonly Fault[] {
     const { absentNow: _absent, ...rest } = fault;
     return rest as Fault; // the same fault without what says when it is there
   });
-}
-
-function isWhole({ links }: MomentState): boolean {
-  return [...links.values()].every((link) => link.outbound.hears && link.return.hears);
 }

@@ -361,10 +361,58 @@ export const commandWords = {
       },
     ],
   },
+  exercise: {
+    summary: 'make, check, print and count exercises in finding faults',
+    usage: [
+      'linkwright exercise make CABINET --fault FAULT… --passphrase WORD',
+      'linkwright exercise generate CABINET --seed N --passphrase WORD',
+      'linkwright exercise check|sheet FILE [--passphrase WORD]',
+      'linkwright exercise class RESULT… [--csv]',
+      'linkwright exercise delete RESULT… --yes',
+    ],
+    about: [
+      'make hides faults in a cabinet and writes an exercise file to standard output; it refuses, with the reason, what no allowed step can decide. generate does the same by chance from a seed. check says whether an exercise holds and what its best plan costs. sheet prints it; with the passphrase of its seal the answer sheet. class makes one table of the results of many trainees. delete removes result files.',
+      'The answer is sealed in the open age format with the passphrase. That keeps it from being read by accident, and from anybody without the passphrase; it does not keep it from somebody who has the passphrase or guesses a weak one. The exercises that come with the program have the passphrase “quillmere”, which is tried when none is given.',
+      'FAULT is written as for simulate. The level, 1 to 4, comes from what can be measured: how many answers the start leaves open, what the best plan is expected to take, misleading displays, faults that come and go, and how many faults there are.',
+      aboutNames,
+    ],
+    options: {
+      fault: { value: 'FAULT', meaning: 'Something to be hidden; may be given twice.' },
+      onset: { value: 'WHEN', meaning: 'while-running (the usual) or at-power-up.' },
+      given: {
+        value: 'WHAT',
+        meaning:
+          'Which displays everybody knows at the start: all, complaining (the usual) or none. The reports of broken chains are known too.',
+      },
+      solved: { value: 'BY', meaning: 'What must be right in the end: item, place (the usual) or mended.' },
+      kind: { value: 'KIND', meaning: 'What it teaches, as counting or two-faults; any kind without it.' },
+      level: { value: 'N', meaning: 'The level wanted, 1 to 4; any level without it.' },
+      seed: { value: 'N', meaning: 'Equal seeds give equal exercises, but for the seal.' },
+      passphrase: { value: 'WORD', meaning: 'Locks or opens the sealed answer.' },
+      answer: { value: '', meaning: 'With sheet: the answer and the best plan as well.' },
+      csv: { value: '', meaning: 'Write the table of a class as comma-separated values.' },
+      yes: { value: '', meaning: 'With delete: really delete.' },
+      json,
+    },
+    examples: [
+      {
+        says: 'Does an exercise hold, and what is its best plan?',
+        line: 'linkwright exercise check sample-cabinets/ready-02-neighbours.exercise.json',
+      },
+      {
+        says: 'Hide a cut cable',
+        line: 'linkwright exercise make sample-cabinets/three-units.cabinet.json --fault cable:-WH2:cut --passphrase "take your time"',
+      },
+      {
+        says: 'Print an exercise with its answer',
+        line: 'linkwright exercise sheet sample-cabinets/ready-01-counting.exercise.json --answer',
+      },
+    ],
+  },
   schema: {
     summary: 'print the JSON Schema of a kind of file',
-    usage: ['linkwright schema cabinet|case|truth|simulate-line|diagnose-line'],
-    about: ['Prints the JSON Schema (draft 2020-12) of cabinet, case and truth files, and of the lines of the two batches.'],
+    usage: ['linkwright schema cabinet|case|truth|exercise|result|simulate-line|diagnose-line'],
+    about: ['Prints the JSON Schema (draft 2020-12) of cabinet, case, truth, exercise and result files, and of the lines of the two batches.'],
     options: {},
     examples: [{ says: 'The schema of a cabinet file', line: 'linkwright schema cabinet' }],
   },

@@ -31,15 +31,10 @@ export { drawWords } from './draw.ts';
 export { editWords } from './edit.ts';
 export {
   exerciseKindTexts,
-  judgementWords,
-  levelSays,
-  playEndWords,
-  refusedWords,
-  sealSays,
   solvedWords,
-  unsafeWords,
   wordAnswerKey,
 } from './exercise.ts';
+export { classHeads, exerciseWords, wordExerciseOutcome, wordExerciseStep, wordGiven } from './exerciseSheet.ts';
 export {
   momentWords,
   wordDisplayReason,

@@ -14,6 +14,9 @@ export interface UsageFacts {
   'options-together': { readonly option: string; readonly other: string };
   'file-argument-missing': { readonly command: string };
   'two-files-needed': { readonly command: string };
+  'passphrase-missing': Record<string, never>;
+  'fault-count': { readonly most: number };
+  'delete-not-confirmed': { readonly count: number };
   'argument-unwanted': { readonly argument: string; readonly command: string };
   'value-not-allowed': { readonly where: string; readonly value: string; readonly allowed: readonly string[]; readonly near: string };
   'number-not-allowed': { readonly where: string; readonly value: string; readonly least: number };
@@ -121,6 +124,18 @@ const usageWords: { readonly [C in UsageCode]: (facts: UsageFacts[C]) => Words }
   'option-value-unwanted': ({ option }) => ({ title: `${option} takes no value`, whatToDo: `Write ${option} alone.` }),
   'option-repeated': ({ option }) => ({ title: `${option} was given more than once`, whatToDo: 'Give it once.' }),
   'options-together': ({ option, other }) => ({ title: `${option} does not go with ${other}`, whatToDo: 'Leave one of them out.' }),
+  'passphrase-missing': () => ({
+    title: 'An exercise needs a passphrase that seals its answer',
+    whatToDo: 'Add --passphrase WORD, and tell it to whoever shall play.',
+  }),
+  'fault-count': ({ most }) => ({
+    title: `An exercise hides one fault, or up to ${most}`,
+    whatToDo: 'Name them with --fault.',
+  }),
+  'delete-not-confirmed': ({ count }) => ({
+    title: `${count === 1 ? 'One result file' : `${count} result files`} would be deleted for good`,
+    whatToDo: 'Add --yes if that is what you want.',
+  }),
   'file-argument-missing': ({ command }) => ({
     title: `${command} was given no file`,
     whatToDo: `Name the file, for example: linkwright ${command} my.cabinet.json`,

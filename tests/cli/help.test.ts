@@ -3,6 +3,7 @@ import {
   check,
   compare,
   diagnose,
+  exercise,
   exportLists,
   importLists,
   isolation,
@@ -19,7 +20,7 @@ import { linkwright, shellWords } from './runLinkwright.ts';
 const commands = {
   check,
   compare,
-  diagnose,
+  diagnose, exercise,
   export: exportLists,
   import: importLists,
   isolation,

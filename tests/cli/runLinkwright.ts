@@ -18,7 +18,7 @@ export interface Ran {
 export type Files = Readonly<Record<string, string>>;
 
 /** Runs the command line inside this process, from the program's folder, as `linkwright …args` would. */
-export async function linkwright(args: readonly string[], files: Files = {}, columns = 100): Promise<Ran> {
+export async function linkwright(args: readonly string[], files: Files = {}, columns = 100, removed: string[] = []): Promise<Ran> {
   let out = '';
   let err = '';
   const written = new Map<string, Uint8Array>();
@@ -40,6 +40,10 @@ export async function linkwright(args: readonly string[], files: Files = {}, col
     },
     now: () => new Date('2026-11-26T10:00:00Z'),
     isWatched: false,
+    async removeFile(path) {
+      removed.push(path);
+      return Object.hasOwn(files, path) ? null : 'ENOENT';
+    },
     readLines: (path) => lines(path, files),
     async out(text) {
       out += text;

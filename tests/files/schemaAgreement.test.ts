@@ -1,10 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
-import { serializeCabinet, serializeCase, serializeTruth } from '../../engine/cabinet/index.ts';
+import { serializeCabinet, serializeCase, serializeExercise, serializeResult, serializeTruth } from '../../engine/cabinet/index.ts';
 import { type FileFormat, fileFormats, fileSchemas, type SchemaName } from '../../engine/schema/index.ts';
 import { makeCabinet } from '../generators/cabinets.ts';
 import { makeCase, makeTruth } from '../generators/cases.ts';
+import { makeExerciseContent, makeResultContent } from '../generators/exercises.ts';
 import { Random } from '../generators/random.ts';
 import { type Json, mutateValue } from './mutations.ts';
 import { publishedPath } from './publish.ts';
@@ -13,11 +14,15 @@ const write: { readonly [F in FileFormat]: (seed: number) => string } = {
   'linkwright-cabinet': (seed) => serializeCabinet(makeCabinet(seed)),
   'linkwright-case': (seed) => serializeCase(makeCase(seed, { units: 3 })),
   'linkwright-truth': (seed) => serializeTruth(makeTruth(seed)),
+  'linkwright-exercise': (seed) => serializeExercise(makeExerciseContent(seed)),
+  'linkwright-result': (seed) => serializeResult(makeResultContent(seed)),
 };
 const names: { readonly [F in FileFormat]: SchemaName } = {
   'linkwright-cabinet': 'cabinet',
   'linkwright-case': 'case',
   'linkwright-truth': 'truth',
+  'linkwright-exercise': 'exercise',
+  'linkwright-result': 'result',
 };
 const golden = (format: FileFormat) => readFileSync(new URL(`./golden/everything-1.${names[format]}.json`, import.meta.url), 'utf8');
 

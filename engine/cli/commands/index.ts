@@ -1,6 +1,7 @@
 export { check } from './check.ts';
 export { compare } from './compare.ts';
 export { diagnose } from './diagnose.ts';
+export { exercise } from './exercise.ts';
 export { exportLists } from './export.ts';
 export { importLists } from './import.ts';
 export { isolation } from './isolation.ts';

@@ -1,4 +1,5 @@
 export { formatDiagnosis } from './diagnosis.ts';
+export { formatClass, formatExercise } from './exercise.ts';
 export { formatPlan } from './plan.ts';
 export { formatProblems } from './problems.ts';
 export { wordRemarks } from './remarks.ts';

@@ -1,0 +1,186 @@
+import type { Problem } from '../../base/index.ts';
+import { serializeExercise } from '../../cabinet/index.ts';
+import { classCsv, classTable, generateExercise, type MadeExercise, makeExercise } from '../../exercise/index.ts';
+import { classHeads, exerciseKindTexts, exerciseWords, type UsageProblem } from '../../messages/index.ts';
+import { exerciseKinds, onsets, type ResultContent, solvedBy } from '../../schema/index.ts';
+import { sealAnswer } from '../../sealing/index.ts';
+import { simulate } from '../../simulation/index.ts';
+import type { Cabinet } from '../../topology/index.ts';
+import { jsonProblem, jsonUsageProblem } from '../answer/index.ts';
+import { type Command, type CommandAnswer, failed, firstValue, type Written } from '../command.ts';
+import type { Io } from '../io.ts';
+import type { GivenArguments } from '../options.ts';
+import {
+  allOf,
+  makeSound,
+  makeUsageProblem,
+  readCabinetOrCase,
+  readChoice,
+  readExercise,
+  readFault,
+  readNumber,
+  readResult,
+  understood,
+} from '../read/index.ts';
+import { formatClass, formatExercise } from '../show/index.ts';
+
+const actions = ['make', 'generate', 'check', 'sheet', 'class', 'delete'] as const;
+const givenSets = ['all', 'complaining', 'none'] as const;
+
+/** `linkwright exercise make|generate|check|sheet|class|delete`. */
+export const exercise: Command = {
+  options: {
+    fault: { value: true, many: true },
+    onset: { value: true },
+    given: { value: true },
+    solved: { value: true },
+    kind: { value: true },
+    level: { value: true },
+    seed: { value: true },
+    passphrase: { value: true },
+    answer: {},
+    csv: {},
+    yes: {},
+    json: {},
+  },
+  async run(io, given) {
+    const [word = '', ...files] = given.arguments;
+    const action = readChoice('exercise', word, actions);
+    if (!action.ok) return refuse(action.problems);
+    const [file] = files;
+    if (file === undefined) return refuse([makeUsageProblem('file-argument-missing', { command: 'exercise' })]);
+    if (action.value === 'class') return classOf(io, given, files);
+    if (action.value === 'delete') return deleteFiles(io, given, files);
+    const unwanted = files[1];
+    if (unwanted !== undefined) return refuse([makeUsageProblem('argument-unwanted', { argument: unwanted, command: 'exercise' })]);
+    return action.value === 'check' || action.value === 'sheet' ? tell(io, given, file, action.value) : make(io, given, file, action.value);
+  },
+};
+
+async function tell(io: Io, given: GivenArguments, file: string, action: 'check' | 'sheet'): Promise<CommandAnswer> {
+  const read = await readExercise(io, file, firstValue(given, 'passphrase'));
+  if (!read.ok) return failed(3, read.problems);
+  const { game, answer, problems } = read.value;
+  if (problems.length > 0) return failed(1, problems);
+  const { id, name, kind, figures, possible, steps, solved } = read.value.exercise;
+  return {
+    exit: 0,
+    problems: [],
+    text: formatExercise(game, answer, { as: action, withAnswer: given.options.has('answer'), columns: io.columns }),
+    json: {
+      exercise: { id, name, kind, solved, possible: possible.length, steps: steps.length, figures: figures ?? null },
+      sealOpened: answer !== null,
+    },
+  };
+}
+
+async function make(io: Io, given: GivenArguments, file: string, action: 'make' | 'generate'): Promise<CommandAnswer | Written> {
+  const passphrase = firstValue(given, 'passphrase') ?? '';
+  if (passphrase === '') return refuse([makeUsageProblem('passphrase-missing', {})]);
+  const read = await readCabinetOrCase(io, file);
+  if (!read.ok) return failed(3, read.problems);
+  const sound = makeSound(read.value.content, file);
+  if (!sound.ok) return failed(1, sound.problems);
+  const made = (action === 'make' ? makeAsked : generateAsked)(sound.value.cabinet, given);
+  if (!made.ok)
+    return made.usage
+      ? refuse(made.usage)
+      : failed(
+          1,
+          (made.problems ?? []).map((problem) => jsonProblem(problem, file)),
+        );
+  const sealed = await sealAnswer(made.value.answer, passphrase);
+  await io.out(serializeExercise({ ...made.value.exercise, sealed }));
+  return { written: 0 };
+}
+
+type Made =
+  | { readonly ok: true; readonly value: MadeExercise }
+  | { readonly ok: false; readonly usage?: readonly UsageProblem[]; readonly problems?: readonly Problem[] };
+
+function makeAsked(cabinet: Cabinet, given: GivenArguments): Made {
+  const faults = allOf((given.options.get('fault') ?? []).map((text) => readFault(cabinet, text)));
+  const onset = readChoice('--onset', firstValue(given, 'onset') ?? 'while-running', onsets);
+  const shown = readChoice('--given', firstValue(given, 'given') ?? 'complaining', givenSets);
+  const solved = readChoice('--solved', firstValue(given, 'solved') ?? 'place', solvedBy);
+  const kind = readChoice('--kind', firstValue(given, 'kind') ?? 'neighbours', exerciseKinds);
+  const seed = readNumber('--seed', firstValue(given, 'seed') ?? '1', 0, true);
+  const usage = [faults, onset, shown, solved, kind, seed].flatMap((asked) => (asked.ok ? [] : asked.problems));
+  if (!faults.ok || !onset.ok || !shown.ok || !solved.ok || !kind.ok || !seed.ok) return { ok: false, usage };
+  if (faults.value.length === 0 || faults.value.length > 2) return { ok: false, usage: [makeUsageProblem('fault-count', { most: 2 })] };
+  const { displays, reports } = simulate({ cabinet, faults: faults.value, onset: onset.value });
+  const known = [...displays.values()].filter(
+    ({ meaning }) => shown.value === 'all' || (shown.value === 'complaining' && meaning !== 'quiet'),
+  );
+  const { name, task, lesson } = exerciseKindTexts[kind.value];
+  return makeExercise({
+    id: `made-${seed.value}`,
+    name,
+    kind: kind.value,
+    task,
+    lesson,
+    cabinet: cabinet.content,
+    onset: onset.value,
+    faults: faults.value,
+    seed: seed.value,
+    known: {
+      displays: known.map(({ unit }) => unit),
+      reports: [...reports.values()].filter(({ gap }) => gap !== 'none').map(({ chain }) => chain),
+    },
+    solved: solved.value,
+  });
+}
+
+function generateAsked(cabinet: Cabinet, given: GivenArguments): Made {
+  const kindText = firstValue(given, 'kind');
+  const levelText = firstValue(given, 'level');
+  const kind = kindText === undefined ? understood(undefined) : readChoice('--kind', kindText, exerciseKinds);
+  const level = levelText === undefined ? understood(undefined) : readNumber('--level', levelText, 1, true);
+  const seed = readNumber('--seed', firstValue(given, 'seed') ?? '1', 0, true);
+  if (!kind.ok || !level.ok || !seed.ok)
+    return { ok: false, usage: [kind, level, seed].flatMap((asked) => (asked.ok ? [] : asked.problems)) };
+  return generateExercise({
+    cabinet: cabinet.content,
+    seed: seed.value,
+    texts: exerciseKindTexts,
+    ...(kind.value === undefined ? {} : { kind: kind.value }),
+    ...(level.value === undefined ? {} : { level: level.value }),
+  });
+}
+
+async function classOf(io: Io, given: GivenArguments, files: readonly string[]): Promise<CommandAnswer> {
+  const results: ResultContent[] = [];
+  const problems: CommandAnswer['problems'][number][] = [];
+  for (const file of files) {
+    const read = await readResult(io, file);
+    if (read.ok) results.push(read.value);
+    else problems.push(...read.problems);
+  }
+  const rows = classTable(results);
+  const text = given.options.has('csv') ? classCsv(rows, classHeads) : formatClass(rows, io.columns);
+  return { exit: problems.length > 0 ? 3 : 0, problems, text: rows.length > 0 ? text : '', json: rows.length > 0 ? { rows } : null };
+}
+
+async function deleteFiles(io: Io, given: GivenArguments, files: readonly string[]): Promise<CommandAnswer> {
+  if (!given.options.has('yes')) return refuse([makeUsageProblem('delete-not-confirmed', { count: files.length })]);
+  const deleted: string[] = [];
+  const problems: CommandAnswer['problems'][number][] = [];
+  for (const file of files) {
+    // Only what is a result of ours is deleted, never another file that was named by mistake.
+    const read = await readResult(io, file);
+    const reason = read.ok || read.problems.every(({ code }) => code === 'result-changed') ? await io.removeFile(file) : '';
+    if (reason === null) deleted.push(file);
+    else if (reason !== '') problems.push({ ...jsonUsageProblem(makeUsageProblem('file-not-readable', { file, reason })), file });
+    else if (!read.ok) problems.push(...read.problems);
+  }
+  return {
+    exit: problems.length > 0 ? 3 : 0,
+    problems,
+    text: deleted.map((file) => `${exerciseWords.deleted(file)}\n`).join(''),
+    json: { deleted },
+  };
+}
+
+function refuse(problems: readonly UsageProblem[]): CommandAnswer {
+  return failed(2, problems.map(jsonUsageProblem));
+}

@@ -1,0 +1,67 @@
+import { describe, expect, it } from 'vitest';
+import { parseExerciseFile, serializeResult } from '../../engine/cabinet/index.ts';
+import { debrief, makeResult } from '../../engine/exercise/index.ts';
+import { readyGame } from '../exercise/readyGames.ts';
+import { jsonOf, linkwright } from './runLinkwright.ts';
+
+const ready = 'sample-cabinets/ready-02-neighbours.exercise.json';
+const three = 'sample-cabinets/three-units.cabinet.json';
+
+const result = (code: string) => {
+  const { game, answer, exercise } = readyGame('neighbours');
+  const looked = debrief(game, answer, [{ do: 'give-up' }]);
+  if (looked === null) throw new Error('not ended');
+  return serializeResult(makeResult(exercise, [{ do: 'give-up' }], looked, { code }));
+};
+
+describe('linkwright exercise', () => {
+  it('should make an exercise whose answer only its passphrase opens', async () => {
+    const made = await linkwright(['exercise', 'make', three, '--fault', 'cable:-WH2:cut', '--passphrase', 'a b']);
+    expect(made).toMatchObject({ exit: 0, err: '' });
+    expect(parseExerciseFile(made.out).ok).toBe(true);
+    const files = { 'x.json': made.out };
+    expect((await linkwright(['exercise', 'check', 'x.json', '--passphrase', 'a b'], files)).exit).toBe(0);
+    const closed = await linkwright(['exercise', 'sheet', 'x.json', '--answer'], files);
+    expect(closed.exit).toBe(0);
+    expect(closed.out).not.toContain('is cut');
+    expect((await linkwright(['exercise', 'check', 'x.json', '--passphrase', 'ab'], files)).exit).toBe(1);
+  }, 60_000);
+
+  it('should generate the same exercise from the same seed', async () => {
+    const args = ['exercise', 'generate', three, '--seed', '5', '--kind', 'neighbours', '--passphrase', 'x'];
+    const plain = (text: string) => text.replace(/"sealed": "[^"]*"/, '');
+    expect(plain((await linkwright(args)).out)).toBe(plain((await linkwright(args)).out));
+  }, 60_000);
+
+  it('should refuse a passphrase that is missing, and an action that is not known', async () => {
+    expect((await linkwright(['exercise', 'make', three, '--fault', 'cable:-WH2:cut'])).exit).toBe(2);
+    expect((await linkwright(['exercise', 'mak', three])).err).toContain('make');
+  });
+
+  it('should make a table of a class, name what was changed, and write CSV', async () => {
+    const files = { 'a.json': result('b2'), 'b.json': result('a1'), 'c.json': result('c3').replace('"minutes": 0', '"minutes": 1') };
+    const table = await linkwright(['exercise', 'class', 'a.json', 'b.json', 'c.json', '--json'], files);
+    expect(table.exit).toBe(3);
+    expect(jsonOf(table)).toMatchObject({
+      rows: [{ code: 'a1', solved: false }, { code: 'b2' }],
+      problems: [{ code: 'result-changed', file: 'c.json' }],
+    });
+    const csv = await linkwright(['exercise', 'class', 'a.json', 'b.json', '--csv'], files);
+    expect(csv.out.split('\r\n').map((line) => line.split(',')[0])).toEqual(['Code', 'a1', 'b2', '']);
+  });
+
+  it('should delete results only, and only when that is confirmed', async () => {
+    const files = { 'a.json': result('b2'), 'other.json': '{}' };
+    const removed: string[] = [];
+    expect((await linkwright(['exercise', 'delete', 'a.json'], files, 100, removed)).exit).toBe(2);
+    const ran = await linkwright(['exercise', 'delete', 'a.json', 'other.json', '--yes'], files, 100, removed);
+    expect(ran.exit).toBe(3);
+    expect(removed).toEqual(['a.json']);
+  });
+
+  it('should tell more of a ready exercise with its answer', async () => {
+    const sheet = await linkwright(['exercise', 'sheet', ready, '--answer']);
+    expect(sheet.out).toContain('Cable -WH3 is cut');
+    expect((await linkwright(['exercise', 'sheet', ready])).out).not.toContain('is cut');
+  }, 30_000);
+});
