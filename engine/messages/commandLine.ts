@@ -412,7 +412,9 @@ export const commandWords = {
   schema: {
     summary: 'print the JSON Schema of a kind of file',
     usage: ['linkwright schema cabinet|case|truth|exercise|result|simulate-line|diagnose-line'],
-    about: ['Prints the JSON Schema (draft 2020-12) of cabinet, case, truth, exercise and result files, and of the lines of the two batches.'],
+    about: [
+      'Prints the JSON Schema (draft 2020-12) of cabinet, case, truth, exercise and result files, and of the lines of the two batches.',
+    ],
     options: {},
     examples: [{ says: 'The schema of a cabinet file', line: 'linkwright schema cabinet' }],
   },

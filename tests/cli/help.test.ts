@@ -20,7 +20,8 @@ import { linkwright, shellWords } from './runLinkwright.ts';
 const commands = {
   check,
   compare,
-  diagnose, exercise,
+  diagnose,
+  exercise,
   export: exportLists,
   import: importLists,
   isolation,
