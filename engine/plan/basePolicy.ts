@@ -12,21 +12,13 @@ export class BasePolicy {
   /** Worlds in which each act mends something. */
   private readonly touched: readonly (readonly number[])[];
   private readonly broken: Float64Array;
-  /** Probability that each world was mended at the last restart, and would be at the next. */
-  private readonly before: Float64Array;
-  /** For each part of each world: probability that all acts on it failed. */
-  private readonly failed: Float64Array;
   private readonly bits: Int32Array;
   private readonly gains: Float64Array;
-  private readonly stride: number;
 
   constructor(private readonly rules: Rules) {
-    const { acts, parts } = rules.decision;
+    const { acts } = rules.decision;
     this.touched = acts.map(({ cures }) => [...cures.keys()].filter((world) => cures[world] !== 0));
-    this.stride = Math.max(1, ...parts);
     this.broken = new Float64Array(rules.worlds);
-    this.before = new Float64Array(rules.worlds);
-    this.failed = new Float64Array(rules.worlds * this.stride);
     this.bits = new Int32Array(rules.worlds);
     this.gains = new Float64Array(acts.length);
   }
@@ -40,6 +32,7 @@ export class BasePolicy {
     this.load(at);
     const { outsideHelp } = rules.decision;
     let { state, done } = at;
+    let tried = at.done & ~at.pending;
     let mended = sumOf(at.mended);
     let mass = 1;
     const stages: { readonly cost: number; readonly mass: number; readonly left: number }[] = [];
@@ -52,7 +45,8 @@ export class BasePolicy {
       hasBegun = false;
       done = batch.done;
       state = 'closed';
-      const left = this.restart();
+      const left = this.restart(tried, done);
+      tried = done;
       stages.push({ cost: mass * batch.cost, mass, left });
       mended = 0;
       mass = sumOf(this.broken);
@@ -73,60 +67,36 @@ export class BasePolicy {
   }
 
   private load(at: Situation): void {
-    const { decision } = this.rules;
     this.broken.set(at.broken);
-    this.failed.fill(1);
     this.bits.fill(0);
-    decision.acts.forEach((_, index) => {
-      if ((at.done >> index) & 1 && !((at.pending >> index) & 1)) this.apply(index);
-    });
-    for (let world = 0; world < this.rules.worlds; world += 1) {
-      this.before[world] = this.mendedShare(world);
+    for (let index = 0; index < this.touched.length; index += 1) {
+      if ((at.done >> index) & 1) this.apply(index);
     }
-    decision.acts.forEach((_, index) => {
-      if ((at.pending >> index) & 1) this.apply(index);
-    });
   }
 
   private apply(index: number): void {
-    const act = this.rules.decision.acts[index];
+    const cures = this.rules.decision.acts[index]?.cures;
     for (const world of this.touched[index] ?? []) {
-      const cures = act?.cures[world] ?? 0;
-      this.bits[world] = (this.bits[world] ?? 0) | cures;
-      for (let part = 0; part < this.stride; part += 1) {
-        if ((cures >> part) & 1) {
-          const place = world * this.stride + part;
-          this.failed[place] = (this.failed[place] ?? 1) * (act?.fails ?? 0);
-        }
-      }
+      this.bits[world] = (this.bits[world] ?? 0) | (cures?.[world] ?? 0);
     }
-  }
-
-  private mendedShare(world: number): number {
-    const count = this.rules.decision.parts[world] ?? 0;
-    let all = 1;
-    for (let part = 0; part < count; part += 1) {
-      all *= 1 - (this.failed[world * this.stride + part] ?? 1);
-    }
-    return all;
   }
 
   /** Restarts: what stays broken and halted is left in `broken`; answers the cost of leaving what runs unmended. */
-  private restart(): number {
+  private restart(tried: number, done: number): number {
     const { decision, comebacks } = this.rules;
+    const before = this.rules.mendedBy(tried);
+    const after = this.rules.mendedBy(done);
     let left = 0;
     for (let world = 0; world < this.broken.length; world += 1) {
       const weight = this.broken[world] ?? 0;
       if (weight === 0) {
         continue;
       }
-      const was = this.before[world] ?? 0;
-      const is = this.mendedShare(world);
-      const still = weight * (was < 1 ? (1 - is) / (1 - was) : 0);
+      const was = before[world] ?? 0;
+      const still = weight * (was < 1 ? (1 - (after[world] ?? 0)) / (1 - was) : 0);
       const absent = decision.absent[world] ?? 0;
       left += still * absent * (comebacks[world] ?? 0);
       this.broken[world] = still * (1 - absent);
-      this.before[world] = is;
     }
     return left;
   }

@@ -60,17 +60,17 @@ export function buildDecision(
 ): Built {
   const setting = makeSetting(cabinet, evidence);
   const { beforeTrip, sinceTrip, halted } = setting.state;
-  const done = [...beforeTrip, ...sinceTrip];
-  const workshop = new Workshop(cabinet, done);
+  const workshop = new Workshop(cabinet, [...beforeTrip, ...sinceTrip]);
   const { worlds, covered } = listWorlds(diagnosis, extra);
-  const candidates = listCandidates(cabinet, diagnosis, extra);
+  const candidates = listCandidates(cabinet, evidence, diagnosis, extra);
+  const kits = new Kits(cabinet, setting, workshop);
   const faults = distinctFaults(worlds);
   const used = usedSpares(evidence);
   const looks = candidates.looks.map(
     (step): LookEntry => ({
       step,
       own: lookCost(table, step),
-      spreads: worlds.map((world) => predictStep(step, setting, world.faults)),
+      spreads: worlds.map((world) => predictStep(step, kits.of(world).setting, world.faults)),
     }),
   );
   const acts = chooseActs(
@@ -83,13 +83,13 @@ export function buildDecision(
     worlds,
   );
   const provocations = listProvocations(worlds);
-  const groups = groupWorlds(worlds, looks, acts, workshop);
-  const spreads = new Spreads(cabinet, setting, done, looks, acts, groups.members);
+  const groups = groupWorlds(worlds, looks, acts, kits);
+  const spreads = new Spreads(cabinet, kits, looks, acts, groups.members);
   const change = changeMatrix(table);
   const decision: Decision = {
     weights: groups.weights,
-    parts: groups.members.map(({ faults: of }) => of.filter((fault) => workshop.isThere(fault)).length),
-    absent: groups.members.map(({ faults: of }) => workshop.absentChance(of)),
+    parts: groups.members.map((world) => kits.of(world).workshop.partsOf(world).length),
+    absent: groups.members.map((world) => kits.absent(world)),
     start: machineStateOf(evidence),
     running: !halted,
     change,
@@ -101,10 +101,10 @@ export function buildDecision(
         spread: (epoch) => spreads.of(index, epoch),
       }),
     ),
-    acts: acts.map((entry, index) => decisionAct(entry, index, groups.members, workshop, table, cabinet, used)),
+    acts: acts.map((entry, index) => decisionAct(entry, index, groups.members, kits, table, cabinet, used)),
     provocations: provocations.map(({ step, minutes }) => ({
       cost: minutes,
-      absent: groups.members.map(({ faults: of }) => workshop.absentChance(of, provokedChance(step))),
+      absent: groups.members.map((world) => kits.absent(world, provokedChance(step))),
     })),
     comeback: table.weights.comeback.value,
     outsideHelp: table.weights.outsideHelp.value,
@@ -127,11 +127,12 @@ function distinctFaults(worlds: readonly World[]): readonly Fault[] {
 
 /** The acts that mend the most, as many as can be planned with. */
 function chooseActs(acts: readonly ActEntry[], worlds: readonly World[]): readonly ActEntry[] {
-  const gain = ({ cures, works }: ActEntry) =>
-    works * worlds.reduce((sum, { faults, probability }) => sum + (faults.some((fault) => cures.mends(fault)) ? probability : 0), 0);
+  const helps = ({ act, cures }: ActEntry, { faults, displacement }: World) =>
+    faults.some((fault) => cures.mends(fault)) || (displacement !== null && 'link' in act && act.link === displacement.link);
+  const gain = (entry: ActEntry) => entry.works * worlds.reduce((sum, world) => sum + (helps(entry, world) ? world.probability : 0), 0);
   return acts
-    .map((entry) => ({ entry, gain: gain(entry) }))
-    .sort((a, b) => b.gain / sumOf(b.entry.own) - a.gain / sumOf(a.entry.own))
+    .map((entry) => ({ entry, worth: gain(entry) / sumOf(entry.own) }))
+    .sort((a, b) => b.worth - a.worth)
     .slice(0, mostActs)
     .map(({ entry }) => entry);
 }
@@ -147,17 +148,20 @@ function usedSpares({ snapshots }: Evidence): ReadonlyMap<string, number> {
 }
 
 /** Worlds that every look and every act treats alike are one. */
-function groupWorlds(worlds: readonly World[], looks: readonly LookEntry[], acts: readonly ActEntry[], workshop: Workshop) {
+function groupWorlds(worlds: readonly World[], looks: readonly LookEntry[], acts: readonly ActEntry[], kits: Kits) {
   const groups = new Map<string, number>();
   const members: World[] = [];
   const weights: number[] = [];
   const groupOf = worlds.map((world, index) => {
-    const shown = looks.map(({ spreads }) => [...(spreads[index] ?? [])].map(([outcome, share]) => `${outcome}${share.toFixed(9)}`).join());
-    const there = world.faults.filter((fault) => workshop.isThere(fault));
-    const mended = acts.map(
-      ({ cures }) => `${there.map((fault) => (cures.mends(fault) ? 1 : 0)).join('')}${cures.moves ? modesOf(there) : ''}`,
+    const shown = looks.map(({ spreads }) =>
+      [...(spreads[index] ?? [])].map(([outcome, share]) => `${outcome}${Math.round(share * 1e9)}`).join(),
     );
-    const key = `${shown.join('|')} ${mended.join('|')} ${there.map(({ presence }) => presence).join()}`;
+    const { workshop } = kits.of(world);
+    const parts = workshop.partsOf(world);
+    const mended = acts.map(
+      ({ act, cures }) => `${parts.map((mends) => (mends(act) ? 1 : 0)).join('')}${cures.moves ? modesOf(world.faults) : ''}`,
+    );
+    const key = `${shown.join('|')} ${mended.join('|')} ${kits.absent(world)} ${world.evidence === null ? '' : index}`;
     const group = groups.get(key) ?? members.length;
     groups.set(key, group);
     if (group === members.length) {
@@ -171,6 +175,40 @@ function groupWorlds(worlds: readonly World[], looks: readonly LookEntry[], acts
   return { members, weights: weights.map((weight) => weight / total), groupOf };
 }
 
+/** Setting and workshop of each world: those of the evidence, or its own where acts came out otherwise. */
+class Kits {
+  private readonly own = new Map<Evidence, { readonly setting: Setting; readonly workshop: Workshop }>();
+  private readonly usual: { readonly setting: Setting; readonly workshop: Workshop };
+
+  constructor(
+    private readonly cabinet: Cabinet,
+    setting: Setting,
+    workshop: Workshop,
+  ) {
+    this.usual = { setting, workshop };
+  }
+
+  of(world: World): { readonly setting: Setting; readonly workshop: Workshop } {
+    if (world.evidence === null) {
+      return this.usual;
+    }
+    let kit = this.own.get(world.evidence);
+    if (kit === undefined) {
+      const setting = makeSetting(this.cabinet, world.evidence);
+      const { beforeTrip, sinceTrip } = setting.state;
+      kit = { setting, workshop: new Workshop(this.cabinet, [...beforeTrip, ...sinceTrip]) };
+      this.own.set(world.evidence, kit);
+    }
+    return kit;
+  }
+
+  /** Probability that a restart finds the machine running although the world is as it is. */
+  absent(world: World, chance?: (fault: Fault) => number): number {
+    const { workshop } = this.of(world);
+    return world.displacement !== null && workshop.isLoose(world.displacement) ? 0 : workshop.absentChance(world.faults, chance);
+  }
+}
+
 function modesOf(faults: readonly Fault[]): string {
   return faults.map(modeKey).join();
 }
@@ -179,13 +217,16 @@ function decisionAct(
   { act, own, cures, works }: ActEntry,
   index: number,
   members: readonly World[],
-  workshop: Workshop,
+  kits: Kits,
   table: RepairTable,
   cabinet: Cabinet,
   used: ReadonlyMap<string, number>,
 ): DecisionAct {
-  const bits = Int32Array.from(members, ({ faults }) =>
-    faults.filter((fault) => workshop.isThere(fault)).reduce((sum, fault, part) => sum | (cures.mends(fault) ? 1 << part : 0), 0),
+  const bits = Int32Array.from(members, (world) =>
+    kits
+      .of(world)
+      .workshop.partsOf(world)
+      .reduce((sum, mends, part) => sum | (mends(act) ? 1 << part : 0), 0),
   );
   const mends = members.reduce((sum, { probability }, world) => sum + (bits[world] === 0 ? 0 : probability), 0);
   // What only goes round the fault leaves the repair itself to be done.
@@ -269,18 +310,15 @@ function mapStates<T>(of: (state: MachineState) => T): { readonly [S in MachineS
 class Spreads {
   private readonly known = new Map<string, Spread | null>();
   private readonly ids = new Map<string, number>();
-  private readonly settings = new Map<string, Setting>();
+  private readonly settings = new Map<string, Map<Workshop, Setting>>();
 
   constructor(
     private readonly cabinet: Cabinet,
-    setting: Setting,
-    private readonly done: readonly Intervention[],
+    private readonly kits: Kits,
     private readonly looks: readonly LookEntry[],
     private readonly acts: readonly ActEntry[],
     private readonly members: readonly World[],
-  ) {
-    this.settings.set('', setting);
-  }
+  ) {}
 
   of(index: number, epoch: string): Spread | null {
     // While the machine runs, looks tell of nothing that is gone for the moment.
@@ -301,8 +339,7 @@ class Spreads {
     if (entry === undefined) {
       return null;
     }
-    const setting = this.settingOf(epoch);
-    const spreads = this.members.map(({ faults }) => predictStep(entry.step, setting, faults));
+    const spreads = this.members.map((world) => predictStep(entry.step, this.settingOf(epoch, world), world.faults));
     const outcomes = [...new Set(spreads.flatMap((spread) => [...spread.keys()]))];
     const rows = new Map<string, { names: string[]; row: Float64Array }>();
     for (const outcome of outcomes) {
@@ -326,13 +363,19 @@ class Spreads {
     return { id, outcomes: list.map(({ names }) => names.join(' ')), rows: list.map(({ row }) => row) };
   }
 
-  private settingOf(epoch: string): Setting {
-    let setting = this.settings.get(epoch);
+  private settingOf(epoch: string, world: World): Setting {
+    const kit = this.kits.of(world);
+    if (epoch === '') {
+      return kit.setting;
+    }
+    const known = this.settings.get(epoch) ?? new Map<Workshop, Setting>();
+    this.settings.set(epoch, known);
+    let setting = known.get(kit.workshop);
     if (setting === undefined) {
       const moved = [...epoch.matchAll(/x(\d+)/g)].flatMap(([, index]) => this.acts[Number(index)]?.act ?? []);
-      const beforeTrip = [...this.done, ...moved];
+      const beforeTrip = [...kit.workshop.done, ...moved];
       setting = makeSettingAt(this.cabinet, { onset: 'at-power-up', halted: true, beforeTrip, sinceTrip: [] }, []);
-      this.settings.set(epoch, setting);
+      known.set(kit.workshop, setting);
     }
     return setting;
   }

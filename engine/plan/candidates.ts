@@ -1,11 +1,12 @@
 import type { ChainId, LinkId, UnitId } from '../base/index.ts';
 import type { Diagnosis } from '../diagnosis/index.ts';
 import { listExchangePartners } from '../repair/index.ts';
-import { directions, type Fault, type Intervention, linkEnds } from '../schema/index.ts';
-import type { Look } from '../simulation/index.ts';
+import { directions, type Evidence, type Fault, type Intervention, type LinkEnd, linkEnds } from '../schema/index.ts';
+import { type Arrangement, arrange, type Look } from '../simulation/index.ts';
 import type { Step } from '../steps/index.ts';
 import type { Cabinet } from '../topology/index.ts';
-import type { World } from './worlds.ts';
+import { listDisplaced, putBack } from './history.ts';
+import { faultsOf, type World } from './worlds.ts';
 
 /** An item less probable than this does not make a step worth listing. */
 const worthAStep = 0.005;
@@ -19,7 +20,7 @@ export interface Candidates {
 }
 
 /** Everything that can be looked at or done about what is suspected, displays and reports always. */
-export function listCandidates(cabinet: Cabinet, diagnosis: Diagnosis, extra: readonly World[]): Candidates {
+export function listCandidates(cabinet: Cabinet, evidence: Evidence, diagnosis: Diagnosis, extra: readonly World[]): Candidates {
   const looks = new Map<string, Candidates['looks'][number]>();
   const acts = new Map<string, Intervention>();
   for (const unit of cabinet.units.keys()) {
@@ -31,7 +32,12 @@ export function listCandidates(cabinet: Cabinet, diagnosis: Diagnosis, extra: re
     }
   }
   const suspicion = new Map(diagnosis.items.map(({ item, probability }) => [item.key, probability]));
-  const concern = (fault: Fault, modes: ReadonlySet<string>) => {
+  const lies = arrange(
+    cabinet,
+    evidence.snapshots.flatMap(({ interventions }) => interventions ?? []),
+  );
+  const concern = (named: Fault, modes: ReadonlySet<string>) => {
+    const fault = whereItLies(named, lies);
     for (const look of looksAt(fault, cabinet)) {
       looks.set(JSON.stringify(look), { do: 'look', look });
     }
@@ -44,10 +50,33 @@ export function listCandidates(cabinet: Cabinet, diagnosis: Diagnosis, extra: re
       concern(item.fault, new Set(modes.filter((mode) => mode.probability >= worthAStep / 10).map(({ mode }) => mode)));
     }
   }
-  for (const fault of extra.flatMap(({ faults }) => faults)) {
+  for (const act of listDisplaced(cabinet, evidence).flatMap(putBack)) {
+    acts.set(JSON.stringify(act), act);
+  }
+  for (const fault of extra.flatMap(faultsOf)) {
     concern(fault, new Set([fault.mode]));
   }
   return { looks: [...looks.values()], acts: [...acts.values()] };
+}
+
+/** The fault named by the place where its item lies now: parts travel, and one goes to where they are. */
+function whereItLies(fault: Fault, { boardIn, cableOn }: Arrangement): Fault {
+  if (fault.item === 'board') {
+    const unit = [...boardIn].find(([, board]) => board === fault.unit)?.[0];
+    return unit === undefined ? fault : { ...fault, unit };
+  }
+  if (fault.item === 'cable' || fault.item === 'plug') {
+    const [link, lie] = [...cableOn].find(([, { cable }]) => cable === fault.link) ?? [];
+    if (link === undefined || lie === undefined) {
+      return fault;
+    }
+    return fault.item === 'plug' ? { ...fault, link, end: lie.turned ? otherEnd(fault.end) : fault.end } : { ...fault, link };
+  }
+  return fault;
+}
+
+function otherEnd(end: LinkEnd): LinkEnd {
+  return end === 'upper' ? 'lower' : 'upper';
 }
 
 function looksAt(fault: Fault, cabinet: Cabinet): readonly Look[] {

@@ -89,14 +89,34 @@ export interface Option {
 export const mostActs = 30;
 /** A fault that comes and goes is provoked so often, and no more. */
 const mostProvocations = 2;
+/** Of a world with more parts than this only so many are reckoned with in bounds. */
+const mostCovered = 4;
 /** A share of probability that is nothing but rounding. */
 const trace = 1e-12;
+
+/** Probability that acts mend every part of a world, each of them working or not as a whole. */
+export function mendedShare(acts: readonly DecisionAct[], world: number, parts: number): number {
+  const all = (1 << parts) - 1;
+  const share = (index: number, mended: number): number => {
+    if ((mended & all) === all) {
+      return 1;
+    }
+    const act = acts[index];
+    if (act === undefined) {
+      return 0;
+    }
+    const cures = (act.cures[world] ?? 0) & ~mended;
+    const without = act.fails === 0 && cures !== 0 ? 0 : share(index + 1, mended);
+    return cures === 0 ? without : (1 - act.fails) * share(index + 1, mended | cures) + act.fails * without;
+  };
+  return share(0, 0);
+}
 
 /** The rules of a decision: what can be done, and what follows. Remembers what depends on the acts alone. */
 export class Rules {
   private readonly shares = new Map<number, Float64Array>();
   readonly worlds: number;
-  /** Cheapest act for each part of each world, its state change not counted. */
+  /** For each world and each set of its parts: cost of the cheapest acts that mend them, changes of state not counted. */
   private readonly cheapest: readonly (readonly number[])[];
   /** Cost of leaving each world as it is while it runs: it comes back, and must be mended then. */
   readonly comebacks: readonly number[];
@@ -104,20 +124,26 @@ export class Rules {
 
   constructor(readonly decision: Decision) {
     this.worlds = decision.weights.length;
-    this.cheapest = decision.parts.map((count, world) =>
-      Array.from({ length: count }, (_, part) =>
-        decision.acts.reduce(
-          (least, act) => (((act.cures[world] ?? 0) >> part) & 1 ? Math.min(least, act.cost) : least),
-          Number.POSITIVE_INFINITY,
-        ),
-      ),
-    );
+    this.cheapest = decision.parts.map((_, world) => this.coverCosts(world));
     const { restart, comeback, outsideHelp } = decision;
     this.leastRestart = Math.min(...machineStates.map((state) => restart[state]));
-    this.comebacks = this.cheapest.map((parts) => {
-      const known = this.toActs('closed') + parts.reduce((sum, least) => sum + least, 0) + restart.isolated;
-      return parts.length === 0 ? 0 : comeback + Math.min(outsideHelp, known);
+    this.comebacks = this.cheapest.map((costs) => {
+      const known = this.toActs('closed') + (costs[costs.length - 1] ?? 0) + restart.isolated;
+      return costs.length === 1 ? 0 : comeback + Math.min(outsideHelp, known);
     });
+  }
+
+  /** Cost of the cheapest acts that mend each set of parts of a world, by the bits of the set; of many parts only a lower bound. */
+  private coverCosts(world: number): readonly number[] {
+    const count = this.decision.parts[world] ?? 0;
+    const costs = [0];
+    for (let set = 1; set < 1 << Math.min(count, mostCovered); set += 1) {
+      costs[set] = this.decision.acts.reduce((least, act) => {
+        const rest = set & ~(act.cures[world] ?? 0);
+        return rest === set ? least : Math.min(least, act.cost + (costs[rest] ?? 0));
+      }, Number.POSITIVE_INFINITY);
+    }
+    return costs;
   }
 
   begin(): Situation {
@@ -140,17 +166,7 @@ export class Rules {
     let shares = this.shares.get(acts);
     if (shares === undefined) {
       const list = this.decision.acts.filter((_, index) => (acts >> index) & 1);
-      shares = Float64Array.from(this.decision.parts, (count, world) => {
-        let all = 1;
-        for (let part = 0; part < count; part += 1) {
-          let fails = 1;
-          for (const act of list) {
-            fails *= ((act.cures[world] ?? 0) >> part) & 1 ? act.fails : 1;
-          }
-          all *= 1 - fails;
-        }
-        return all;
-      });
+      shares = Float64Array.from(this.decision.parts, (count, world) => mendedShare(list, world, count));
       this.shares.set(acts, shares);
     }
     return shares;
@@ -172,6 +188,21 @@ export class Rules {
   /** Something was mended since the trip, and only a restart shows it. */
   isMendedUnseen({ running, mended }: Situation): boolean {
     return !running && total(mended) > trace;
+  }
+
+  /** Looks that were had and would tell something still, could they be had anew: only these tell two situations apart. */
+  openSeen(at: Situation): readonly number[] {
+    if (at.seen.length === 0) {
+      return at.seen;
+    }
+    const open = new Set(
+      this.decision.looks.flatMap(({ spread }) => {
+        const one = spread(at.epoch);
+        return one !== null && at.seen.includes(one.id) && tells(one, at) ? [one.id] : [];
+      }),
+    );
+    // In another epoch a look may matter again; there the whole list counts.
+    return at.epoch === '' ? at.seen.filter((id) => open.has(id)) : at.seen;
   }
 
   /** Null where it cannot be had, was had already, or tells nothing. */
@@ -302,10 +333,8 @@ export class Rules {
       for (let index = 0; index < acts.length; index += 1) {
         bits |= (at.done >> index) & 1 ? (acts[index]?.cures[world] ?? 0) : 0;
       }
-      let cost = 0;
-      this.cheapest[world]?.forEach((least, part) => {
-        cost += (bits >> part) & 1 ? 0 : least;
-      });
+      const costs = this.cheapest[world] ?? [0];
+      const cost = costs[(costs.length - 1) & ~bits] ?? 0;
       const isPaid = cost === 0 && at.pending === 0;
       const onward = isPaid ? 0 : cost + toRestart + (at.state === 'isolated' || cost === 0 ? 0 : this.toActs(at.state));
       sum += weight * Math.min(at.running ? (this.comebacks[world] ?? 0) : outsideHelp, onward);

@@ -1,3 +1,4 @@
+import { BasePolicy } from './basePolicy.ts';
 import type { Option, Rules, Situation } from './decision.ts';
 
 /** A finished exact plan: expected cost of the best way on from a situation, and what to do there (null: leave it at that). */
@@ -17,10 +18,14 @@ export class ExactPlanner {
   private readonly known = new Map<string, Best>();
   private situations = 0;
 
+  private readonly base: BasePolicy;
+
   constructor(
     private readonly rules: Rules,
     private readonly budget: number,
-  ) {}
+  ) {
+    this.base = new BasePolicy(rules);
+  }
 
   /** Null when there are too many situations. */
   best(at: Situation): Best | null {
@@ -40,12 +45,8 @@ export class ExactPlanner {
     return cost;
   }
 
-  get isSpent(): boolean {
-    return this.situations > this.budget;
-  }
-
   private search(at: Situation): Best | null {
-    const key = keyOf(at);
+    const key = keyOf(at, this.rules.openSeen(at));
     const before = this.known.get(key);
     if (before !== undefined) {
       return before;
@@ -55,16 +56,18 @@ export class ExactPlanner {
       return null;
     }
     let best: Best = { cost: at.pending === 0 ? this.rules.leave(at) : Number.POSITIVE_INFINITY, option: null };
+    // What a simple plan makes of each comes first where it costs least: then most of the others need not be followed.
     const options = this.rules
       .options(at)
       .map((option) => ({
         option,
-        least: option.cost + option.outcomes.reduce((sum, o) => sum + o.probability * this.rules.least(o.after), 0),
+        least: this.sum(option, (after) => this.rules.least(after)),
+        most: this.sum(option, (after) => this.base.cost(after)),
       }))
-      .sort((a, b) => a.least - b.least);
+      .sort((a, b) => a.most - b.most);
     for (const { option, least } of options) {
       if (least >= best.cost) {
-        break;
+        continue;
       }
       const cost = this.searchOption(option, least, best.cost);
       if (cost === null) {
@@ -76,6 +79,10 @@ export class ExactPlanner {
     }
     this.known.set(key, best);
     return best;
+  }
+
+  private sum({ cost, outcomes }: Option, onward: (after: Situation) => number): number {
+    return outcomes.reduce((total, { probability, after }) => total + probability * onward(after), cost);
   }
 
   /** Cost of an option, or a bound that is not below `limit` as soon as it cannot be. */
@@ -96,7 +103,7 @@ export class ExactPlanner {
 }
 
 /** Equal for situations from which everything goes on alike. */
-function keyOf({ broken, mended, state, running, done, pending, seen, epoch, provoked }: Situation): string {
+function keyOf({ broken, mended, state, running, done, pending, epoch, provoked }: Situation, seen: readonly number[]): string {
   let key = `${state[0]}${running ? 'r' : 'h'}${done}/${pending}/${provoked}/${epoch}/${seen.join()}`;
   for (let world = 0; world < broken.length; world += 1) {
     key += `,${round(broken[world])};${round(mended[world])}`;

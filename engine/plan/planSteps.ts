@@ -7,6 +7,7 @@ import { Rules } from './decision.ts';
 import { type Draft, exactBatches, listDrafts } from './drafts.ts';
 import { endOf } from './end.ts';
 import { ExactPlanner } from './exact.ts';
+import { findHandlingWorlds } from './handling.ts';
 import { listDisplaced, listHandlings } from './history.ts';
 import { LookAhead } from './lookAhead.ts';
 import { type Follow, Presenter } from './presenter.ts';
@@ -47,7 +48,8 @@ export function* planning(
   options: PlanOptions = {},
 ): Generator<PlanProgress, Plan, void> {
   const table = repairTable(cabinet.content);
-  const built = buildDecision(cabinet, evidence, diagnosis, table, []);
+  const handled = findHandlingWorlds(cabinet, evidence, diagnosis, table);
+  const built = buildDecision(cabinet, evidence, diagnosis, table, handled);
   yield { share: 0.2, plan: null };
   const rules = new Rules(built.decision);
   const at = { ...rules.begin(), seen: built.seen };
@@ -56,6 +58,7 @@ export function* planning(
   const presenter = new Presenter(diagnosis, table, built, at, {
     displaced: listDisplaced(cabinet, evidence),
     handlings: listHandlings(evidence),
+    mishap: handled.reduce((sum, { probability }) => sum + probability, 0),
     end: endOf(cabinet, evidence, diagnosis),
   });
   const simple: Follow = (after, isClose) =>

@@ -4,9 +4,10 @@ import type { RepairTable } from '../repair/index.ts';
 import { itemKey } from '../simulation/index.ts';
 import { type RankedStep, rankStep, type Step } from '../steps/index.ts';
 import type { Built } from './buildDecision.ts';
-import type { Option, Situation } from './decision.ts';
+import { mendedShare, type Option, type Situation } from './decision.ts';
 import { changesOf, type Draft, ownCosts, stepOf, type UselessDraft } from './drafts.ts';
 import type { Plan, PlannedOutcome, PlannedStep, StepRisk, UselessReason } from './types.ts';
+import { faultsOf } from './worlds.ts';
 
 /** The way on from a situation: what to do, and what it is expected to cost. `isClose`: of one of the first steps, so that it is worth a closer look. */
 export type Follow = (after: Situation, isClose: boolean) => { readonly cost: number; readonly option: Option | null };
@@ -26,14 +27,14 @@ export class Presenter {
     private readonly table: RepairTable,
     private readonly built: Built,
     private readonly at: Situation,
-    private readonly rest: Pick<Plan, 'displaced' | 'handlings' | 'end'>,
+    private readonly rest: Pick<Plan, 'displaced' | 'handlings' | 'mishap' | 'end'>,
   ) {
-    this.hypotheses = built.worlds.map(({ faults, probability }) => ({
-      faults: faults.map((fault) => ({ item: itemKey(fault), fault: { ...fault, presence: fault.presence ?? 'steady' } })),
-      probability,
+    this.hypotheses = built.worlds.map((world) => ({
+      faults: faultsOf(world).map((fault) => ({ item: itemKey(fault), fault: { ...fault, presence: fault.presence ?? 'steady' } })),
+      probability: world.probability,
       priorOdds: 0,
       likelihood: 0,
-      group: this.groupOf(faults.map(itemKey).join()),
+      group: world.evidence === null ? this.groupOf(world.faults.map(itemKey).join()) : -1,
     }));
   }
 
@@ -143,11 +144,7 @@ export class Presenter {
     const acts = (option.kind === 'act' ? (option.acts ?? [option.index]) : []).flatMap((index) => decision.acts[index] ?? []);
     return worlds.map((_, world) => {
       const group = groupOf[world] ?? 0;
-      let all = 1;
-      for (let part = 0; part < (decision.parts[group] ?? 0); part += 1) {
-        all *= 1 - acts.reduce((fails, act) => fails * (((act.cures[group] ?? 0) >> part) & 1 ? act.fails : 1), 1);
-      }
-      return all;
+      return mendedShare(acts, group, decision.parts[group] ?? 0);
     });
   }
 }

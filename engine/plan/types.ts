@@ -116,6 +116,8 @@ export interface Plan {
   readonly covered: number;
   readonly displaced: readonly Displaced[];
   readonly handlings: readonly Handling[];
+  /** "It got worse": probability that the last thing touched was left loose, or that a part put in is bad. */
+  readonly mishap: number;
   readonly end: EndState;
 }
 

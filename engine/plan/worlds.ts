@@ -1,19 +1,34 @@
+import type { LinkId } from '../base/index.ts';
 import { documentedBehaviour } from '../cabinet/index.ts';
 import type { HypothesisFault } from '../diagnosis/index.ts';
-import type { Fault, Intervention } from '../schema/index.ts';
-import { arrange, type Effect, effectsOf, modeKey, simulate } from '../simulation/index.ts';
+import type { Evidence, Fault, Intervention, LinkEnd } from '../schema/index.ts';
+import { arrange, type Effect, effectsOf, endKey, modeKey, simulate } from '../simulation/index.ts';
 import { isWhole, presences } from '../steps/index.ts';
 import type { Cabinet } from '../topology/index.ts';
 
 /** One thing that may be the matter: a hypothesis of the diagnosis, perhaps with a fault that handling has added. */
 export interface World {
   readonly faults: readonly Fault[];
-  readonly items: readonly string[];
   readonly probability: number;
+  /** What was done, as it really came out in this world; null: as it is written down. */
+  readonly evidence: Evidence | null;
+  /** A plug that handling left loose. */
+  readonly displacement: Displacement | null;
+}
+
+/** An end of a link that sits loose after it was touched. */
+export interface Displacement {
+  readonly link: LinkId;
+  readonly end: LinkEnd;
 }
 
 export function worldOf(faults: readonly HypothesisFault[], probability: number): World {
-  return { faults: faults.map(({ fault }) => fault), items: [...new Set(faults.map(({ item }) => item))], probability };
+  return { faults: faults.map(({ fault }) => fault), probability, evidence: null, displacement: null };
+}
+
+/** What is at fault in a world, the loose plug as a fault like others: for names, and for sums over items. */
+export function faultsOf({ faults, displacement }: World): readonly Fault[] {
+  return displacement === null ? faults : [...faults, { item: 'plug', ...displacement, mode: 'loose', presence: 'steady' }];
 }
 
 /** Which faults an act mends, as the simulation says, and whether it moves any to where it does harm. */
@@ -39,6 +54,11 @@ export class Workshop {
     return this.effectOf(fault, []) !== '[]';
   }
 
+  /** Whether a plug still hangs free after an act, or after none. */
+  isLoose({ link, end }: Displacement, ...acts: readonly Intervention[]): boolean {
+    return arrange(this.cabinet, [...this.done, ...acts]).unplugged.has(endKey(link, end));
+  }
+
   curesOf(act: Intervention, faults: readonly Fault[]): Cures {
     const mended = new Set<string>();
     let moves = false;
@@ -58,6 +78,16 @@ export class Workshop {
       }
     }
     return { mends: (fault) => mended.has(modeKey(fault)), moves, isProvisional };
+  }
+
+  /** What is still wrong in a world, part by part: whether an act mends it. */
+  partsOf(world: World): readonly ((act: Intervention) => boolean)[] {
+    const { displacement } = world;
+    const faults = world.faults
+      .filter((fault) => this.isThere(fault))
+      .map((fault) => (act: Intervention) => this.curesOf(act, [fault]).mends(fault));
+    const loose = displacement !== null && this.isLoose(displacement) ? [(act: Intervention) => !this.isLoose(displacement, act)] : [];
+    return [...faults, ...loose];
   }
 
   /** Probability that a restart finds the machine running although nothing is mended. */

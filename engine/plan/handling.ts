@@ -1,0 +1,181 @@
+import type { ChainId, LinkId, UnitId } from '../base/index.ts';
+import { type Diagnosis, diagnose, displayLogFactors, lookLogFactors, lookOutcomes, reportLogFactors } from '../diagnosis/index.ts';
+import { partFor, type RepairTable } from '../repair/index.ts';
+import { displayMeanings, type Evidence, type Fault, type Intervention, type LinkEnd, linkEnds } from '../schema/index.ts';
+import { outcomeAt } from '../simulation/index.ts';
+import { isWhole, makeSetting } from '../steps/index.ts';
+import type { Cabinet } from '../topology/index.ts';
+import { type Displacement, type World, worldOf } from './worlds.ts';
+
+/*
+ * What the search itself may have done (domain section 7): a plug that was touched sits loose, a part that was put in is bad. Such a
+ * world is a hypothesis from before the act together with acts as they really came out: one more plug pulled, or an exchange that
+ * changed nothing. It is weighed by all that was seen, against the hypotheses of the diagnosis.
+ */
+
+/** Hypotheses from before an act that are taken further. */
+const mostBases = 12;
+/** So many of the latest snapshots with acts are looked at. */
+const mostSnapshots = 2;
+/** A world less probable than this is left out. */
+const negligible = 1e-3;
+
+/** What one act may have come out as, with its probability. */
+interface Mishap {
+  readonly evidence: Evidence;
+  readonly chance: number;
+  readonly displacement: Displacement | null;
+}
+
+/** Worlds in which the search went wrong; their probabilities are shares of the whole. Empty while the machine runs. */
+export function findHandlingWorlds(cabinet: Cabinet, evidence: Evidence, diagnosis: Diagnosis, table: RepairTable): readonly World[] {
+  const { snapshots } = evidence;
+  const acted = snapshots.flatMap(({ interventions }, index) => ((interventions ?? []).length > 0 ? [index] : [])).slice(-mostSnapshots);
+  if (acted.length === 0 || snapshots[snapshots.length - 1]?.halted === false) {
+    return [];
+  }
+  const found: { readonly world: World; readonly mass: number }[] = [];
+  for (const index of acted) {
+    const before = { ...evidence, snapshots: snapshots.slice(0, index) };
+    const bases = diagnose(cabinet, before)
+      .hypotheses.filter(({ faults }) => faults.length > 0 && faults.every(({ fault }) => fault.presence === 'steady'))
+      .slice(0, mostBases);
+    for (const mishap of listMishaps(cabinet, evidence, index, table)) {
+      for (const base of bases) {
+        const faults = base.faults.map(({ fault }) => fault);
+        const mass = base.priorOdds * mishap.chance * likelihoodOf(cabinet, mishap.evidence, faults);
+        if (mass > 0) {
+          found.push({ mass, world: { ...worldOf(base.faults, 0), evidence: mishap.evidence, displacement: mishap.displacement } });
+        }
+      }
+    }
+  }
+  const total = totalMass(cabinet, evidence, diagnosis) + found.reduce((sum, { mass }) => sum + mass, 0);
+  return total === 0
+    ? []
+    : found.map(({ world, mass }) => ({ ...world, probability: mass / total })).filter(({ probability }) => probability > negligible);
+}
+
+/** Prior odds times likelihood of all that the diagnosis weighed, on the scale of `likelihoodOf`. */
+function totalMass(cabinet: Cabinet, evidence: Evidence, { hypotheses }: Diagnosis): number {
+  const best = hypotheses.find(({ faults }) => faults.length > 0 && faults.every(({ fault }) => fault.presence === 'steady'));
+  if (best === undefined || best.probability === 0) {
+    return 0;
+  }
+  return (
+    (best.priorOdds *
+      likelihoodOf(
+        cabinet,
+        evidence,
+        best.faults.map(({ fault }) => fault),
+      )) /
+    best.probability
+  );
+}
+
+function listMishaps(cabinet: Cabinet, evidence: Evidence, index: number, table: RepairTable): readonly Mishap[] {
+  const acts = evidence.snapshots[index]?.interventions ?? [];
+  const withActs = (interventions: readonly Intervention[]): Evidence => ({
+    ...evidence,
+    snapshots: evidence.snapshots.map((snapshot, at) => (at === index ? { ...snapshot, interventions: [...interventions] } : snapshot)),
+  });
+  return acts.flatMap((act, at): readonly Mishap[] => {
+    const source = partFor(cabinet, table, act);
+    const bad: readonly Mishap[] =
+      source === null
+        ? []
+        : [{ evidence: withActs(acts.filter((_, other) => other !== at)), chance: 1 - source.works, displacement: null }];
+    const plugs = touchedPlugs(cabinet, act);
+    const loose = plugs.map(
+      ({ link, end }): Mishap => ({
+        evidence: withActs([...acts.slice(0, at + 1), { do: 'unplug', link, end }, ...acts.slice(at + 1)]),
+        chance: table.chances.handlingFault.value / plugs.length,
+        displacement: { link, end },
+      }),
+    );
+    return [...bad, ...loose];
+  });
+}
+
+/** The plugs that an act pulls and plugs in again. */
+function touchedPlugs(cabinet: Cabinet, act: Intervention): readonly { readonly link: LinkId; readonly end: LinkEnd }[] {
+  const both = (link: string) => linkEnds.map((end) => ({ link: link as LinkId, end })); // ids in files are plain strings
+  switch (act.do) {
+    case 'reseat-plug':
+    case 'clean-plug':
+    case 'plug-in':
+      return [{ link: act.link as LinkId, end: act.end }];
+    case 'replace-cable':
+    case 'turn-cable':
+      return both(act.link);
+    case 'exchange-cables':
+      return [...both(act.link), ...both(act.other)];
+    case 'replace-board':
+    case 'replace-unit':
+    case 'put-back-unit':
+    case 'uncross-plugs':
+    case 'unbridge-unit':
+      return unitPlugs(cabinet, act.unit);
+    case 'exchange-boards':
+      return [...unitPlugs(cabinet, act.unit), ...unitPlugs(cabinet, act.other)];
+    case 'replace-controller-port': {
+      const [first] = cabinet.chainById.get(act.chain as ChainId)?.links ?? [];
+      return first === undefined ? [] : [{ link: first, end: 'upper' }];
+    }
+    default:
+      return [];
+  }
+}
+
+function unitPlugs(cabinet: Cabinet, unit: string): readonly { readonly link: LinkId; readonly end: LinkEnd }[] {
+  const place = cabinet.placeOf.get(unit as UnitId);
+  const links = place === undefined ? [] : (cabinet.chainById.get(place.chain)?.links ?? []);
+  const [above, below] = place === undefined ? [] : [links[place.position - 1], links[place.position]];
+  return [
+    ...(above === undefined ? [] : [{ link: above, end: 'lower' as const }]),
+    ...(below === undefined ? [] : [{ link: below, end: 'upper' as const }]),
+  ];
+}
+
+/** Likelihood of everything that was seen, for steady faults and documented behaviour (domain section 6). */
+function likelihoodOf(cabinet: Cabinet, evidence: Evidence, faults: readonly Fault[]): number {
+  const read = new Set<string>();
+  let log = 0;
+  const add = (thing: string, factor: number | undefined) => {
+    // The same reading of the same thing under the same prediction says nothing new.
+    if (!read.has(thing)) {
+      read.add(thing);
+      log += factor ?? 0;
+    }
+  };
+  for (const [index, snapshot] of evidence.snapshots.entries()) {
+    const setting = makeSetting(cabinet, { ...evidence, snapshots: evidence.snapshots.slice(0, index + 1) });
+    const simulation = setting.simulationOf(faults, faults);
+    if (snapshot.halted !== undefined && snapshot.halted === isWhole(simulation.trip)) {
+      return 0;
+    }
+    for (const { unit, meanings } of snapshot.displays ?? []) {
+      const meaning = simulation.displays.get(unit as UnitId)?.meaning;
+      if (meaning !== undefined) {
+        const isSupply = cabinet.units.get(unit as UnitId)?.kind === 'supply';
+        add(`${unit} ${meaning} ${meanings.join()}`, displayLogFactors(meanings, isSupply)[displayMeanings.indexOf(meaning)]);
+      }
+    }
+    for (const { chain, gaps } of snapshot.reports ?? []) {
+      const report = simulation.reports.get(chain as ChainId);
+      if (report?.speaks === true && report.length > 0) {
+        add(`${chain} ${report.gap} ${gaps.join()}`, reportLogFactors(gaps, report.length)[report.gap === 'none' ? 0 : report.gap]);
+      }
+    }
+    const now = setting.nowOf(faults, faults);
+    for (const look of snapshot.looks ?? []) {
+      const outcomes = lookOutcomes(look);
+      const predicted = outcomeAt(look, now);
+      if (predicted !== null) {
+        const { outcomes: seen, note: _note, photo: _photo, at: _at, ...what } = look;
+        add(`${JSON.stringify(what)} ${predicted} ${seen.join()}`, lookLogFactors<string>(seen, outcomes)[outcomes.indexOf(predicted)]);
+      }
+    }
+  }
+  return Math.exp(log);
+}
