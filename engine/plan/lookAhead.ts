@@ -29,19 +29,25 @@ export class LookAhead {
 
   /** What to do in a situation, and what it is then expected to cost; no option: leave it at that. */
   best(at: Situation, depth: number, width: number): Best {
-    const acting = this.act(at);
     const leave = this.rules.leave(at);
-    const actCost = acting === null ? Number.POSITIVE_INFINITY : this.costOf(acting, depth, width);
-    let best: Best = actCost < leave ? { cost: actCost, option: acting } : { cost: leave, option: null };
-    const others = this.looks(at).map((option) => ({ option, cost: this.costOf(option, 1, width) }));
-    if (depth > 1) {
-      others.sort((a, b) => a.cost - b.cost);
-    }
-    for (const { option, cost: shallow } of depth > 1 ? others.slice(0, width) : others) {
-      const cost = depth > 1 ? Math.min(shallow, this.costOf(option, depth, width)) : shallow;
+    let best: Best = { cost: leave, option: null };
+    const weigh = (option: Option, cost: number) => {
       if (cost < best.cost) {
         best = { cost, option };
       }
+    };
+    if (depth === 1) {
+      const acting = this.act(at);
+      for (const option of acting === null ? this.looks(at) : [acting, ...this.looks(at)]) {
+        weigh(option, this.costOf(option, 1, width));
+      }
+      return best;
+    }
+    const promising = this.steps(at)
+      .map((option) => ({ option, shallow: this.costOf(option, 1, width) }))
+      .sort((a, b) => a.shallow - b.shallow);
+    for (const { option, shallow } of promising.slice(0, width)) {
+      weigh(option, Math.min(shallow, this.costOf(option, depth, width)));
     }
     return best;
   }

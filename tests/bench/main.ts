@@ -3,6 +3,7 @@ import { simulate } from '../../engine/simulation/index.ts';
 import type { SolverSnapshot } from '../outside/solver/facts.ts';
 import { consistentBySolver } from '../outside/solver/solve.ts';
 import { fullEvidence, middleCut, plainCabinet, plainContent } from './cabinets.ts';
+import { benchPlanSpeed, benchPlans } from './planBench.ts';
 
 /*
  * `npm run bench`: how long the engine takes, how that grows, and what a general solver takes for the same question in the same run.
@@ -94,3 +95,6 @@ for (const perChain of isQuick ? [2] : [2, 4, 6, 8]) {
     throw new Error('the solver and the engine disagree: run the tests');
   }
 }
+
+benchPlanSpeed(isQuick ? 1 : 9);
+benchPlans(isQuick ? 3 : 500);
