@@ -84,7 +84,7 @@ export function buildDecision(
   );
   const provocations = listProvocations(worlds);
   const groups = groupWorlds(worlds, looks, acts, kits);
-  const spreads = new Spreads(cabinet, kits, looks, acts, groups.members);
+  const spreads = new Spreads(cabinet, kits, looks, acts, groups.members, groups.firsts);
   const change = changeMatrix(table);
   const decision: Decision = {
     weights: groups.weights,
@@ -151,6 +151,7 @@ function usedSpares({ snapshots }: Evidence): ReadonlyMap<string, number> {
 function groupWorlds(worlds: readonly World[], looks: readonly LookEntry[], acts: readonly ActEntry[], kits: Kits) {
   const groups = new Map<string, number>();
   const members: World[] = [];
+  const firsts: number[] = [];
   const weights: number[] = [];
   const groupOf = worlds.map((world, index) => {
     const shown = looks.map(({ spreads }) =>
@@ -166,13 +167,14 @@ function groupWorlds(worlds: readonly World[], looks: readonly LookEntry[], acts
     groups.set(key, group);
     if (group === members.length) {
       members.push(world);
+      firsts.push(index);
       weights.push(0);
     }
     weights[group] = (weights[group] ?? 0) + world.probability;
     return group;
   });
   const total = weights.reduce((sum, weight) => sum + weight, 0) || 1;
-  return { members, weights: weights.map((weight) => weight / total), groupOf };
+  return { members, firsts, weights: weights.map((weight) => weight / total), groupOf };
 }
 
 /** Setting and workshop of each world: those of the evidence, or its own where acts came out otherwise. */
@@ -318,6 +320,8 @@ class Spreads {
     private readonly looks: readonly LookEntry[],
     private readonly acts: readonly ActEntry[],
     private readonly members: readonly World[],
+    /** Index of each member among all worlds. */
+    private readonly firsts: readonly number[],
   ) {}
 
   of(index: number, epoch: string): Spread | null {
@@ -339,7 +343,11 @@ class Spreads {
     if (entry === undefined) {
       return null;
     }
-    const spreads = this.members.map((world) => predictStep(entry.step, this.settingOf(epoch, world), world.faults));
+    const spreads = this.members.map((world, member) =>
+      epoch === ''
+        ? (entry.spreads[this.firsts[member] ?? 0] ?? new Map<string, number>())
+        : predictStep(entry.step, this.settingOf(epoch, world), world.faults),
+    );
     const outcomes = [...new Set(spreads.flatMap((spread) => [...spread.keys()]))];
     const rows = new Map<string, { names: string[]; row: Float64Array }>();
     for (const outcome of outcomes) {

@@ -106,22 +106,23 @@ export function makeSetting(cabinet: Cabinet, evidence: Evidence): Setting {
 export function makeSettingAt(cabinet: Cabinet, state: CurrentState, seen: NonNullable<Snapshot['displays']>): Setting {
   const simulationOf = remember((faults, present) => simulate(inputOf(cabinet, state, faults, present)));
   const nowOf = remember((faults, present) => layOut(inputOf(cabinet, state, faults, present)).now);
-  const fitOf = (faults: readonly Fault[], present: readonly Fault[]) => {
+  const factors = seen.flatMap(({ unit, meanings }) => {
+    const kind = cabinet.units.get(unit as UnitId)?.kind;
+    return kind === undefined ? [] : [{ unit: unit as UnitId, logs: displayLogFactors(meanings, kind === 'supply') }];
+  });
+  const fitOf = remember((faults, present) => {
     const { displays, now } = simulationOf(faults, present);
     // While the machine runs, nothing that breaks a chain is there.
     if (!state.halted && !isWhole(now)) {
       return 0;
     }
     let log = 0;
-    for (const { unit, meanings } of seen) {
-      const predicted = displays.get(unit as UnitId)?.meaning;
-      if (predicted !== undefined) {
-        const isSupply = cabinet.units.get(unit as UnitId)?.kind === 'supply';
-        log += displayLogFactors(meanings, isSupply)[displayMeanings.indexOf(predicted)] ?? 0;
-      }
+    for (const { unit, logs } of factors) {
+      const predicted = displays.get(unit)?.meaning;
+      log += predicted === undefined ? 0 : (logs[displayMeanings.indexOf(predicted)] ?? 0);
     }
     return Math.exp(log);
-  };
+  });
   return { cabinet, state, simulationOf, nowOf, fitOf };
 }
 
