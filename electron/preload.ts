@@ -25,6 +25,7 @@ const bridge: DesktopBridge = {
   takeHandedOverFiles: ask('takeHandedOverFiles'),
   chooseFile: ask('chooseFile'),
   saveFileAs: ask('saveFileAs'),
+  exportFile: ask('exportFile'),
   saveFile: ask('saveFile'),
   readFileAgain: ask('readFileAgain'),
   lookAtFile: ask('lookAtFile'),

@@ -92,6 +92,21 @@ export class ChosenFiles {
     });
   }
 
+  /** Puts something under a path that the user chose; it is not opened again, so it gets no handle. Answers its name. */
+  async export(path: string, content: Uint8Array): Promise<Result<string>> {
+    const file = basename(path);
+    const trouble = this.#machine.windows ? nameTrouble(file) : null;
+    if (trouble) return fail(makeProblem('file-name-unusable', 'refused', { facts: { file, reason: trouble } }));
+    return this.#inTurn(path, async () => {
+      try {
+        await writeWhole(this.#machine, path, content);
+        return ok(file);
+      } catch (error) {
+        return fail(makeProblem('file-not-saved', 'refused', { facts: { file, reason: findErrorCode(error) } }));
+      }
+    });
+  }
+
   /** What stood in the file before its last save here. */
   async readKept(handle: string): Promise<Result<KeptCopy>> {
     const known = this.#files.get(handle);

@@ -1,5 +1,6 @@
 import { type BrowserWindow, dialog } from 'electron';
 import { shellWords } from '../../engine/messages/index.ts';
+import { exportKindOf } from './exports.ts';
 
 const filters = [
   { name: shellWords.ourFiles, extensions: ['json'] },
@@ -10,6 +11,17 @@ const filters = [
 export async function askWhatToOpen(window: BrowserWindow): Promise<string | undefined> {
   const { filePaths, canceled } = await dialog.showOpenDialog(window, { filters, properties: ['openFile'] });
   return canceled ? undefined : filePaths[0];
+}
+
+/** Asks where to put something that was made of a document; undefined when the user chose no place. */
+export async function askWhereToExport(window: BrowserWindow, proposedName: string): Promise<string | undefined> {
+  const kind = exportKindOf(proposedName);
+  const { filePath, canceled } = await dialog.showSaveDialog(window, {
+    filters: kind === null ? [] : [{ name: shellWords.exports[kind], extensions: [kind] }],
+    defaultPath: proposedName,
+    properties: ['showOverwriteConfirmation'],
+  });
+  return canceled ? undefined : filePath;
 }
 
 /** Asks where to save; undefined when the user chose no place. The system itself asks before an existing file is replaced. */

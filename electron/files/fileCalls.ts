@@ -6,7 +6,7 @@ import type { ChosenFile, SavedFile } from '../ipc/bridge.ts';
 import { findCabinetBeside } from './cabinetBeside.ts';
 import { ChosenFiles } from './chosenFiles.ts';
 import type { CloseGate } from './closeGate.ts';
-import { askWhatToOpen, askWhereToSave } from './dialogs.ts';
+import { askWhatToOpen, askWhereToExport, askWhereToSave } from './dialogs.ts';
 import { KeptCopies } from './keptCopies.ts';
 import { thisMachine } from './machine.ts';
 import { RecentFiles, type RecentMemory } from './recentFiles.ts';
@@ -59,6 +59,11 @@ export function makeFileCalls(work: FileWork): FileCalls {
       const window = work.window();
       const path = window && (await askWhereToSave(window, proposedName));
       return path === undefined ? ok(null) : remembered(await chosen.saveAs(path, content));
+    },
+    exportFile: async (proposedName, content) => {
+      const window = work.window();
+      const path = window && (await askWhereToExport(window, proposedName));
+      return path === undefined ? ok(null) : chosen.export(path, content);
     },
     saveFile: (handle, content) => chosen.save(handle, content),
     readFileAgain: (handle) => chosen.readAgain(handle),

@@ -1,6 +1,7 @@
 import type { IpcMain, IpcMainInvokeEvent } from 'electron';
 import { z } from 'zod';
 import { fail, makeProblem, nameTrouble, type Result } from '../../engine/base/index.ts';
+import { exportKindOf } from '../files/exports.ts';
 import { mostFileBytes } from '../files/limits.ts';
 import type { BridgeCalls, CallName } from './bridge.ts';
 import { callChannels } from './channels.ts';
@@ -14,6 +15,8 @@ const proposedName = z
   .min(1)
   .max(200)
   .refine((name) => !name.startsWith('.') && nameTrouble(name) === null);
+// What is made of a document, and nothing that a system would run.
+const exportedName = proposedName.refine((name) => exportKindOf(name) !== null);
 const fileContent = z.instanceof(Uint8Array).refine((content) => content.byteLength <= mostFileBytes);
 
 /** Handles, keys and names of documents: random, made here or in the page. They never reach a file name but as they are. */
@@ -28,6 +31,7 @@ const callArguments = {
   takeHandedOverFiles: z.tuple([]),
   chooseFile: z.tuple([]),
   saveFileAs: z.tuple([proposedName, fileContent]),
+  exportFile: z.tuple([exportedName, fileContent]),
   saveFile: z.tuple([token, fileContent]),
   readFileAgain: z.tuple([token]),
   lookAtFile: z.tuple([token]),

@@ -78,6 +78,11 @@ export interface BridgeCalls {
   chooseFile(): ChosenFile | null;
   /** Lets the user choose where to save, and saves; null when nothing was chosen. The name is only what the dialog proposes. */
   saveFileAs(proposedName: string, content: Uint8Array): SavedFile | null;
+  /**
+   * Lets the user choose where to put something that was made of the document and is not opened again: a PDF, a web page. Null when
+   * nothing was chosen; else the name of the file.
+   */
+  exportFile(proposedName: string, content: Uint8Array): string | null;
   /** Saves over a file of this run; refused when another program has changed it. */
   saveFile(handle: string, content: Uint8Array): SavedFile;
   readFileAgain(handle: string): ChosenFile;

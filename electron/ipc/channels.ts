@@ -7,6 +7,7 @@ export const callChannels: { readonly [Name in CallName]: string } = {
   takeHandedOverFiles: 'linkwright:take-handed-over-files',
   chooseFile: 'linkwright:choose-file',
   saveFileAs: 'linkwright:save-file-as',
+  exportFile: 'linkwright:export-file',
   saveFile: 'linkwright:save-file',
   readFileAgain: 'linkwright:read-file-again',
   lookAtFile: 'linkwright:look-at-file',

@@ -1,3 +1,4 @@
 export { type LabelSheetName, labelSheets } from './labelSheets.ts';
 export { type MadeDocument, makeDocument } from './makeDocument.ts';
+export { makeRepairReport, type ReportSource } from './repairReport.ts';
 export type { DocumentSource } from './source.ts';

@@ -51,6 +51,7 @@ export { type FieldGroup, fieldGroups, fieldGroupWords, groupOfField, wordFieldV
 export { type FieldWords, fieldTableWords, fieldWords, wordField } from './fields.ts';
 export { fileWords } from './fileWords.ts';
 export { wordGroupThing } from './groups.ts';
+export { checkWords, endTexts, handBackTexts, reportWords, wordPartOwner } from './handBack.ts';
 export {
   type HopFacts,
   injectWords,
@@ -100,6 +101,18 @@ export { shellWords, startWords } from './programWords.ts';
 export { wordDuration, wordNumber, wordTermValue } from './quantities.ts';
 export { entryWords, quickWords } from './quick.ts';
 export {
+  riskWords,
+  stepCardTexts,
+  touchedTexts,
+  wordDisplacedShort,
+  wordMending,
+  wordMethodShort,
+  wordPart,
+  wordPlainSteps,
+  wordPutBack,
+  wordTimeSpan,
+} from './stepCard.ts';
+export {
   machineStateWords,
   stepTexts,
   wordActsDone,
@@ -109,10 +122,10 @@ export {
   wordItemShort,
   wordStep,
   wordStepDone,
-  wordStepHow,
   wordStepOutcome,
   wordStepPlace,
   wordStepTitle,
+  wordStepTried,
 } from './steps.ts';
 export {
   figureWords,

@@ -75,12 +75,14 @@ export const endReasonWords: { readonly [R in EndReason]: string } = {
   'something-bypassed': 'Something is bypassed, pulled or taken out.',
 };
 
-/** What stands elsewhere or hangs free: "the board of -TB2 stands in -TB3". */
-export function wordDisplaced(names: Names, displaced: Displaced): string {
+/** What stands elsewhere or hangs free: "the board of -TB2 stands in -TB3". `isExchange`: the other one stands in its place. */
+export function wordDisplaced(names: Names, displaced: Displaced, isExchange = false): string {
   switch (displaced.kind) {
     case 'board':
+      if (isExchange) return `the boards of ${names.unit(displaced.unit)} and ${names.unit(displaced.from)} are exchanged`;
       return `the board of ${names.unit(displaced.from)} stands in ${names.unit(displaced.unit)}`;
     case 'cable':
+      if (isExchange) return `${names.link(displaced.link)} and ${names.link(displaced.from)} are exchanged`;
       return displaced.from === displaced.link
         ? `${names.link(displaced.link)} lies end for end`
         : `${names.link(displaced.from)} lies in the place of ${names.link(displaced.link)}`;

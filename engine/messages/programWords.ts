@@ -10,6 +10,7 @@ export const shellWords = {
   loadAgain: 'Load again',
   ourFiles: 'Cabinets and cases',
   allFiles: 'All files',
+  exports: { pdf: 'PDF', html: 'Web page' },
   file: 'File',
   edit: 'Edit',
   view: 'View',

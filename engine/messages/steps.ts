@@ -2,7 +2,7 @@ import { assertNever } from '../base/index.ts';
 import type { DisplayMeaning, Fault, Intervention, LinkEnd, MachineState, Provocation } from '../schema/index.ts';
 import type { Step, StepCaution } from '../steps/index.ts';
 import type { Topology } from '../topology/index.ts';
-import { wordAct } from './acts.ts';
+import { actWords, wordAct } from './acts.ts';
 import { type CautionCode, cautionWords } from './cautions.ts';
 import { wordGap } from './explanations.ts';
 import { wordItem } from './faults.ts';
@@ -81,15 +81,20 @@ function shortLink(names: Names, link: string): string {
 }
 
 function wordActs(names: Names, acts: readonly Intervention[], form: 'toDo' | 'done'): string {
-  const [first, second] = acts;
-  const both =
-    first?.do === 'reseat-plug' &&
-    second?.do === 'reseat-plug' &&
-    first.link === second.link &&
-    first.end !== second.end &&
-    acts.length === 2;
-  if (both) return `${form === 'toDo' ? 'reseat' : 'reseated'} ${shortLink(names, first.link)} at both ends`;
-  return wordList(acts.map((act) => wordAct(names, act, form)));
+  return wordList(listActs(names, acts, form));
+}
+
+/** Every act in words; where both plugs of a cable are reseated or cleaned, that is one: "reseat -WH3 at both ends". */
+export function listActs(names: Names, acts: readonly Intervention[], form: 'toDo' | 'done'): readonly string[] {
+  const listed: string[] = [];
+  for (const [index, act] of acts.entries()) {
+    const isTwin = (other: Intervention) =>
+      'end' in act && 'end' in other && other.do === act.do && other.link === act.link && other.end !== act.end;
+    if (acts.slice(0, index).some(isTwin)) continue;
+    const both = (act.do === 'reseat-plug' || act.do === 'clean-plug') && acts.slice(index + 1).some(isTwin);
+    listed.push(both ? `${actWords[act.do][form]} ${shortLink(names, act.link)} at both ends` : wordAct(names, act, form));
+  }
+  return listed;
 }
 
 /** Where to go for it: "at -TB3 up", "at -TB2 down and -TB3 up", "chain 1, position 3, drive 2"; empty where the step says it itself. */
@@ -158,7 +163,7 @@ export function wordStepHow(step: Step): string {
 const lookHow: { readonly [K in LookKind]: string } = {
   'light-at-plug': 'Leave the machine on. Pull the plug and hold white paper before it; plug it in again afterwards.',
   'light-at-port': 'Leave the machine on. Pull the plug and hold white paper before the port; plug it in again afterwards.',
-  lamp: 'Switch off. Pull both plugs, shine a lamp into the one, hold white paper before the other; plug both in again afterwards.',
+  lamp: 'Pull both plugs, shine a lamp into the one, hold white paper before the other; plug both in again afterwards.',
   voltage: 'Measure at the unit’s own terminals, under load.',
   'compare-plugs': 'Compare with a photo or drawing: does each optical plug sit in its own port?',
   'compare-fibres': 'Compare with a photo or drawing: does each fibre sit in its own hole?',
@@ -174,8 +179,9 @@ export function wordStepOutcome(names: Names, step: Step, outcome: string): stri
     case 'look':
       return wordOutcomes(step.look.look, [outcome]);
     case 'act':
-    case 'provoke':
       return outcome === 'runs' ? 'machine runs' : 'still halted';
+    case 'provoke':
+      return outcome === 'runs' ? 'did not come again' : 'came again';
     default:
       return assertNever(step);
   }
@@ -213,6 +219,11 @@ export function wordStepDone(names: Names, step: Step, outcome: string): string 
     default:
       return assertNever(step);
   }
+}
+
+/** A step as done, where nobody has said yet what came of it: "reseated -WH3 at both ends". */
+export function wordStepTried(names: Names, step: Extract<Step, { do: 'act' | 'provoke' }>): string {
+  return step.do === 'act' ? wordActs(names, step.acts, 'done') : provocationWords[step.how].done;
 }
 
 /** Acts as done: "reseated -WH3 at both ends". */

@@ -1,5 +1,6 @@
 export { endOf } from './end.ts';
 export { evidenceAfter } from './evidenceAfter.ts';
+export { listHandBackChecks } from './handBack.ts';
 export { listDisplaced, listHandlings, putBack } from './history.ts';
 export { machineStateOf } from './machineState.ts';
 export { type PlanOptions, planning, planSteps } from './planSteps.ts';

@@ -1,5 +1,6 @@
 export { listExchangePartners, type PartSource, partFor } from './parts.ts';
-export { repairTable, rowOf } from './repairTable.ts';
+export { repairTable, rowOf, subjectsOf } from './repairTable.ts';
+export { listReplaced, type NewPart, type PartOwner, type ReplacedPart, writeReplaced } from './replaced.ts';
 export { type ChangeEffect, changeCost, type StateChange, stateChange } from './stateChanges.ts';
 export type {
   ActRow,

@@ -126,7 +126,7 @@ export function rowOf(table: RepairTable, act: Intervention): ActRow {
 }
 
 /** Ids of what an act is done to. */
-function subjectsOf(act: Intervention): readonly string[] {
+export function subjectsOf(act: Intervention): readonly string[] {
   const { do: _do, end: _end, spare: _spare, serial: _serial, ...ids } = act as Readonly<Record<string, string>>;
   return Object.values(ids);
 }

@@ -2,10 +2,12 @@ import { z } from 'zod';
 import { cabinetContent } from './cabinetSchema.ts';
 import { amount, extra, id, line, moment, text } from './fields.ts';
 import {
+  caseEnds,
   circumstanceKinds,
   directions,
   displayMeanings,
   faultModes,
+  handBackChecks,
   linkEnds,
   machineStates,
   onsets,
@@ -138,11 +140,15 @@ export const caseContent = z.strictObject({
     .optional(),
   result: z
     .strictObject({
-      end: z.enum(['proved', 'not-proved', 'running-provisionally']),
+      end: z.enum(caseEnds),
       item: line.optional(),
       mode: line.optional(),
       note: text.optional(),
       at: moment.optional(),
+      /** Who hands the machine back. */
+      by: line.optional(),
+      /** What was checked before. */
+      checked: z.array(z.enum(handBackChecks)).max(handBackChecks.length).optional(),
     })
     .optional(),
   notes: text.optional(),

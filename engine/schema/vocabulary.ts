@@ -61,6 +61,14 @@ export type MachineState = (typeof machineStates)[number];
 export const provocations = ['wait', 'flex', 'warm'] as const;
 export type Provocation = (typeof provocations)[number];
 
+/** How a search can end (DOMAIN.md section 7); `open`: the machine is handed over with the cause not found. */
+export const caseEnds = ['proved', 'not-proved', 'running-provisionally', 'open'] as const;
+export type CaseEnd = (typeof caseEnds)[number];
+
+/** What is checked before a machine is handed back. */
+export const handBackChecks = ['displays', 'put-back', 'plugs', 'reference', 'hanging-axes', 'safety', 'closed', 'ran', 'told'] as const;
+export type HandBackCheck = (typeof handBackChecks)[number];
+
 /** Everything that can be done to a cabinet. */
 export const actKinds = [
   'unplug',

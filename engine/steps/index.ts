@@ -2,5 +2,5 @@ export { listCautions, listUnnoted, positionsAtRisk, type StepCaution, stateNeed
 export { chooseParting, chooseSteps } from './chooseSteps.ts';
 export { stepsFor } from './listSteps.ts';
 export { chanceWhile, isWhole, makeSetting, makeSettingAt, predictStep, presences, type Setting } from './predictStep.ts';
-export { bulkOf, rankStep, rankSteps, stepRanking } from './rankSteps.ts';
+export { bulkOf, rankStep, rankSteps } from './rankSteps.ts';
 export type { RankedStep, Step, StepOutcome } from './types.ts';

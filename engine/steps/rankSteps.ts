@@ -20,29 +20,17 @@ const leastInformation = 1e-9;
  * Costs and machine states are not weighed here.
  */
 export function rankSteps(cabinet: Cabinet, evidence: Evidence, diagnosis: Diagnosis): readonly RankedStep[] {
-  const ranking = stepRanking(cabinet, evidence, diagnosis);
-  for (;;) {
-    const { done, value } = ranking.next();
-    if (done === true) {
-      return value;
-    }
-  }
-}
-
-/** The same in small pieces, so that whoever has something more urgent can leave off: yields the share that is done (0 to 1). */
-export function* stepRanking(cabinet: Cabinet, evidence: Evidence, diagnosis: Diagnosis): Generator<number, readonly RankedStep[], void> {
   const hypotheses = bulkOf(diagnosis.hypotheses);
   const setting = makeSetting(cabinet, evidence);
   const steps = listSteps(cabinet, evidence, diagnosis);
   const ranked: RankedStep[] = [];
-  for (const [index, step] of steps.entries()) {
+  for (const step of steps) {
     const spreads: ReadonlyMap<string, number>[] = [];
     const mended: number[] = [];
     for (const { faults } of hypotheses) {
       const all = faults.map(({ fault }) => fault);
       spreads.push(predictStep(step, setting, all));
       mended.push(isMended(step, setting, all) ? 1 : 0);
-      yield (index + spreads.length / hypotheses.length) / steps.length;
     }
     ranked.push(rankStep(step, setting, hypotheses, spreads, mended));
   }

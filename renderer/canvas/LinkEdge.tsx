@@ -76,6 +76,7 @@ function LinkLabels({
       />
       {!small && view.designation !== '' && <span className="link-name designation">{view.designation}</span>}
       {view.share !== null && <span className={`tag link-share${view.chosen ? '' : ' outlined'}`}>{view.share}</span>}
+      {view.displaced !== null && !small && <span className="moved-tag">{view.displaced}</span>}
       {view.lost !== null && (
         <span className={`lost-tag ${view.lost}`}>
           {view.lost === 'here' ? windowTexts.cabinet.lostHere : windowTexts.cabinet.maybeLostHere}

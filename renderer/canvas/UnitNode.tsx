@@ -30,7 +30,7 @@ function FullUnit({ view }: { readonly view: UnitView }) {
         <span className="designation">{view.designation}</span>
         {view.folded ? <PredictedWindow reading={view.reading} size={14} words={false} /> : <Corner view={view} />}
       </span>
-      {!view.folded && <span className="kind">{view.kindWords}</span>}
+      {!view.folded && <span className={view.displaced ? 'kind moved' : 'kind'}>{view.displaced ?? view.kindWords}</span>}
       <SeenWindow reading={view.reading} size={20} />
       {!view.folded && <PredictedWindow reading={view.reading} size={20} />}
       {view.onChain && <ModulePorts view={view} deafUp={view.deafUp} deafDown={view.deafDown} />}

@@ -1,7 +1,8 @@
 import type { ChainId } from '../../engine/base/index.ts';
 import { reportAgreement } from '../../engine/diagnosis/index.ts';
-import { windowTexts, wordGap, wordProbability } from '../../engine/messages/index.ts';
+import { windowTexts, wordDisplacedShort, wordGap, wordProbability } from '../../engine/messages/index.ts';
 import { spotKey, spotOf } from '../find/candidates.ts';
+import { displacedAt } from '../find/touched.ts';
 import { findReport } from '../state/evidence.ts';
 import { frameLeads, frameLinks, railCaptions } from './projectFrame.ts';
 import type { Sources } from './projectUnits.ts';
@@ -21,10 +22,12 @@ export function projectLinks(sources: Sources): readonly LinkView[] {
   const { names, snapshot } = sources;
   return frameLinks(sources).map((line) => {
     const gaps = findReport(snapshot, line.chain)?.gaps ?? [];
+    const moved = displacedAt(sources.displaced, line.id);
     return {
       ...line,
       ...suspicion(sources, spotKey({ kind: 'link', link: line.id })),
       lit: sources.lit.has(line.id),
+      displaced: moved && wordDisplacedShort(names, moved),
       lost: gaps.includes(line.gap) ? (gaps.length === 1 ? 'here' : 'perhaps') : null,
       name: windowTexts.report.gapName(names.chain(line.chain), wordGap(names, line.chain, line.gap)),
     };

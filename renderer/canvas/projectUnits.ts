@@ -1,9 +1,11 @@
 import type { UnitId } from '../../engine/base/index.ts';
 import { displayAgreement } from '../../engine/diagnosis/index.ts';
-import { meaningWords, windowTexts, wordMeanings, wordProbability } from '../../engine/messages/index.ts';
+import { meaningWords, windowTexts, wordDisplacedShort, wordMeanings, wordProbability } from '../../engine/messages/index.ts';
+import type { Displaced } from '../../engine/plan/index.ts';
 import type { DisplayMeaning, Snapshot } from '../../engine/schema/index.ts';
 import { spotKey, spotOf } from '../find/candidates.ts';
 import type { FindModel } from '../find/findModel.ts';
+import { displacedAt } from '../find/touched.ts';
 import { markOf } from '../marks/DisplayMark.tsx';
 import { findDisplay } from '../state/evidence.ts';
 import { type CalloutRequest, placeCallouts } from './callouts.ts';
@@ -19,6 +21,8 @@ export interface Sources extends FrameSources {
   readonly model: FindModel;
   /** Units named by the report that is being entered. */
   readonly lit: ReadonlySet<string>;
+  /** What does not stand in its place. */
+  readonly displaced: readonly Displaced[];
   /** The unit whose display is being entered. */
   readonly entering: string | null;
 }
@@ -52,6 +56,7 @@ function projectUnit(sources: Sources, frame: FrameView): UnitView {
   const chosen = model.chosen?.candidate.best.faults.find((one) => standsAt(sources, one.fault, id));
   // What is laid over bears the figure that its list entry bears; all else the share of what stands there.
   const share = chosen ? (model.chosen?.candidate.probability ?? 0) : unitShare(sources, id);
+  const moved = displacedAt(sources.displaced, id, topology.feedbacksOf.get(id));
   const deaf = (side: DisplayMeaning) => seen.length > 0 && seen.every((meaning) => meaning === side || meaning === 'both-losses');
   return {
     ...frame,
@@ -61,11 +66,12 @@ function projectUnit(sources: Sources, frame: FrameView): UnitView {
     share: share >= leastShown || chosen ? wordProbability(share) : null,
     chosen: chosen !== undefined,
     lit: sources.lit.has(id),
+    displaced: moved && wordDisplacedShort(names, moved),
     entering: sources.entering === id,
     callout: null,
     name: windowTexts.unitName({
       unit: names.unit(id),
-      kind: frame.kindWords,
+      kind: moved ? `${frame.kindWords}, ${wordDisplacedShort(names, moved)}` : frame.kindWords,
       place: place ? names.place(id) : frame.footer,
       seen: wordMeanings(seen) + (reading.code === null ? '' : `, ${windowTexts.cabinet.code(reading.code)}`),
       predicted: reading.predicted?.words ?? null,

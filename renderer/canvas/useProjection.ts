@@ -1,5 +1,6 @@
 import { useMemo, useState } from 'react';
 import { selectFindModel } from '../find/findModel.ts';
+import { selectDisplaced } from '../find/touched.ts';
 import { currentSnapshot } from '../state/evidence.ts';
 import { namesOf } from '../state/names.ts';
 import { useApp } from '../state/useWorkbench.ts';
@@ -20,10 +21,11 @@ export function useProjection(placement: Placement, detail: Detail): Projection 
   const snapshot = useApp((state) => currentSnapshot(state.caseRecord));
   const model = useApp(selectFindModel);
   const lit = useApp(litUnits);
+  const displaced = useApp(selectDisplaced);
   const entering = useApp(({ entry }) => (entry?.kind === 'display' ? entry.unit : null));
   const [project] = useState(makeOwnProjector);
   return useMemo(() => {
-    const sources: Sources = { topology, names: namesOf(topology), snapshot, model, placement, detail, lit, entering };
+    const sources: Sources = { topology, names: namesOf(topology), snapshot, model, placement, detail, lit, displaced, entering };
     const picture = {
       units: projectUnits(sources),
       controller: projectController(sources),
@@ -31,5 +33,5 @@ export function useProjection(placement: Placement, detail: Detail): Projection 
       leads: projectLeads(sources),
     };
     return { ...project(picture, placement), captions: projectCaptions(sources) };
-  }, [topology, snapshot, model, placement, detail, lit, entering, project]);
+  }, [topology, snapshot, model, placement, detail, lit, displaced, entering, project]);
 }

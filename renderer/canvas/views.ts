@@ -54,6 +54,8 @@ export interface UnitView extends FrameView {
   readonly chosen: boolean;
   /** Named by the report that is being entered. */
   readonly lit: boolean;
+  /** Why it is not as documented: "board of -TB3"; null where it is. */
+  readonly displaced: string | null;
   /** What it shows is being entered. */
   readonly entering: boolean;
   /** Its words above a strip; null where they need not be said. */
@@ -111,6 +113,8 @@ export interface LinkView extends LinkLine {
   readonly chosen: boolean;
   /** The step that was asked for is done here. */
   readonly lit: boolean;
+  /** Why it is not as documented: "is -WH9"; null where it is. */
+  readonly displaced: string | null;
   /** `here`: the report says so; `perhaps`: one of several gaps that fit the report. */
   readonly lost: 'here' | 'perhaps' | null;
   readonly name: string;

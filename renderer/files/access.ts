@@ -5,6 +5,9 @@ import type { FilePart, FileRef, KeptCopy, RecentEntry } from '../state/sitting.
  * What the window can do with files, by the desktop program or by the browser. Files are known by handle; no path is ever known here.
  */
 
+/** What is made of the document and not opened again. */
+export type ExportKind = 'pdf' | 'html';
+
 export interface TakenFile extends FileRef {
   readonly content: Uint8Array;
 }
@@ -34,6 +37,8 @@ export interface FileAccess {
   readonly takeDropped: (item: DataTransferItem) => Promise<Result<TakenFile | (Omit<TakenFile, 'handle'> & { readonly handle: null })>>;
   readonly save: (file: FileRef, content: Uint8Array) => Promise<Result<FileRef>>;
   readonly saveAs: (proposedName: string, content: Uint8Array) => Promise<Result<FileRef | null>>;
+  /** Puts something that was made of the document where the user wants it, and answers its name; null: nowhere. */
+  readonly exportFile: (proposedName: string, content: Uint8Array, kind: ExportKind) => Promise<Result<string | null>>;
   readonly readAgain: (file: FileRef) => Promise<Result<TakenFile>>;
   readonly look: (file: FileRef) => Promise<Result<FileLook>>;
   readonly keepMine: (file: FileRef) => Promise<Result<unknown>>;

@@ -10,6 +10,7 @@ import { readDocument } from './readDocument.ts';
 
 const mostFileBytes = 21 * 1024 * 1024;
 const mostRecent = 10;
+const exportMediaTypes = { pdf: 'application/pdf', html: 'text/html' } as const;
 
 interface KnownFile {
   readonly file: BrowserFile;
@@ -106,6 +107,25 @@ export function makeBrowserAccess(): FileAccess {
         const saved = await write(handle, key, target, content);
         if (saved.ok) await rememberRecent(key, picked);
         return saved;
+      });
+    },
+    async exportFile(proposedName, content, kind) {
+      if (!inPlace) {
+        download(proposedName, content, exportMediaTypes[kind]);
+        return ok(proposedName);
+      }
+      return attempt('file-not-saved', proposedName, async () => {
+        const picked = await pickToSave(proposedName, { [exportMediaTypes[kind]]: [`.${kind}`] });
+        if (!picked) return ok(null);
+        const writable = await picked.createWritable();
+        try {
+          await writable.write(content);
+          await writable.close();
+        } catch (error) {
+          await writable.abort().catch(() => undefined);
+          throw error;
+        }
+        return ok(picked.name);
       });
     },
     async readAgain(file) {

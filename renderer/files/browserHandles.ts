@@ -36,8 +36,8 @@ export async function pickToOpen(): Promise<BrowserFile | null> {
 }
 
 /** Null when the user chose nothing. */
-export function pickToSave(suggestedName: string): Promise<BrowserFile | null> {
-  return orNull(pickers().showSaveFilePicker?.({ types, suggestedName }));
+export function pickToSave(suggestedName: string, accept?: Readonly<Record<string, readonly string[]>>): Promise<BrowserFile | null> {
+  return orNull(pickers().showSaveFilePicker?.({ types: accept === undefined ? types : [{ accept }], suggestedName }));
 }
 
 /** The file behind a dropped item, where the browser gives it. Asked for during the event. */

@@ -34,6 +34,7 @@ export interface DesktopBridge {
   readonly takeHandedOverFiles: () => Promise<Result<readonly Result<TakenFile>[]>>;
   readonly chooseFile: () => Promise<Result<TakenFile | null>>;
   readonly saveFileAs: (proposedName: string, content: Uint8Array) => Promise<Result<FileRef | null>>;
+  readonly exportFile: (proposedName: string, content: Uint8Array) => Promise<Result<string | null>>;
   readonly saveFile: (handle: string, content: Uint8Array) => Promise<Result<FileRef>>;
   readonly readFileAgain: (handle: string) => Promise<Result<TakenFile>>;
   readonly lookAtFile: (handle: string) => Promise<Result<FileLook>>;

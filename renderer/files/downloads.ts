@@ -15,9 +15,9 @@ export function chooseByInput(): Promise<File | null> {
 }
 
 /** Hands content to the browser to be saved. Whether it arrived is not told. */
-export function download(name: string, content: Uint8Array): void {
+export function download(name: string, content: Uint8Array, mediaType = 'application/json'): void {
   // A copy: the content's buffer may be shared, which a blob does not take.
-  const address = URL.createObjectURL(new Blob([content.slice()], { type: 'application/json' }));
+  const address = URL.createObjectURL(new Blob([content.slice()], { type: mediaType }));
   const link = document.createElement('a');
   link.href = address;
   link.download = name;

@@ -1,5 +1,6 @@
 import { newMachine } from '../../engine/edit/index.ts';
 import { fileWords } from '../../engine/messages/index.ts';
+import { saveReport } from '../handback/saveReport.ts';
 import { loadSample } from '../samples/sampleCabinets.ts';
 import type { Workbench } from '../state/dispatcher.ts';
 import { makeEmptyCase } from '../state/emptyCase.ts';
@@ -207,6 +208,7 @@ export function makeFileDesk(bench: Workbench, access: FileAccess, { newId, now,
         clearAlerts(store, ['changed-outside'], part);
         await savePart(desk, part, file);
       }),
+    saveReport: (kind) => inTurn(() => saveReport(bench, access, kind, now())),
     answer(answer) {
       store.setState({ question: null });
       const resolve = answerNow;

@@ -1,14 +1,29 @@
 import { isUnread } from '../../engine/diagnosis/index.ts';
-import { machineStateWords, stepTexts, windowTexts, wordProbability, wordStep, wordStepPlace } from '../../engine/messages/index.ts';
-import { stateNeeded } from '../../engine/steps/index.ts';
+import {
+  endReasonWords,
+  endStateWords,
+  endTexts,
+  machineStateWords,
+  riskWords,
+  stepCardTexts,
+  stepTexts,
+  touchedTexts,
+  windowTexts,
+  wordActsDone,
+  wordProbability,
+  wordStep,
+  wordTimeSpan,
+} from '../../engine/messages/index.ts';
 import { inReadingOrder } from '../canvas/projectFrame.ts';
+import { Sign } from '../marks/Sign.tsx';
 import type { AppState } from '../state/appState.ts';
-import { countRead, currentSnapshot, hasObservations } from '../state/evidence.ts';
+import { countRead, currentSnapshot, hasObservations, runsSinceHandled } from '../state/evidence.ts';
 import { namesOf } from '../state/names.ts';
 import { useApp, useDispatch, useWindow } from '../state/useWorkbench.ts';
 import { useCandidateWords } from './candidateWords.ts';
 import { type FindModel, selectFindModel } from './findModel.ts';
-import { selectBestStep } from './stepModel.ts';
+import { minutesOf, selectBestStep, selectPlan, worstRisk } from './stepModel.ts';
+import { selectTouched } from './touched.ts';
 import './answer.css';
 
 const words = windowTexts.answer;
@@ -41,9 +56,22 @@ function Say({ head, why, children }: { readonly head: string; readonly why: str
         <b>{head}</b>
         {children}
       </h1>
-      <p>{why}</p>
+      <p>
+        {why} <Remind />
+      </p>
       <Progress />
     </div>
+  );
+}
+
+/** As long as something does not stand in its place, the first line says so. */
+function Remind() {
+  const count = useApp((state) => selectTouched(state).displaced.length);
+  if (count === 0) return null;
+  return (
+    <button type="button" className="text-button remind" onClick={() => document.getElementById('touched')?.focus()}>
+      {touchedTexts.remind(count)}
+    </button>
   );
 }
 
@@ -71,9 +99,11 @@ function Answered({ model }: { readonly model: FindModel }) {
   const candidateWords = useCandidateWords();
   const basis = useApp(wordBasis);
   const halted = useApp((state) => currentSnapshot(state.caseRecord).halted);
+  const ended = useApp((state) => runsSinceHandled(state.caseRecord));
   const { diagnosis, rows } = model;
   const [top] = rows;
   if (!diagnosis) return <Say head={`${words.working} …`} why={basis} />;
+  if (ended) return <Ended />;
   if (diagnosis.impossible || !top) return <Say head={words.impossible} why={basis} />;
   const alike = rows.filter((row) => row !== top && row.candidate.group === top.candidate.group).length;
   const why = `${basis} ${alike > 0 ? words.alike(alike) : ''}`.trim();
@@ -113,22 +143,53 @@ function AskHalted({ why }: { readonly why: string }) {
   );
 }
 
+/** The machine runs: how far the cause is proved, and the way to hand it back. */
+function Ended() {
+  const dispatch = useDispatch();
+  const names = useApp((state) => namesOf(state.checked.topology));
+  const end = useApp((state) => selectPlan(state)?.end ?? null);
+  if (!end || end.end === 'open') return <Say head={endTexts.runs} why={stepTexts.working} />;
+  const after = wordActsDone(names, end.lastActs);
+  const because = end.because.map((reason) => endReasonWords[reason]);
+  return (
+    <>
+      <Say head={endTexts.runsAs(endStateWords[end.end].label)} why={endTexts.after(after, because)} />
+      <button type="button" className="button primary act" onClick={() => dispatch('hand-back')}>
+        <span className="act-what">
+          {endTexts.finish} <kbd>H</kbd>
+        </span>
+        <span className="act-where">{endTexts.finishWhy}</span>
+      </button>
+    </>
+  );
+}
+
 /** The first half of what is to be done: leads to the card, where the other half is answered. */
 function Next() {
   const dispatch = useDispatch();
   const best = useApp(selectBestStep);
-  const steps = useApp((state) => state.steps);
+  const plan = useApp(selectPlan);
   const names = useApp((state) => namesOf(state.checked.topology));
-  const topology = useApp((state) => state.checked.topology);
-  if (!best) return <p className="act no-act">{steps ? stepTexts.none : stepTexts.working}</p>;
+  if (!best) return <p className="act no-act">{!plan ? stepTexts.working : plan.exhausted ? stepCardTexts.exhausted : stepTexts.none}</p>;
   const what = stepTexts.next(wordStep(names, best.step));
+  const risk = worstRisk(best);
   return (
     <button type="button" className="button primary act" title={what} onClick={() => dispatch('next-step')}>
       <span className="act-what">
         <span>{what}</span> <kbd>D</kbd>
       </span>
       <span className="act-where">
-        {wordStepPlace(names, topology, best.step)} · {machineStateWords[stateNeeded(best.step)].label}
+        <span>
+          <Sign name="clock" size={14} /> {wordTimeSpan(minutesOf(best))}
+        </span>
+        <span>
+          {best.stateNeeded === 'open' && <Sign name="danger" size={14} />} {machineStateWords[best.stateNeeded].label}
+        </span>
+        {risk && risk.code !== 'live-work' && (
+          <span>
+            <Sign name="abnormal" size={14} /> {riskWords[risk.code].label}
+          </span>
+        )}
       </span>
     </button>
   );

@@ -2,41 +2,39 @@ import { useEffect, useRef } from 'react';
 import {
   healthyLooksDark,
   machineStateWords,
+  riskWords,
+  stepCardTexts,
   stepTexts,
   wordCaution,
   wordCautionDetail,
-  wordItemShort,
-  wordProbability,
-  wordStep,
-  wordStepDone,
-  wordStepHow,
-  wordStepOutcome,
+  wordMethod,
+  wordMethodShort,
+  wordPart,
+  wordPlainSteps,
   wordStepPlace,
   wordStepTitle,
+  wordTimeSpan,
 } from '../../engine/messages/index.ts';
-import { listCautions, type RankedStep, type Step, type StepOutcome, stateNeeded } from '../../engine/steps/index.ts';
+import type { Plan, PlannedStep } from '../../engine/plan/index.ts';
+import { listCautions, type stateNeeded } from '../../engine/steps/index.ts';
 import { Sign, type SignName } from '../marks/Sign.tsx';
 import { Words } from '../marks/Words.tsx';
 import { hasObservations } from '../state/evidence.ts';
 import { lastDiagnosis } from '../state/lastDiagnosis.ts';
 import { namesOf } from '../state/names.ts';
-import { stepKey } from '../state/stepCommands.ts';
-import { useApp, useDispatch } from '../state/useWorkbench.ts';
-import { isSettled, selectShownStep, settledInHundred, standsOut, suspectAfter } from './stepModel.ts';
+import { useApp, useDispatch, useWindow } from '../state/useWorkbench.ts';
+import { OtherSteps } from './OtherSteps.tsx';
+import { StepOutcomes } from './StepOutcomes.tsx';
+import { isSettled, minutesOf, selectPlan, selectShownStep, settledInHundred } from './stepModel.ts';
 import './step.css';
-
-/** Outcomes less likely than this stand aside, small. */
-const likely = 0.03;
-/** Further steps listed at once. */
-const mostOthers = 3;
 
 const stateSigns: { readonly [S in ReturnType<typeof stateNeeded>]: SignName } = { closed: 'fits', open: 'danger', isolated: 'must' };
 
-/** The act to do next, as a card to work with: what, where, what it needs, and a button for everything that may be found. */
+/** What to do next, as a card to work with: what, where, what it costs and endangers, and a button for everything that may be found. */
 export function StepCard() {
   const shown = useApp(selectShownStep);
-  const list = useApp((state) => state.steps?.list);
-  const stale = useApp((state) => state.steps?.revision !== state.revision);
+  const plan = useApp(selectPlan);
+  const stale = useApp((state) => state.planned?.revision !== state.revision);
   const asked = useApp((state) => state.chosenStep?.number ?? 0);
   const wanted = useApp((state) => state.checked.cabinet !== null && hasObservations(state.caseRecord));
   const diagnosis = useApp((state) => lastDiagnosis(state.diagnosis));
@@ -46,177 +44,144 @@ export function StepCard() {
     if (asked > 0) section.current?.querySelector<HTMLElement>('.outcome')?.focus();
   }, [asked]);
   if (!wanted) return null;
-  const index = shown && list ? list.indexOf(shown) : -1;
   return (
     <section ref={section} id="step" className="pane step" aria-label={stepTexts.region} tabIndex={-1} aria-busy={stale}>
       <div className="section-head">
         <h2>
-          {stepTexts.region}{' '}
-          <small>{shown && list ? (index === 0 ? stepTexts.bestOf(list.length) : stepTexts.other(list.length)) : ''}</small>
+          {stepTexts.region} {plan && shown && <small>{wordRank(plan, shown)}</small>}
         </h2>
+        {plan && <Planning plan={plan} />}
       </div>
       {shown && diagnosis && !diagnosis.impossible ? (
-        <Card ranked={shown} onEntered={() => section.current?.focus()} />
+        <Card planned={shown} onEntered={() => section.current?.focus()} />
       ) : (
-        <p className="empty">{list || !diagnosis ? (stale ? stepTexts.working : stepTexts.none) : stepTexts.working}</p>
+        <p className="empty">{stale || !plan ? stepTexts.working : plan.exhausted ? stepCardTexts.exhausted : stepTexts.none}</p>
       )}
-      {list && list.length > 1 && <Others list={list} shown={shown} />}
+      {plan && <OtherSteps plan={plan} shown={shown} />}
     </section>
   );
 }
 
-function Card({ ranked, onEntered }: { readonly ranked: RankedStep; readonly onEntered: () => void }) {
+function wordRank({ steps }: Plan, shown: PlannedStep): string {
+  const count = steps.filter(({ useless }) => useless === null).length;
+  return steps[0] === shown ? stepCardTexts.bestOf(count) : stepCardTexts.other(count);
+}
+
+/** How good the order is; as long as it may get better it says so, and can be left at that. */
+function Planning({ plan }: { readonly plan: Plan }) {
+  const state = useApp(({ planned }) => planned?.state);
+  const { cancelDiagnosis } = useWindow();
+  return (
+    <span className="planning">
+      {state === 'working' ? (
+        <>
+          <span className="improving">{stepCardTexts.improving}</span>
+          <button type="button" className="text-button improving" onClick={cancelDiagnosis}>
+            {stepCardTexts.stop}
+          </button>
+        </>
+      ) : (
+        <span title={wordMethod(plan)}>{state === 'stopped' ? stepCardTexts.stopped : wordMethodShort(plan)}</span>
+      )}
+    </span>
+  );
+}
+
+function Card({ planned, onEntered }: { readonly planned: PlannedStep; readonly onEntered: () => void }) {
   const names = useApp((state) => namesOf(state.checked.topology));
   const topology = useApp((state) => state.checked.topology);
-  const diagnosis = useApp((state) => lastDiagnosis(state.diagnosis));
-  const { step, mends } = ranked;
-  const state = stateNeeded(step);
+  const { step, stateNeeded: state, parts, useless } = planned;
+  const place = wordStepPlace(names, topology, step);
   return (
     <>
       <h3 className="step-title">
         <Words>{wordStepTitle(names, step)}</Words>
       </h3>
       <p className="step-marks">
-        <span>
-          <Words>{wordStepPlace(names, topology, step)}</Words>
+        {place !== '' && (
+          <span>
+            <Words>{place}</Words>
+          </span>
+        )}
+        <span className="step-minutes" title={stepCardTexts.minutesTitle}>
+          <Sign name="clock" size={15} /> {wordTimeSpan(minutesOf(planned))}
         </span>
         <span className={`risk ${state}`} title={machineStateWords[state].meaning}>
           {state !== 'closed' && <Sign name={stateSigns[state]} size={15} />} {machineStateWords[state].label}
         </span>
-        <Risks ranked={ranked} />
+        <Risks planned={planned} />
+        <span className="step-parts">{parts.length === 0 ? stepCardTexts.noParts : parts.map(wordPart).join(', ')}</span>
       </p>
-      <p className="step-how">{wordStepHow(step)}</p>
-      <NoteFirst ranked={ranked} />
-      {diagnosis && (
-        <p className="step-settles">
-          {step.do === 'act' ? `${stepTexts.mends(Math.round(mends * 100))} ` : ''}
-          {mends >= standsOut || isSettled(diagnosis) ? '' : stepTexts.settles(settledInHundred(ranked, diagnosis))}
-        </p>
-      )}
-      <Outcomes ranked={ranked} onEntered={onEntered} />
-      {ranked.darkIsNormal && <p className="step-note">{healthyLooksDark}</p>}
+      <NoteFirst planned={planned} />
+      <ol className="step-plain" aria-label={stepCardTexts.does}>
+        {wordPlainSteps(names, planned).map((sentence) => (
+          <li key={sentence}>
+            <Words>{sentence}</Words>
+          </li>
+        ))}
+      </ol>
+      {useless === null || step.do !== 'act' ? (
+        <StepOutcomes key={wordStepTitle(names, step)} planned={planned} onEntered={onEntered} />
+      ) : null}
+      <Worth planned={planned} />
+      {planned.darkIsNormal && <p className="step-note">{healthyLooksDark}</p>}
     </>
   );
 }
 
+/** What the step is expected to bring, and to cost down to the repaired machine. */
+function Worth({ planned }: { readonly planned: PlannedStep }) {
+  const diagnosis = useApp((state) => lastDiagnosis(state.diagnosis));
+  if (!diagnosis) return null;
+  const { step, mends } = planned;
+  const says = [
+    step.do === 'act' ? stepTexts.mends(Math.round(mends * 100)) : '',
+    step.do === 'act' || step.do === 'provoke' || isSettled(diagnosis) ? '' : stepTexts.settles(settledInHundred(planned, diagnosis)),
+  ];
+  return (
+    <p className="step-settles">
+      {says.filter((sentence) => sentence !== '').join(' ')}{' '}
+      <span title={stepCardTexts.inAllTitle}>{stepCardTexts.inAllLong(wordTimeSpan(planned.expectedCost))}</span>
+    </p>
+  );
+}
+
 /** Short marks of what the step endangers; the strip at the lower edge says how to meet it. */
-function Risks({ ranked: { step } }: { readonly ranked: RankedStep }) {
+function Risks({ planned: { step, risks } }: { readonly planned: PlannedStep }) {
   const cabinet = useApp((state) => state.checked.cabinet);
   const evidence = useApp((state) => state.caseRecord.evidence);
   if (!cabinet) return null;
-  const marked = listCautions(cabinet, evidence, step).filter(
-    ({ code }) => code === 'reference-position' || code === 'hanging-axes' || code === 'safety-check',
-  );
-  return marked.map((caution) => (
-    <span key={caution.code} className="risk abnormal" title={wordCaution(caution).meaning}>
-      <Sign name="abnormal" size={15} /> {wordCaution(caution).label.toLowerCase()}
+  const marked = listCautions(cabinet, evidence, step)
+    .filter(({ code }) => code === 'reference-position' || code === 'hanging-axes' || code === 'safety-check')
+    .map((caution) => ({ code: caution.code, ...wordCaution(caution) }));
+  const spoiled = risks.filter(({ code }) => code === 'spoiled-part').map(({ code }) => ({ code, ...riskWords[code] }));
+  return [...marked, ...spoiled].map(({ code, label, meaning }) => (
+    <span key={code} className="risk abnormal" title={meaning}>
+      <Sign name="abnormal" size={15} /> {label.toLowerCase()}
     </span>
   ));
 }
 
 /** Before the first switching off: what would be erased, and a way to note it now. */
-function NoteFirst({ ranked: { step } }: { readonly ranked: RankedStep }) {
+function NoteFirst({ planned: { step, changes } }: { readonly planned: PlannedStep }) {
   const dispatch = useDispatch();
   const cabinet = useApp((state) => state.checked.cabinet);
   const evidence = useApp((state) => state.caseRecord.evidence);
   const names = useApp((state) => namesOf(state.checked.topology));
-  const caution = cabinet && listCautions(cabinet, evidence, step).find(({ code }) => code === 'note-first');
+  const erases = changes.some(({ effects }) => effects.includes('erases-displays'));
+  const caution = cabinet && erases ? listCautions(cabinet, evidence, step).find(({ code }) => code === 'note-first') : undefined;
   if (!caution) return null;
   return (
     <div className="note-first">
       <p>
-        <b>{wordCaution(caution).label}.</b> <Words>{wordCautionDetail(names, caution)}</Words>
+        <b>{wordCaution(caution).label}.</b>{' '}
+        <span className="detail">
+          <Words>{wordCautionDetail(names, caution)}</Words>
+        </span>
       </p>
       <button type="button" className="button small" onClick={() => dispatch('walk-displays')}>
         {stepTexts.noteNow}
       </button>
     </div>
-  );
-}
-
-function Outcomes({ ranked, onEntered }: { readonly ranked: RankedStep; readonly onEntered: () => void }) {
-  const dispatch = useDispatch();
-  const names = useApp((state) => namesOf(state.checked.topology));
-  const diagnosis = useApp((state) => lastDiagnosis(state.diagnosis));
-  const { step } = ranked;
-  const outcomes = withBoth(ranked);
-  const enter = ({ outcome }: StepOutcome) => {
-    dispatch('enter-outcome', { step, outcome, at: new Date().toISOString() });
-    dispatch('show-step', { step: null });
-    dispatch('announce', { text: stepTexts.entered(wordStepDone(names, step, outcome)) });
-    onEntered();
-  };
-  const main = step.do === 'act' ? outcomes : outcomes.filter(({ probability }) => probability >= likely);
-  const rare = outcomes.filter((outcome) => !main.includes(outcome));
-  const then = (outcome: StepOutcome) => {
-    const first = diagnosis && suspectAfter(outcome, diagnosis);
-    return first
-      ? stepTexts.thenSuspect(wordItemShort(names, first.fault, linkOf(step)), wordProbability(first.share))
-      : stepTexts.thenNothing;
-  };
-  const openEntry = () => {
-    if (step.do === 'read-display') dispatch('open-entry', { entry: { kind: 'display', unit: step.unit, walking: false } });
-    if (step.do === 'read-report') dispatch('open-entry', { entry: { kind: 'report', chain: step.chain, walking: false } });
-  };
-  return (
-    <fieldset className="outcomes">
-      <legend>{stepTexts.found}</legend>
-      <div className="outcome-row">
-        {main.map((outcome) => (
-          <button key={outcome.outcome} type="button" className="outcome" onClick={() => enter(outcome)}>
-            <b>{wordStepOutcome(names, step, outcome.outcome)}</b> <span>{then(outcome)}</span>
-          </button>
-        ))}
-      </div>
-      {(rare.length > 0 || step.do === 'read-display' || step.do === 'read-report') && (
-        <p className="outcome-rare">
-          {stepTexts.rare}{' '}
-          {step.do === 'look' ? (
-            rare.map((outcome) => (
-              <button key={outcome.outcome} type="button" className="text-button" onClick={() => enter(outcome)}>
-                {wordStepOutcome(names, step, outcome.outcome)}
-              </button>
-            ))
-          ) : (
-            <button type="button" className="text-button" onClick={openEntry}>
-              {stepTexts.somethingElse}
-            </button>
-          )}
-        </p>
-      )}
-    </fieldset>
-  );
-}
-
-/** The cable that a step is about. */
-function linkOf(step: Step): string | null {
-  if (step.do === 'look') return 'link' in step.look ? step.look.link : null;
-  const [act] = step.do === 'act' ? step.acts : [];
-  return act && 'link' in act ? act.link : null;
-}
-
-/** A machine may run or not after an act, also where one of the two is not expected. */
-function withBoth({ step, outcomes }: RankedStep): readonly StepOutcome[] {
-  if (step.do !== 'act') return outcomes;
-  return ['runs', 'halts'].map((outcome) => outcomes.find((one) => one.outcome === outcome) ?? { outcome, probability: 0, suspects: [] });
-}
-
-function Others({ list, shown }: { readonly list: readonly RankedStep[]; readonly shown: RankedStep | null }) {
-  const dispatch = useDispatch();
-  const names = useApp((state) => namesOf(state.checked.topology));
-  const others = list.filter((one) => one !== shown).slice(0, mostOthers);
-  return (
-    <ul className="other-steps" aria-label={stepTexts.others}>
-      {others.map(({ step, mends }) => (
-        <li key={stepKey(step)}>
-          <button type="button" onClick={() => dispatch('show-step', { step })}>
-            <span className="name">
-              <Words>{wordStep(names, step)}</Words>
-            </span>
-            {step.do === 'act' && <span className="figure">{stepTexts.mendsShort(Math.round(mends * 100))}</span>}
-          </button>
-        </li>
-      ))}
-    </ul>
   );
 }

@@ -218,3 +218,24 @@ function partsToName(parts: readonly CandidatePart[]): readonly { readonly words
     return { words: fault.item === 'board' ? wordMode(fault.item, fault.mode) : itemKindWords[fault.item].label, probability };
   });
 }
+
+/** A place in as few words as there are: "-WH3", "-TB2", "chain 1". */
+export function wordSpotShort(names: Names, spot: Spot): string {
+  switch (spot.kind) {
+    case 'link':
+      return withoutKind(names.link(spot.link), itemKindWords.cable.label);
+    case 'lead':
+      return withoutKind(names.lead(spot.lead), itemKindWords.lead.label);
+    case 'feedback':
+      return withoutKind(names.feedback(spot.feedback), itemKindWords.feedback.label);
+    case 'unit':
+    case 'supply':
+      return names.unit(spot.unit);
+    case 'chain-port':
+      return names.chain(spot.chain);
+    case 'controller':
+      return names.controller();
+  }
+}
+
+const withoutKind = (name: string, kind: string) => (name.startsWith(`${kind} -`) ? name.slice(kind.length + 1) : name);

@@ -2,7 +2,7 @@ import type { Diagnosis } from '../../engine/diagnosis/index.ts';
 import { fittingPrediction, type Prediction } from '../../engine/diagnosis/index.ts';
 import type { Cabinet } from '../../engine/topology/index.ts';
 import type { AppState, CaseRecord, ChosenCandidate } from '../state/appState.ts';
-import { hasObservations } from '../state/evidence.ts';
+import { hasObservations, runsSinceHandled } from '../state/evidence.ts';
 import { lastDiagnosis } from '../state/lastDiagnosis.ts';
 import { type Candidate, findCandidate, listCandidates, shareBySpot } from './candidates.ts';
 
@@ -41,9 +41,11 @@ interface Inputs {
   readonly stale: boolean;
   readonly chosen: ChosenCandidate;
   readonly all: boolean;
+  /** The machine runs after something was done to it. */
+  readonly mended: boolean;
 }
 
-function computeFindModel({ cabinet, record, diagnosis, stale, chosen, all }: Inputs): FindModel {
+function computeFindModel({ cabinet, record, diagnosis, stale, chosen, all, mended }: Inputs): FindModel {
   if (!cabinet || !diagnosis || !hasObservations(record)) return { ...nothing, diagnosis };
   const candidates = listCandidates(diagnosis);
   const wanted = chosen.by === 'user' ? findCandidate(candidates, chosen.key) : undefined;
@@ -56,7 +58,9 @@ function computeFindModel({ cabinet, record, diagnosis, stale, chosen, all }: In
     prediction: fittingPrediction(cabinet, record.evidence, diagnosis, candidate.best.faults),
     letter: letters.get(candidate.group) ?? null,
   }));
-  const laid = chosen.by === 'nobody' ? null : (rows.find((row) => row.candidate === wanted) ?? rows[0] ?? null);
+  // A machine that was mended must show what a whole one shows.
+  const first = mended ? wholeMachine(cabinet, record, diagnosis) : rows[0];
+  const laid = chosen.by === 'nobody' ? null : (rows.find((row) => row.candidate === wanted) ?? first ?? null);
   return {
     diagnosis,
     stale,
@@ -64,6 +68,15 @@ function computeFindModel({ cabinet, record, diagnosis, stale, chosen, all }: In
     more: candidates.length - rows.length,
     chosen: laid,
     shares: shareBySpot(diagnosis),
+  };
+}
+
+function wholeMachine(cabinet: Cabinet, record: CaseRecord, diagnosis: Diagnosis): Row {
+  const best = { faults: [], probability: 1, priorOdds: 1, likelihood: 1, group: -1 };
+  return {
+    candidate: { key: '', spots: [], group: -1, probability: 1, best, parts: [] },
+    prediction: fittingPrediction(cabinet, record.evidence, diagnosis, []),
+    letter: null,
   };
 }
 
@@ -85,6 +98,7 @@ export function selectFindModel(state: AppState): FindModel {
     stale: state.diagnosis.state !== 'answered',
     chosen: state.chosen,
     all: state.allCandidates,
+    mended: runsSinceHandled(state.caseRecord),
   };
   const keys = Object.keys(inputs) as (keyof Inputs)[]; // Object.keys is typed as string[]; these are the keys of the literal above
   if (last && keys.every((key) => last?.inputs[key] === inputs[key])) return last.model;

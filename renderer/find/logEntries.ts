@@ -4,12 +4,13 @@ import {
   type Names,
   startSentence,
   windowTexts,
-  wordActsDone,
   wordGaps,
   wordLook,
   wordMeanings,
   wordOutcomes,
+  wordStepDone,
   wordStepOutcome,
+  wordStepTried,
 } from '../../engine/messages/index.ts';
 import { displayMeanings, type Snapshot, supplyMeanings } from '../../engine/schema/index.ts';
 import type { Topology } from '../../engine/topology/index.ts';
@@ -93,12 +94,13 @@ function lookEntries(snapshot: Snapshot, index: number, names: Names): readonly 
   }));
 }
 
-function actEntries(record: CaseRecord, { interventions, halted }: Snapshot, index: number, names: Names): readonly LogEntry[] {
+function actEntries(record: CaseRecord, { interventions, provoked, halted }: Snapshot, index: number, names: Names): readonly LogEntry[] {
   const acts = interventions ?? [];
-  if (acts.length === 0) return [];
-  const step = { do: 'act', acts } as const;
-  const found = halted === undefined ? '' : `: ${wordStepOutcome(names, step, halted ? 'halts' : 'runs')}`;
-  const what = startSentence(`${wordActsDone(names, acts)}${found}`);
+  if (acts.length === 0 && !provoked) return [];
+  const step = provoked
+    ? ({ do: 'provoke', how: provoked.how, subjects: provoked.subjects ?? [] } as const)
+    : ({ do: 'act', acts } as const);
+  const what = startSentence(halted === undefined ? wordStepTried(names, step) : wordStepDone(names, step, halted ? 'halts' : 'runs'));
   return [
     {
       key: `acts ${index}`,

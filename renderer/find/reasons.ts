@@ -70,6 +70,8 @@ function listReasons(model: FindModel, row: Row, topology: Topology, snapshot: S
   const faults = wordList(row.candidate.best.faults.map(({ fault }) => wordFaultClause(names, fault)));
   const all = words.observations(countRead(snapshot), snapshot.reports?.length ?? 0);
   const fit = against === 0 ? words.fitsAll(all) : words.fitsSome(fitting, fitting + against);
+  // Nothing is suspected where the machine is whole: there is no why.
+  if (row.candidate.spots.length === 0 && contrary.length === 0) return [];
   return [
     {
       head: `${words.why} ${name}?`,

@@ -86,7 +86,7 @@ export function simSources(
     letter: null,
   };
   const find: FindModel = { diagnosis: null, stale: false, rows: [], more: 0, chosen: stand, shares: new Map() };
-  return { ...sources, snapshot: {}, model: find, lit: new Set(), entering: target };
+  return { ...sources, snapshot: {}, model: find, lit: new Set(), displaced: [], entering: target };
 }
 
 /** The injected faults by the spot on which they lie. */

@@ -41,6 +41,13 @@ const signs = {
   board: <path d="M3 2h10v12H3zM5.5 5h2v2.5h-2zM9 5.5h2M9 8h2M5.5 10.8h5.5" {...thin} />,
   lead: <path d="M1.5 8h4M10.5 8h4M5.5 5v6h5V5zM8 2v3M8 11v3" {...thin} />,
   feedback: <path d="M2 8h7M9 4.5h3.5v7H9zM12.5 8H14.5M4.5 5.5 2 8l2.5 2.5" {...thin} />,
+  // minutes
+  clock: (
+    <>
+      <circle cx="8" cy="8" r="6.2" fill="none" stroke="currentColor" strokeWidth="1.6" />
+      <path d="M8 4.4V8l2.6 1.8" fill="none" stroke="currentColor" strokeWidth="1.6" />
+    </>
+  ),
   // risk marks, always with the word
   danger: (
     <>

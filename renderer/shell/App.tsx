@@ -5,6 +5,7 @@ import { Alerts } from '../files/Alerts.tsx';
 import { QuestionDialog } from '../files/QuestionDialog.tsx';
 import { AnswerLine } from '../find/AnswerLine.tsx';
 import { CautionStrip } from '../find/CautionStrip.tsx';
+import { HandBackDialog } from '../handback/HandBackDialog.tsx';
 import { InjectAnswer } from '../inject/InjectAnswer.tsx';
 import { EquipmentDialog } from '../legend/EquipmentDialog.tsx';
 import { useApp } from '../state/useWorkbench.ts';
@@ -39,6 +40,7 @@ export function App() {
       <div className="drop-hint" aria-hidden="true">
         {fileWords.dropHint}
       </div>
+      <HandBackDialog />
       <EquipmentDialog />
       <NewMachineDialog />
       <RefusedDialog />

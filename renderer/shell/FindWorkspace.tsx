@@ -6,6 +6,7 @@ import { ReportPopover } from '../find/ReportPopover.tsx';
 import { SeenPane } from '../find/SeenPane.tsx';
 import { StepCard } from '../find/StepCard.tsx';
 import { Suspects } from '../find/Suspects.tsx';
+import { TouchedPane } from '../find/TouchedPane.tsx';
 import { AgainstSeen } from '../inject/AgainstSeen.tsx';
 import { InjectPane } from '../inject/InjectPane.tsx';
 import { InjectPopover } from '../inject/InjectPopover.tsx';
@@ -35,6 +36,7 @@ export function FindWorkspace() {
           <>
             <Suspects />
             <StepCard />
+            <TouchedPane />
             <SeenPane />
             <Log />
           </>

@@ -111,6 +111,8 @@ function EditMenu() {
             <Separator className="menu-line" />
             <Item id="toggle-inject" checked={injecting} />
             <Item id="ask-take-pattern" />
+            <Separator className="menu-line" />
+            <Item id="hand-back" />
           </>
         )}
       </Menu>

@@ -60,6 +60,7 @@ export const plainCommands = [
   ...moveItems,
   'equipment-types',
   'toggle-sums',
+  'hand-back',
   'compare-saved',
   'compare-file',
   'ask-new-machine',

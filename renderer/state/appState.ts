@@ -1,10 +1,11 @@
 import type { Problem } from '../../engine/base/index.ts';
 import type { CheckedCabinet } from '../../engine/cabinet/index.ts';
 import type { Diagnosis } from '../../engine/diagnosis/index.ts';
+import type { Plan } from '../../engine/plan/index.ts';
 import type { CabinetContent } from '../../engine/schema/index.ts';
-import type { RankedStep } from '../../engine/steps/index.ts';
 import type { ComparedWith } from '../compare/comparedWith.ts';
 import type { DrawState, Workspace } from '../draw/drawState.ts';
+import type { HandBackState } from '../handback/handBackState.ts';
 import type { InjectState } from '../inject/injectState.ts';
 import type { EquipmentState } from '../legend/equipmentState.ts';
 import type { Library } from '../legend/library.ts';
@@ -58,10 +59,14 @@ export type DiagnosisStatus =
   | { readonly state: 'cancelled'; readonly revision: number; readonly last: Diagnosis | null }
   | { readonly state: 'failed'; readonly revision: number; readonly detail: string };
 
-/** What to do next, best first, for one revision of the document. */
-export interface StepsAnswer {
+/** What to do next, for one revision of the document. */
+export interface PlanAnswer {
   readonly revision: number;
-  readonly list: readonly RankedStep[];
+  readonly plan: Plan;
+  /** How much of the planning is done, 0 to 1. */
+  readonly share: number;
+  /** `working`: better plans may follow; `stopped`: the user stopped it. */
+  readonly state: 'working' | 'settled' | 'stopped';
 }
 
 /** Saved with the file, and undoable. */
@@ -106,6 +111,8 @@ export interface SessionState {
   readonly inject: InjectState;
   /** The page of sums, and the figures that are tried on it. */
   readonly sums: SumsState;
+  /** The machine is being handed back. */
+  readonly handBack: HandBackState;
   /** Which workspace is shown. It stays when another document is opened. */
   readonly workspace: Workspace;
   /** What is chosen in Draw, and how it is looked at. */
@@ -130,7 +137,7 @@ export interface DerivedState {
   readonly checked: CheckedCabinet;
   readonly diagnosis: DiagnosisStatus;
   /** Null before the first answer; it may belong to an older revision while the next is worked out. */
-  readonly steps: StepsAnswer | null;
+  readonly planned: PlanAnswer | null;
 }
 
 export interface AppState extends DocumentState, SessionState, PreferenceState, DerivedState {}
@@ -170,6 +177,7 @@ export const stateTable: { readonly [K in keyof Required<AppState>]: KindOf<K> }
   chosenStep: 'session',
   inject: 'session',
   sums: 'session',
+  handBack: 'session',
   workspace: 'session',
   draw: 'session',
   theme: 'preference',
@@ -180,7 +188,7 @@ export const stateTable: { readonly [K in keyof Required<AppState>]: KindOf<K> }
   revision: 'derived',
   checked: 'derived',
   diagnosis: 'derived',
-  steps: 'derived',
+  planned: 'derived',
 };
 
 /** The keys of one kind, in the order of the table. */

@@ -3,6 +3,7 @@ import type { DisplayMeaning, Onset } from '../../engine/schema/index.ts';
 import { compareCommands } from '../compare/compareCommands.ts';
 import { drawCommands } from '../draw/drawCommands.ts';
 import { editCommands } from '../edit/editCommands.ts';
+import { handBackCommands } from '../handback/handBackCommands.ts';
 import { injectCommands } from '../inject/injectCommands.ts';
 import { legendCommands } from '../legend/legendCommands.ts';
 import { entryCommands } from '../quick/entryCommands.ts';
@@ -230,6 +231,7 @@ export const commands = {
   ...stepCommands,
   ...injectCommands,
   ...sumsCommands,
+  ...handBackCommands,
   ...entryCommands,
   ...drawCommands,
   ...editCommands,

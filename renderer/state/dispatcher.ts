@@ -5,6 +5,7 @@ import { startSentence, windowTexts, wordProblem } from '../../engine/messages/i
 import type { CabinetContent } from '../../engine/schema/index.ts';
 import { nothingDrawn } from '../draw/drawState.ts';
 import { sameContent } from '../files/sameContent.ts';
+import { notHandedBack } from '../handback/handBackState.ts';
 import { nothingInjected } from '../inject/injectState.ts';
 import { closedEquipment } from '../legend/equipmentState.ts';
 import { nothingTried } from '../sums/sumsState.ts';
@@ -62,7 +63,7 @@ export function makeWorkbench(
 ): Workbench {
   const store = createStore<AppState>(() => ({
     ...first.document,
-    steps: null,
+    planned: null,
     ...freshSession(first.document, { source: first.source }),
     recent: [],
     question: null,
@@ -134,7 +135,7 @@ export function makeWorkbench(
   };
 
   const openDocument = (document: DocumentState, opened: OpenedAs) => {
-    setDocument(document, { ...freshSession(document, opened), diagnosis: { state: 'idle' }, steps: null });
+    setDocument(document, { ...freshSession(document, opened), diagnosis: { state: 'idle' }, planned: null });
     announce(windowTexts.opened(document.cabinet.name));
   };
   const refuse = (refused: RefusedFile) => store.setState({ refused });
@@ -194,6 +195,7 @@ function freshSession({ cabinet, caseRecord }: DocumentState, opened: OpenedAs) 
     chosenStep: null,
     inject: nothingInjected,
     sums: nothingTried,
+    handBack: notHandedBack,
     draw: nothingDrawn,
   } as const;
 }

@@ -67,3 +67,8 @@ export function hasObservations(record: CaseRecord): boolean {
     ({ displays, reports, looks }) => (displays?.length ?? 0) + (reports?.length ?? 0) + (looks?.length ?? 0) > 0,
   );
 }
+
+/** Whether the machine runs by the last look at it, after something was done to it. */
+export function runsSinceHandled({ evidence: { snapshots } }: CaseRecord): boolean {
+  return snapshots[snapshots.length - 1]?.halted === false && snapshots.some(({ interventions }) => (interventions?.length ?? 0) > 0);
+}

@@ -125,4 +125,6 @@ export interface FileActions {
   /** What stands in the window shall replace what another program wrote. */
   readonly keepMine: (part: FilePart) => Promise<void>;
   readonly answer: (answer: Answer) => void;
+  /** Makes the repair report and puts it where the user wants it. */
+  readonly saveReport: (kind: 'pdf' | 'html') => Promise<void>;
 }

@@ -1,7 +1,8 @@
 import type { Draft } from 'immer';
-import { windowTexts, wordStepDone } from '../../engine/messages/index.ts';
-import type { DisplayMeaning, LookObservation } from '../../engine/schema/index.ts';
-import type { Step } from '../../engine/steps/index.ts';
+import { windowTexts, wordPutBack, wordStepDone, wordStepTried } from '../../engine/messages/index.ts';
+import { type Displaced, putBack } from '../../engine/plan/index.ts';
+import type { DisplayMeaning, LookObservation, Snapshot } from '../../engine/schema/index.ts';
+import { type Step, stateNeeded } from '../../engine/steps/index.ts';
 import type { AppState, SessionState } from './appState.ts';
 import { documentCommand, viewCommand } from './command.ts';
 import { draftSnapshot } from './evidence.ts';
@@ -30,25 +31,31 @@ export type EntryRef =
   /** What was done before this snapshot, and whether the machine ran afterwards. */
   | { readonly kind: 'acts'; readonly snapshot: number };
 
+/** A step after which the machine is started again. */
+type RestartStep = Extract<Step, { do: 'act' | 'provoke' }>;
+
 /** Names the same step as long as it is listed. */
 export const stepKey = (step: Step): string => JSON.stringify(step);
 
+/** The look at the machine after a step that starts it again; `halted` is null where nobody has said yet whether it runs. */
+function afterRestart(step: RestartStep, halted: boolean | null): Snapshot {
+  return {
+    ...(step.do === 'act'
+      ? { interventions: [...step.acts] }
+      : { provoked: { how: step.how, ...(step.subjects.length > 0 ? { subjects: [...step.subjects] } : {}) } }),
+    restarted: true,
+    onset: 'at-power-up',
+    ...(halted === null ? {} : { halted }),
+  };
+}
+
 function enterOutcome(record: Draft<CaseRecord>, { step, outcome, at }: OutcomeEntry): void {
-  if (step.do === 'act') {
-    record.evidence.snapshots.push({
-      interventions: [...step.acts],
-      restarted: true,
-      onset: 'at-power-up',
-      halted: outcome === 'halts',
-    });
-    return;
-  }
-  if (step.do === 'provoke') {
-    const provoked = { how: step.how, subjects: [...step.subjects] };
-    record.evidence.snapshots.push({ restarted: true, onset: 'at-power-up', halted: outcome === 'halts', provoked });
+  if (step.do === 'act' || step.do === 'provoke') {
+    record.evidence.snapshots.push(afterRestart(step, outcome === 'halts'));
     return;
   }
   const snapshot = draftSnapshot(record);
+  snapshot.state = stateNeeded(step);
   switch (step.do) {
     case 'read-display': {
       const others = (snapshot.displays ?? []).filter(({ unit }) => unit !== step.unit);
@@ -77,7 +84,10 @@ function withdrawEntry(record: Draft<CaseRecord>, ref: EntryRef): void {
   const seen = (snapshot.displays?.length ?? 0) + (snapshot.reports?.length ?? 0) + (snapshot.looks?.length ?? 0);
   // What was not done made no new state of the machine; what was seen since stays.
   if (seen === 0 && ref.snapshot > 0) snapshots.splice(ref.snapshot, 1);
-  else delete snapshot.interventions;
+  else {
+    delete snapshot.interventions;
+    delete snapshot.provoked;
+  }
 }
 
 function correctEntry(record: Draft<CaseRecord>, ref: EntryRef, outcome: string): void {
@@ -106,6 +116,29 @@ export const stepCommands = {
     run: (draft, entry) => enterOutcome(draft.caseRecord, entry),
   }),
 
+  'enter-unforeseen': documentCommand<{ readonly step: RestartStep }>({
+    label: 'enterUnforeseen',
+    isEnabled: always,
+    undo: 'step',
+    name: (state, { step }) => wordStepTried(namesOf(state.checked.topology), step),
+    subject: ({ step }) => subjectOf(step),
+    run: (draft, { step }) => {
+      draft.caseRecord.evidence.snapshots.push(afterRestart(step, null));
+    },
+  }),
+
+  'put-back': documentCommand<{ readonly displaced: Displaced; readonly halted: boolean | null }>({
+    label: 'putBack',
+    isEnabled: always,
+    undo: 'step',
+    name: (state, { displaced }) => wordPutBack(namesOf(state.checked.topology), displaced),
+    subject: ({ displaced }) => ('unit' in displaced ? displaced.unit : 'link' in displaced ? displaced.link : displaced.feedback),
+    run: (draft, { displaced, halted }) => {
+      const step = { do: 'act', acts: putBack(displaced) } as const;
+      draft.caseRecord.evidence.snapshots.push(afterRestart(step, halted));
+    },
+  }),
+
   'withdraw-entry': documentCommand<{ readonly entry: EntryRef; readonly what: string }>({
     label: 'withdrawEntry',
     isEnabled: always,
@@ -126,8 +159,8 @@ export const stepCommands = {
     label: 'nextStep',
     shortcuts: ['D'],
     keysIn: 'find',
-    isEnabled: (state) => !state.inject.on && (state.steps?.list.length ?? 0) > 0,
-    run: (state) => showing(state, state.steps?.list[0]?.step ?? null),
+    isEnabled: (state) => !state.inject.on && (state.planned?.plan.steps.length ?? 0) > 0,
+    run: (state) => showing(state, state.planned?.plan.steps[0]?.step ?? null),
   }),
 
   'show-step': viewCommand<{ readonly step: Step | null }>({

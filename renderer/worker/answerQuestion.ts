@@ -1,12 +1,12 @@
 import { checkCabinet } from '../../engine/cabinet/index.ts';
 import { diagnose } from '../../engine/diagnosis/index.ts';
-import { chooseSteps, type RankedStep, stepRanking } from '../../engine/steps/index.ts';
+import { type Plan, type PlanProgress, planning } from '../../engine/plan/index.ts';
 import type { Cabinet } from '../../engine/topology/index.ts';
 import type { DiagnosisQuestion, DiagnosisReply } from './protocol.ts';
 
 /** Progress is told so often, milliseconds: each telling redraws, and a short search needs none. */
 const tellEvery = 100;
-/** For so long the steps are ranked without looking whether a newer question has come, milliseconds. */
+/** For so long is planned without looking whether a newer question has come, milliseconds. */
 const slice = 8;
 
 export interface AnswererMeans {
@@ -17,8 +17,8 @@ export interface AnswererMeans {
 }
 
 /**
- * Answers questions one after another; keeps the cabinet of the last one. Runs in the worker, or in the page where there is none. The
- * steps follow their answer in slices: a newer question ends them.
+ * Answers questions one after another; keeps the cabinet of the last one. Runs in the worker, or in the page where there is none. Plans
+ * of what to do next follow the answer, better each time, worked out in slices: a newer question ends them.
  */
 export function makeAnswerer({
   clock,
@@ -27,8 +27,8 @@ export function makeAnswerer({
   let cabinet: Cabinet | null = null;
   let newest = 0;
 
-  const rankInSlices = (
-    ranking: Generator<number, readonly RankedStep[], void>,
+  const planInSlices = (
+    work: Generator<PlanProgress, Plan, void>,
     revision: number,
     asked: number,
     reply: (reply: DiagnosisReply) => void,
@@ -36,10 +36,11 @@ export function makeAnswerer({
     if (asked !== newest) return;
     const end = clock() + slice;
     try {
-      let next = ranking.next();
-      while (next.done !== true && clock() < end) next = ranking.next();
-      if (next.done === true) reply({ kind: 'steps', revision, steps: chooseSteps(next.value) });
-      else later(() => rankInSlices(ranking, revision, asked, reply));
+      for (let next = work.next(); ; next = work.next()) {
+        if (next.done === true) return reply({ kind: 'plan', revision, plan: next.value, share: 1 });
+        if (next.value.plan) reply({ kind: 'plan', revision, plan: next.value.plan, share: next.value.share });
+        if (clock() >= end) return later(() => planInSlices(work, revision, asked, reply));
+      }
     } catch (error) {
       reply({ kind: 'failed', revision, detail: detailOf(error) });
     }
@@ -64,8 +65,8 @@ export function makeAnswerer({
       const diagnosis = cabinet && diagnose(cabinet, evidence, { onProgress });
       reply({ kind: 'answer', revision, diagnosis, milliseconds: clock() - begun });
       if (!cabinet || !diagnosis) return;
-      const ranking = stepRanking(cabinet, evidence, diagnosis);
-      later(() => rankInSlices(ranking, revision, asked, reply));
+      const work = planning(cabinet, evidence, diagnosis);
+      later(() => planInSlices(work, revision, asked, reply));
     } catch (error) {
       reply({ kind: 'failed', revision, detail: detailOf(error) });
     }

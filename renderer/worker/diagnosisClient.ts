@@ -1,6 +1,6 @@
 import type { Diagnosis } from '../../engine/diagnosis/index.ts';
+import type { Plan } from '../../engine/plan/index.ts';
 import type { CabinetContent, Evidence } from '../../engine/schema/index.ts';
-import type { RankedStep } from '../../engine/steps/index.ts';
 import type { DiagnosisQuestion, DiagnosisReply } from './protocol.ts';
 
 /** The part of a worker that is used here; a test can stand in for it. */
@@ -13,8 +13,8 @@ export interface WorkerLike {
 
 export interface ClientListener {
   readonly onAnswer: (revision: number, diagnosis: Diagnosis | null, milliseconds: number) => void;
-  /** What to do next; comes after its answer, unless something newer was asked meanwhile. */
-  readonly onSteps: (revision: number, steps: readonly RankedStep[]) => void;
+  /** What to do next; follows its answer, better each time until `share` is 1, unless something newer was asked meanwhile. */
+  readonly onPlan: (revision: number, plan: Plan, share: number) => void;
   readonly onProgress: (revision: number, share: number) => void;
   readonly onFailure: (revision: number, detail: string) => void;
 }
@@ -48,7 +48,7 @@ interface Pending {
 
 /**
  * Puts questions to the diagnosis, at most one at a time, the newest first. An answer for an older revision is dropped. A search that
- * stands in the way of a newer question is stopped by ending its worker; the ranking of steps gives way by itself. Without a worker the page answers by itself.
+ * stands in the way of a newer question is stopped by ending its worker; planning gives way by itself. Without a worker the page answers by itself.
  */
 export function makeDiagnosisClient(means: Means, listener: ClientListener): DiagnosisClient {
   let worker: WorkerLike | null = null;
@@ -56,8 +56,8 @@ export function makeDiagnosisClient(means: Means, listener: ClientListener): Dia
   let sentContent: CabinetContent | null = null;
   let asked: Pending | null = null;
   let waiting: Pending | null = null;
-  /** Answered, and its steps are still being ranked. */
-  let ranking: number | null = null;
+  /** Answered, and what to do next is still being planned. */
+  let planned: number | null = null;
   let closed = false;
 
   const receive = (reply: DiagnosisReply) => {
@@ -66,17 +66,19 @@ export function makeDiagnosisClient(means: Means, listener: ClientListener): Dia
       if (mode === 'starting') mode = 'worker';
       return sendNext();
     }
-    if (reply.revision === ranking && (reply.kind === 'steps' || reply.kind === 'failed')) {
-      ranking = null;
-      return reply.kind === 'steps' ? listener.onSteps(reply.revision, reply.steps) : listener.onFailure(reply.revision, reply.detail);
+    if (reply.revision === planned && (reply.kind === 'plan' || reply.kind === 'failed')) {
+      if (reply.kind === 'failed' || reply.share >= 1) planned = null;
+      return reply.kind === 'plan'
+        ? listener.onPlan(reply.revision, reply.plan, reply.share)
+        : listener.onFailure(reply.revision, reply.detail);
     }
-    if (reply.revision !== asked?.revision || reply.kind === 'steps') return;
+    if (reply.revision !== asked?.revision || reply.kind === 'plan') return;
     if (reply.kind === 'progress') return waiting ? undefined : listener.onProgress(reply.revision, reply.share);
     asked = null;
     // A newer question waits: this answer is already old.
     if (waiting) return sendNext();
     if (reply.kind === 'answer') {
-      ranking = reply.diagnosis ? reply.revision : null;
+      planned = reply.diagnosis ? reply.revision : null;
       listener.onAnswer(reply.revision, reply.diagnosis, reply.milliseconds);
     } else listener.onFailure(reply.revision, reply.detail);
   };
@@ -94,7 +96,7 @@ export function makeDiagnosisClient(means: Means, listener: ClientListener): Dia
       worker.terminate();
     }
     worker = null;
-    ranking = null;
+    planned = null;
     sentContent = null;
     waiting = waiting ?? asked;
     asked = null;
@@ -137,7 +139,7 @@ export function makeDiagnosisClient(means: Means, listener: ClientListener): Dia
   return {
     ask(revision, content, evidence) {
       waiting = { revision, content, evidence };
-      ranking = null;
+      planned = null;
       const old = asked;
       if (old) {
         means.schedule(() => {
@@ -151,9 +153,9 @@ export function makeDiagnosisClient(means: Means, listener: ClientListener): Dia
     },
     cancel() {
       waiting = null;
-      if (!asked && ranking === null) return;
+      if (!asked && planned === null) return;
       asked = null;
-      ranking = null;
+      planned = null;
       if (!worker) return;
       stopWorker();
       mode = 'not-started';

@@ -19,8 +19,9 @@ export function followDiagnosis(store: StoreApi<AppState>): Pick<DiagnosisClient
     {
       onAnswer: (revision, diagnosis, milliseconds) =>
         settle(revision, diagnosis ? { state: 'answered', revision, diagnosis, milliseconds } : { state: 'idle' }),
-      onSteps: (revision, list) => {
-        if (store.getState().revision === revision) store.setState({ steps: { revision, list } });
+      onPlan: (revision, plan, share) => {
+        if (store.getState().revision !== revision) return;
+        store.setState({ planned: { revision, plan, share, state: share < 1 ? 'working' : 'settled' } });
       },
       onProgress: (revision, share) => {
         const { diagnosis } = store.getState();
@@ -35,7 +36,7 @@ export function followDiagnosis(store: StoreApi<AppState>): Pick<DiagnosisClient
   };
 
   const ask = ({ revision, cabinet, caseRecord, checked, diagnosis }: AppState) => {
-    if (!checked.cabinet) return store.setState({ diagnosis: { state: 'idle' }, steps: null });
+    if (!checked.cabinet) return store.setState({ diagnosis: { state: 'idle' }, planned: null });
     store.setState({ diagnosis: { state: 'working', revision, last: lastDiagnosis(diagnosis), share: 0 } });
     client.ask(revision, cabinet, caseRecord.evidence);
   };
@@ -47,7 +48,9 @@ export function followDiagnosis(store: StoreApi<AppState>): Pick<DiagnosisClient
   return {
     cancel() {
       client.cancel();
-      const { diagnosis, revision } = store.getState();
+      const { diagnosis, planned, revision } = store.getState();
+      // The best plan so far stays; it only gets no better.
+      if (planned?.state === 'working') store.setState({ planned: { ...planned, state: 'stopped' } });
       if (diagnosis.state === 'working') store.setState({ diagnosis: { state: 'cancelled', revision, last: diagnosis.last } });
     },
     restart: () => ask(store.getState()),

@@ -9,7 +9,7 @@ import type { SchemaName } from '../../engine/schema/index.ts';
  */
 export const schemaFingerprints: Readonly<Record<SchemaName, Readonly<Record<number, string>>>> = {
   cabinet: { 1: '17c5bdf71d98367b' },
-  case: { 1: '150080fbe4a75d27' },
+  case: { 1: '3d5e5e925907a997' },
   truth: { 1: 'a0dfb13407f7cc4f' },
   exercise: { 1: '9afe86312a226e8f' },
   result: { 1: '304cce509292b25e' },

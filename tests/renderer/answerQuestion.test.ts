@@ -15,7 +15,7 @@ function makeBench() {
   let now = 0;
   const answer = makeAnswerer({
     clock: () => {
-      now += 3;
+      now += 9;
       return now;
     },
     later: (task) => void tasks.push(task),
@@ -36,14 +36,19 @@ function makeBench() {
 }
 
 describe('makeAnswerer', () => {
-  it('should answer at once, and rank the steps afterwards, in slices', () => {
+  it('should answer at once, then say what to do next, and say it better until it is settled', () => {
     const { ask, runAll, kinds, replies } = makeBench();
     ask(1);
     expect(kinds()).toEqual(['answer 1']);
-    expect(runAll()).toBeGreaterThan(10);
-    expect(kinds()).toEqual(['answer 1', 'steps 1']);
-    const last = replies[replies.length - 1];
-    expect(last?.kind === 'steps' && last.steps.length).toBeGreaterThan(2);
+    expect(runAll()).toBeGreaterThan(3);
+    const plans = replies.flatMap((reply) => (reply.kind === 'plan' ? [reply] : []));
+    expect(kinds()).toEqual(['answer 1', ...plans.map(() => 'plan 1')]);
+    expect(plans.length).toBeGreaterThan(1);
+    const shares = plans.map(({ share }) => share);
+    expect(shares).toEqual([...shares].sort((a, b) => a - b));
+    expect(shares.filter((share) => share === 1)).toEqual([1]);
+    expect(shares[shares.length - 1]).toBe(1);
+    expect(plans[0]?.plan.steps.length).toBeGreaterThan(2);
   });
 
   it('should tell progress ten times a second at most, since each telling redraws the page', () => {
@@ -55,12 +60,13 @@ describe('makeAnswerer', () => {
     expect(told).toBeLessThanOrEqual((answer?.milliseconds ?? 0) / 100);
   });
 
-  it('should leave off ranking as soon as something newer is asked', () => {
+  it('should leave off planning as soon as something newer is asked', () => {
     const { ask, runAll, tasks, kinds } = makeBench();
     ask(1);
     tasks.shift()?.();
     ask(2);
     runAll();
-    expect(kinds()).toEqual(['answer 1', 'answer 2', 'steps 2']);
+    const after = kinds().slice(kinds().indexOf('answer 2') + 1);
+    expect(new Set(after)).toEqual(new Set(['plan 2']));
   });
 });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Diagnosis } from '../../engine/diagnosis/index.ts';
+import type { Plan } from '../../engine/plan/index.ts';
 import { makeDiagnosisClient, type WorkerLike } from '../../renderer/worker/diagnosisClient.ts';
 import type { DiagnosisQuestion, DiagnosisReply } from '../../renderer/worker/protocol.ts';
 
@@ -18,6 +19,18 @@ const diagnosis: Diagnosis = {
   hypothesesVisited: 1,
 };
 
+const plan: Plan = {
+  steps: [],
+  expectedCost: 0,
+  method: { kind: 'exact' },
+  exhausted: false,
+  state: 'closed',
+  covered: 1,
+  displaced: [],
+  handlings: [],
+  end: { end: 'open', because: [], lastActs: [], touched: [], displaced: [], expected: { displays: [], reports: [] }, mayComeBack: 0 },
+};
+
 /** A client with workers that answer when they are told to, and a clock that stands still until it is moved. */
 function makeBench(options: { readonly startable?: boolean } = {}) {
   const workers: (WorkerLike & { readonly asked: DiagnosisQuestion[]; ended: boolean; say: (reply: DiagnosisReply) => void })[] = [];
@@ -25,7 +38,7 @@ function makeBench(options: { readonly startable?: boolean } = {}) {
   const answers: number[] = [];
   const shares: number[] = [];
   const failures: string[] = [];
-  const ranked: number[] = [];
+  const planned: (readonly [revision: number, share: number])[] = [];
   const askedHere: DiagnosisQuestion[] = [];
   let now = 0;
   const client = makeDiagnosisClient(
@@ -55,7 +68,7 @@ function makeBench(options: { readonly startable?: boolean } = {}) {
     },
     {
       onAnswer: (revision) => void answers.push(revision),
-      onSteps: (revision) => void ranked.push(revision),
+      onPlan: (revision, _plan, share) => void planned.push([revision, share]),
       onProgress: (_revision, share) => void shares.push(share),
       onFailure: (_revision, detail) => void failures.push(detail),
     },
@@ -69,8 +82,9 @@ function makeBench(options: { readonly startable?: boolean } = {}) {
   };
   const answer = (worker: (typeof workers)[number] | undefined, revision: number) =>
     worker?.say({ kind: 'answer', revision, diagnosis, milliseconds: 1 });
-  const rank = (worker: (typeof workers)[number] | undefined, revision: number) => worker?.say({ kind: 'steps', revision, steps: [] });
-  return { client, workers, answers, shares, failures, ranked, askedHere, wait, answer, rank };
+  const tell = (worker: (typeof workers)[number] | undefined, revision: number, share: number) =>
+    worker?.say({ kind: 'plan', revision, plan, share });
+  return { client, workers, answers, shares, failures, planned, askedHere, wait, answer, tell };
 }
 
 describe('makeDiagnosisClient', () => {
@@ -158,28 +172,33 @@ describe('makeDiagnosisClient', () => {
     expect(failures).toEqual(['why']);
   });
 
-  it('should pass the steps on after their answer, and drop them once something newer was asked or the question given up', () => {
-    const { client, workers, answers, ranked, answer, rank } = makeBench();
+  it('should pass plans on after their answer, each better one, and drop them once something newer was asked or the question given up', () => {
+    const { client, workers, answers, planned, answer, tell } = makeBench();
     client.ask(1, cabinet, evidence);
     const [worker] = workers;
     worker?.say({ kind: 'ready' });
-    rank(worker, 1);
-    expect(ranked, 'before its answer').toEqual([]);
+    tell(worker, 1, 0.5);
+    expect(planned, 'before its answer').toEqual([]);
     answer(worker, 1);
-    rank(worker, 1);
-    rank(worker, 1);
-    expect(ranked, 'once').toEqual([1]);
+    tell(worker, 1, 0.5);
+    tell(worker, 1, 1);
+    tell(worker, 1, 1);
+    const settled = [
+      [1, 0.5],
+      [1, 1],
+    ];
+    expect(planned, 'the better one too, and none after the last').toEqual(settled);
     client.ask(2, cabinet, evidence);
     answer(worker, 2);
     client.ask(3, cabinet, evidence);
-    rank(worker, 2);
-    expect(ranked, 'late').toEqual([1]);
-    // Ranking does not stand in the way: the newer question was put at once.
+    tell(worker, 2, 1);
+    expect(planned, 'late').toEqual(settled);
+    // Planning does not stand in the way: the newer question was put at once.
     expect(worker?.asked.map(({ revision }) => revision)).toEqual([1, 2, 3]);
     answer(worker, 3);
     client.cancel();
-    rank(worker, 3);
-    expect(ranked, 'given up').toEqual([1]);
+    tell(worker, 3, 1);
+    expect(planned, 'given up').toEqual(settled);
     expect(worker?.ended).toBe(true);
     expect(answers).toEqual([1, 2, 3]);
   });

@@ -20,6 +20,7 @@ function listen(handlers: Partial<CallHandlers> = {}) {
     takeHandedOverFiles: () => ok([]),
     chooseFile: () => ok(null),
     saveFileAs: () => ok(null),
+    exportFile: () => ok(null),
     saveFile: () => ok(saved),
     readFileAgain: () => ok({ ...saved, content: new Uint8Array() }),
     lookAtFile: () => ok({ state: 'same' }),

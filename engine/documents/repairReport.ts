@@ -1,0 +1,239 @@
+import type { Diagnosis } from '../diagnosis/index.ts';
+import {
+  cautionsDefer,
+  checkWords,
+  endReasonWords,
+  meaningWords,
+  startSentence,
+  wordActsDone,
+  wordCaution,
+  wordDisplaced,
+  wordFault,
+  wordMeanings,
+  wordPartOwner,
+  wordProbability,
+  reportWords as words,
+} from '../messages/index.ts';
+import { type Block, layOut, type Paper, type PaperSize, type TableCell } from '../paper/index.ts';
+import { type EndState, listDisplaced, listHandBackChecks, listHandlings } from '../plan/index.ts';
+import { listReplaced } from '../repair/index.ts';
+import type { CaseContent } from '../schema/index.ts';
+import { listCautions } from '../steps/index.ts';
+import type { Cabinet } from '../topology/index.ts';
+import type { MadeDocument } from './makeDocument.ts';
+import { drawPlace } from './placeFigure.ts';
+import { listDeeds } from './reportDeeds.ts';
+import { type DocumentSource, makePaper } from './source.ts';
+
+/** A case as it is reported: the case file without its copy of the cabinet. */
+export type ReportedCase = Omit<CaseContent, 'cabinet'>;
+
+/** What a repair report is made from. */
+export interface ReportSource extends DocumentSource {
+  readonly record: ReportedCase;
+  /** What is suspected by everything that was seen and done. */
+  readonly diagnosis: Diagnosis | null;
+  readonly end: EndState;
+}
+
+/** Suspects named in a report. */
+const mostSuspects = 6;
+/** Less than this is not named. */
+const leastShare = 0.01;
+
+/** The report of a repair, for a customer: what was seen, done, found and put in, and what remains to be watched. */
+export function makeRepairReport(source: ReportSource, size: PaperSize): MadeDocument & { readonly paper: Paper } {
+  const { record, end, names } = source;
+  const paper: Paper = makePaper(source, {
+    id: words.id,
+    title: words.title,
+    foot: record.name,
+    blocks: [
+      ...headBlocks(source),
+      { kind: 'heading', level: 1, text: words.place },
+      ...drawPlace(source, size),
+      { kind: 'heading', level: 1, text: words.pattern },
+      patternTable(source),
+      { kind: 'heading', level: 1, text: words.steps },
+      deedsTable(source),
+      { kind: 'heading', level: 1, text: words.reasoning },
+      ...reasoning(source),
+      { kind: 'heading', level: 1, text: words.parts },
+      partsTable(source),
+      ...listed(words.touched, end.end === 'proved' ? [] : touched(source)),
+      ...listed(
+        words.displaced,
+        end.displaced.map((one) => startSentence(wordDisplaced(names, one))),
+      ),
+      { kind: 'heading', level: 1, text: words.cautions },
+      ...cautions(source),
+      { kind: 'together', blocks: [...checklist(source), ...signature(source)] },
+    ],
+  });
+  return { id: words.id, title: words.title, paper, pages: layOut(paper, size) };
+}
+
+function headBlocks({ record, end }: ReportSource): readonly Block[] {
+  const began = record.startedAt?.slice(0, 10);
+  return [
+    {
+      kind: 'fields',
+      columns: 2,
+      fields: [
+        { label: words.machine, ...(record.machine === undefined ? {} : { value: record.machine }) },
+        { label: words.began, ...(began === undefined ? {} : { value: began }) },
+      ],
+    },
+    { kind: 'paragraph', text: [{ text: words.ends[end.end], face: 'bold' }], size: 12 },
+    ...(end.because.length === 0
+      ? []
+      : [{ kind: 'paragraph', text: end.because.map((reason) => endReasonWords[reason]).join(' ') } as const]),
+  ];
+}
+
+/** What was seen at first, and what every display must show now. */
+function patternTable({ topology, names, record, end }: ReportSource): Block {
+  const first = record.evidence.snapshots.find(({ displays }) => (displays?.length ?? 0) > 0);
+  const now = new Map(end.expected.displays.map(({ unit, meaning }) => [String(unit), meaningWords[meaning].label]));
+  const rows = [...topology.units.keys()].map((unit): readonly TableCell[] => {
+    const seen = first?.displays?.find((one) => one.unit === unit);
+    return [
+      [{ text: names.unit(unit), face: 'bold' }],
+      names.place(unit),
+      seen ? wordMeanings(seen.meanings) : words.notSeen,
+      seen?.code === undefined ? '' : [{ text: seen.code, face: 'mono' }],
+      end.end === 'open' ? '' : (now.get(unit) ?? ''),
+    ];
+  });
+  return {
+    kind: 'table',
+    words: words.pattern,
+    tight: true,
+    columns: [
+      { head: words.unit },
+      { head: words.place2, grow: 1 },
+      { head: words.seen, grow: 1 },
+      { head: words.code },
+      { head: words.mustShow },
+    ],
+    rows,
+  };
+}
+
+function deedsTable(source: ReportSource): Block {
+  const deeds = listDeeds(source);
+  if (deeds.length === 0) return { kind: 'paragraph', text: words.noSteps };
+  return {
+    kind: 'table',
+    words: words.steps,
+    tight: true,
+    columns: [{ head: words.time }, { head: words.what, grow: 1 }],
+    rows: deeds.map(({ at, what }) => [at, what]),
+  };
+}
+
+/** What is suspected by everything that was seen, likeliest first. */
+function reasoning({ diagnosis, names, end }: ReportSource): readonly Block[] {
+  const suspects = (diagnosis?.hypotheses ?? []).filter(({ faults, probability }) => faults.length > 0 && probability >= leastShare);
+  if (suspects.length === 0) return [{ kind: 'paragraph', text: words.noPlace }];
+  const items = suspects
+    .slice(0, mostSuspects)
+    .map(({ faults, probability }) =>
+      words.suspected(faults.map(({ fault }) => wordFault(names, fault)).join(' + '), wordProbability(probability)),
+    );
+  const alike = suspects.some(({ group }, index) => suspects.findIndex((other) => other.group === group) !== index);
+  return [
+    { kind: 'paragraph', text: end.end === 'open' ? words.left : words.suspects },
+    { kind: 'list', items },
+    ...(alike ? [{ kind: 'paragraph', text: words.alike } as const] : []),
+  ];
+}
+
+function partsTable({ topology, names, record }: ReportSource): Block {
+  const parts = listReplaced(topology.content, record.evidence);
+  if (parts.length === 0) return { kind: 'paragraph', text: words.noParts };
+  return {
+    kind: 'table',
+    words: words.parts,
+    columns: [{ head: words.partHeads.place, grow: 1 }, { head: words.partHeads.number }, { head: words.partHeads.serial }],
+    rows: parts.map(({ owner, before, proposed }) => [
+      startSentence(wordPartOwner(names, owner)),
+      before.partNumber || proposed.partNumber || '–',
+      proposed.serial || before.serial || '–',
+    ]),
+  };
+}
+
+function touched({ record, names }: ReportSource): readonly string[] {
+  return [...new Set(listHandlings(record.evidence).map(({ act }) => startSentence(wordActsDone(names, [act]))))];
+}
+
+const listed = (title: string, items: readonly string[]): readonly Block[] =>
+  items.length === 0
+    ? []
+    : [
+        { kind: 'heading', level: 1, text: title },
+        { kind: 'list', items },
+      ];
+
+/** The cautions that concerned what was done, each once. */
+function cautions({ cabinet, record }: ReportSource): readonly Block[] {
+  const codes = new Map(
+    (cabinet === null ? [] : cautionsOf(cabinet, record))
+      .filter(({ code }) => code !== 'note-first')
+      .map((caution) => [caution.code, caution]),
+  );
+  const items = [...codes.values()].map((caution) => {
+    const { label, meaning } = wordCaution(caution);
+    return [{ text: `${label}. `, face: 'bold' as const }, { text: meaning }];
+  });
+  return [...(items.length === 0 ? [] : [{ kind: 'list', items } as const]), { kind: 'paragraph', text: cautionsDefer }];
+}
+
+function cautionsOf(cabinet: Cabinet, { evidence }: ReportedCase) {
+  const acts = evidence.snapshots.flatMap(({ interventions }) => interventions ?? []);
+  return [
+    ...(acts.length === 0 ? [] : listCautions(cabinet, evidence, { do: 'act', acts })),
+    ...evidence.snapshots.flatMap(({ looks }) => (looks ?? []).flatMap((look) => listCautions(cabinet, evidence, { do: 'look', look }))),
+  ];
+}
+
+function checklist({ cabinet, record, end }: ReportSource): readonly Block[] {
+  if (cabinet === null) return [];
+  const checked = record.result?.checked ?? [];
+  return [
+    { kind: 'heading', level: 1, text: words.checklist },
+    {
+      kind: 'table',
+      words: words.checklist,
+      columns: [
+        { head: words.what, grow: 1 },
+        { head: '', align: 'right' },
+      ],
+      rows: listHandBackChecks(cabinet, record.evidence, end).map((check) => [
+        checkWords[check],
+        [{ text: checked.includes(check) ? words.yes : words.open, face: 'bold' }],
+      ]),
+    },
+  ];
+}
+
+function signature({ record, date, cabinet }: ReportSource): readonly Block[] {
+  const { by, note } = record.result ?? {};
+  const displaced = cabinet === null ? [] : listDisplaced(cabinet, record.evidence);
+  return [
+    { kind: 'heading', level: 1, text: words.sign },
+    ...(note === undefined || note === '' ? [] : [{ kind: 'paragraph', text: `${words.fields.remark}: ${note}` } as const]),
+    ...(displaced.length === 0 ? [] : [{ kind: 'paragraph', text: endReasonWords['parts-displaced'] } as const]),
+    {
+      kind: 'fields',
+      columns: 2,
+      fields: [
+        { label: words.fields.name, ...(by === undefined || by === '' ? {} : { value: by }) },
+        { label: words.fields.date, value: date },
+        { label: words.fields.customer },
+        { label: words.fields.signature },
+      ],
+    },
+  ];
+}

@@ -1,0 +1,137 @@
+import { assertNever } from '../base/index.ts';
+import type { PartOwner } from '../repair/index.ts';
+import type { CaseEnd, HandBackCheck } from '../schema/index.ts';
+import type { Names } from './names.ts';
+import { startSentence, wordCount } from './numbers.ts';
+
+/** What is checked before a machine is handed back. */
+export const checkWords: { readonly [C in HandBackCheck]: string } = {
+  displays: 'Every display and every report shows what it must.',
+  'put-back': 'Everything that was exchanged for a trial stands in its place again.',
+  plugs: 'Every plug that was touched is seated, in its own port, and every free port has its dust cap.',
+  reference: 'The reference position was checked before the first move, as the machine’s manual says.',
+  'hanging-axes': 'Props under hanging axes are taken away, and the axes hold.',
+  safety: 'The safety functions were tested as the manual says, by a person licensed for it.',
+  closed: 'Tools and old parts are out, covers and doors closed, locks and tags taken off.',
+  ran: 'The machine ran through its usual work.',
+  told: 'Whoever runs the machine was told what was done, and what to watch.',
+};
+
+/** The first line when the machine runs again. */
+export const endTexts = {
+  runs: 'The machine runs.',
+  runsAs: (end: string) => `The machine runs: ${end}.`,
+  after: (acts: string, because: readonly string[]) => [`After: ${acts}.`, ...because].join(' '),
+  finish: 'Next: hand the machine back',
+  finishWhy: 'checklist, parts and report',
+} as const;
+
+/** Where a part stands: "board of -TB3", "cable -WH3". */
+export function wordPartOwner(names: Names, { kind, id }: PartOwner): string {
+  switch (kind) {
+    case 'board':
+      return `board of ${names.unit(id)}`;
+    case 'fuse':
+      return `control fuse of ${names.unit(id)}`;
+    case 'unit':
+      return names.unit(id);
+    case 'link':
+      return names.link(id);
+    case 'lead':
+      return names.lead(id);
+    case 'feedback':
+      return names.feedback(id);
+    case 'chain':
+      return `controller port of ${names.chain(id)}`;
+    case 'controller':
+      return names.controller();
+    default:
+      return assertNever(kind);
+  }
+}
+
+/** Labels of handing back. */
+export const handBackTexts = {
+  title: 'Hand the machine back',
+  close: 'Close',
+  outcome: 'How it ended',
+  after: (acts: string) => `After: ${acts}.`,
+  expected: 'What the displays must show now',
+  allQuiet: (units: number) => `All ${units} displays quiet.`,
+  mustShow: (unit: string, meaning: string) => `${unit}: ${meaning}`,
+  otherwiseQuiet: (count: number) => `all other ${wordCount(count, 'display')} quiet`,
+  reports: (chains: number) => (chains === 1 ? 'The report: all units reached.' : `The ${chains} reports: all units reached.`),
+  onCabinet: 'They stand on the cabinet as predicted windows.',
+  comeBack: (share: string) => `That something comes and goes and is still there: ${share}.`,
+  watch: 'Watch what was touched',
+  displaced: 'Not in its place yet',
+  parts: 'Parts that were put in',
+  noParts: 'No part was exchanged for a new one.',
+  part: 'Part',
+  partNumber: 'Part number',
+  serial: 'Serial number',
+  before: (number: string) => `before ${number}`,
+  write: 'Write into the cabinet',
+  written: 'Stands in the cabinet file as of now; undo takes it back.',
+  checks: 'Before handing back',
+  checked: (done: number, of: number) => `${done} of ${of}`,
+  report: 'Report',
+  by: 'Name',
+  note: 'Remark for the customer',
+  pdf: 'Save as PDF',
+  html: 'Save as web page',
+  making: 'Making the report …',
+  saved: (name: string) => `Saved: ${name}`,
+  failed: (name: string) => `${name} was not saved.`,
+  result: (field: string) => `how the case ended: ${field}`,
+  recorded: (count: number) => `${wordCount(count, 'part')} written into the cabinet`,
+  fields: { by: 'name', note: 'remark', checked: 'checklist', end: 'outcome' },
+} as const;
+
+const endSentences: { readonly [E in CaseEnd]: string } = {
+  proved: 'The cause is proved: the machine runs since the last act, and only that one was done.',
+  'not-proved': 'The machine runs. What the cause was is not proved: watch what was touched.',
+  'running-provisionally': 'The machine runs provisionally. What is named below must still be put right.',
+  open: 'The machine is not repaired. What is known so far is named below.',
+};
+
+/** Words of the repair report. */
+export const reportWords = {
+  title: 'Repair report',
+  id: 'repair-report',
+  ends: endSentences,
+  place: 'Where it was',
+  placeMarked: (place: string) => `Marked: ${place}.`,
+  noPlace: 'No place stands out.',
+  pattern: 'What was seen',
+  patternOf: (look: number) => `Look ${look} at the machine`,
+  unit: 'Unit',
+  place2: 'Counted as',
+  seen: 'Seen',
+  code: 'Code',
+  mustShow: 'Must show now',
+  notSeen: 'not looked at',
+  report: (chain: string) => `report of ${chain}`,
+  steps: 'What was done, and what came of it',
+  time: 'Time',
+  what: 'What',
+  noSteps: 'Nothing was done yet.',
+  reasoning: 'How the cause was found',
+  suspected: (what: string, share: string) => `${startSentence(what)}: ${share}`,
+  suspects: 'What was suspected when the machine was last halted, with probabilities from assumed rates:',
+  left: 'What is suspected now, with probabilities from assumed rates:',
+  alike: 'What was seen cannot tell some of these apart.',
+  parts: 'Parts and serial numbers',
+  partHeads: { place: 'Place', number: 'Part number', serial: 'Serial number' },
+  noParts: 'No part was exchanged for a new one.',
+  touched: 'Touched: watch these',
+  displaced: 'Not in its place',
+  cautions: 'Cautions',
+  checklist: 'Checked before handing back',
+  yes: 'yes',
+  open: 'open',
+  sign: 'Handed back',
+  fields: { name: 'Name', date: 'Date', customer: 'Taken over by', signature: 'Signature', remark: 'Remark' },
+  machine: 'Machine',
+  began: 'Begun',
+} as const;

@@ -1,0 +1,138 @@
+import type { Displaced, Plan, PlannedStep, StepRisk } from '../plan/index.ts';
+import type { PartSource, StateChange } from '../repair/index.ts';
+import type { Intervention } from '../schema/index.ts';
+import type { Names } from './names.ts';
+import { startSentence, wordCount, wordList } from './numbers.ts';
+import { paperWords } from './papers.ts';
+import { wordDisplaced } from './plan.ts';
+import { listActs, wordStepHow } from './steps.ts';
+import type { Term } from './words.ts';
+
+/** Minutes as one reads them at arm's length: "4 min", "1 h 20 min"; large sums are rounded, for they are estimates. */
+export function wordTimeSpan(minutes: number): string {
+  if (!Number.isFinite(minutes)) return '–';
+  const whole = Math.max(minutes > 0 ? 1 : 0, minutes < 60 ? Math.round(minutes) : Math.round(minutes / 5) * 5);
+  if (whole < 60) return `${whole} min`;
+  return `${Math.floor(whole / 60)} h${whole % 60 === 0 ? '' : ` ${whole % 60} min`}`;
+}
+
+/** How good the order of the steps is, short; `wordMethod` says it in full. */
+export function wordMethodShort({ method }: Plan): string {
+  return method.kind === 'exact' ? 'exact order' : `looked ${wordCount(method.depth, 'step')} ahead`;
+}
+
+/** What a step endangers, short. */
+export const riskWords: { readonly [R in StepRisk['code']]: Term } = {
+  'live-work': { label: 'live cabinet', meaning: 'Behind the open door there are dangerous voltages.' },
+  'reference-position': { label: 'reference position', meaning: 'The machine’s reference position may be lost.' },
+  'spoiled-part': {
+    label: 'part may be spoiled',
+    meaning: 'A board or unit that is exchanged may be damaged by static charge or by a wrong fit.',
+  },
+  handling: { label: 'handling', meaning: 'What is touched may be left loose, fouled or crossed.' },
+};
+
+const changeWords: { readonly [C in `${StateChange['from']}-${StateChange['to']}`]: string } = {
+  'closed-closed': 'Switch off and on again',
+  'closed-open': 'Open the doors; the cabinet is live',
+  'closed-isolated': 'Switch off every feed, lock out, tag; wait for the DC link, then measure',
+  'open-closed': 'Close the doors',
+  'open-open': '',
+  'open-isolated': 'Switch off every feed, lock out, tag; wait for the DC link, then measure',
+  'isolated-closed': 'Close the doors, take the lock off, switch on',
+  'isolated-open': 'Take the lock off and switch on; the cabinet is open and live',
+  'isolated-isolated': '',
+};
+
+/** A change of the machine's state, with its minutes. */
+const wordChange = ({ from, to, minutes }: StateChange) =>
+  `${changeWords[`${from}-${to}`]}${minutes > 0 ? ` (${wordTimeSpan(minutes)})` : ''}.`;
+
+/** What is to be done, in plain steps, in order. */
+export function wordPlainSteps(names: Names, { step, changes }: Pick<PlannedStep, 'step' | 'changes'>): readonly string[] {
+  // How to provoke says itself that the machine is switched off and on.
+  if (step.do === 'provoke') return [...changes.filter(({ from, to }) => from !== to).map(wordChange), wordStepHow(step)];
+  if (step.do !== 'act') return [...changes.map(wordChange), wordStepHow(step)];
+  const acts = listActs(names, step.acts, 'toDo').map((act) => `${startSentence(act)}.`);
+  // The machine is switched off before the acts, and on after the last of them.
+  const after = changes.findIndex(({ effects }) => effects.includes('restarts'));
+  const [before, then] = after < 0 ? [changes, []] : [changes.slice(0, after), changes.slice(after)];
+  return [...before.map(wordChange), ...acts, ...then.map(wordChange)];
+}
+
+/** The part that a step needs: "spare board 41-7, fits", "must be got: cable 12-3". */
+export function wordPart({ kind, partNumber, spare, mustBeGot, fits }: PartSource): string {
+  const what = `${paperWords.spareKinds[kind]}${partNumber === null ? '' : ` ${partNumber}`}`;
+  if (mustBeGot) return `${what} must be got`;
+  if (spare === null) return `needs ${what}`;
+  return `spare ${what}${fits === 'unknown' ? ', fit not known' : ''}`;
+}
+
+/** Labels around the plan. */
+export const stepCardTexts = {
+  minutesTitle: 'Hands, changes of the machine’s state and restart included',
+  inAll: (minutes: string) => `in all ${minutes}`,
+  inAllLong: (minutes: string) => `Down to the repaired machine about ${minutes}.`,
+  inAllTitle:
+    'Expected minutes down to the repaired machine if this is done next; parts and risks count as minutes, as the repair table says.',
+  bestOf: (count: number) => (count === 1 ? 'the only one' : `best of ${count}`),
+  other: (count: number) => `one of ${count}`,
+  improving: 'getting better …',
+  stop: 'Stop here',
+  stopped: 'stopped early',
+  noParts: 'no parts',
+  does: 'What to do',
+  showAll: (count: number) => `Show ${count} more`,
+  showFewer: 'Show fewer',
+  useless: (count: number) => `${wordCount(count, 'step')} of no use`,
+  sawElse: 'Did it, saw something else',
+  exhausted:
+    'Nothing that is left tells or mends anything at a cost below that of getting help. Hand over what is known: the report says it.',
+  worth: (step: string, reason: string) => `${startSentence(step)}. ${reason}`,
+  picture: (parts: readonly { readonly place: string; readonly before: string; readonly after: string }[]) =>
+    wordList(parts.map(({ place, before, after }) => `${place} from ${before} to ${after}`)),
+} as const;
+
+/** Acts in the middle of a sentence: "exchange the boards of -TB2 and -TB3". */
+export const wordMending = (names: Names, acts: readonly Intervention[]): string => wordList(listActs(names, acts, 'toDo'));
+
+/** The same put back, for the log: "put back: in -TB2 is the board of -TB3". */
+export const wordPutBack = (names: Names, displaced: Displaced): string => `put back: ${wordDisplaced(names, displaced)}`;
+
+/** Very short, for a mark on the drawing: "board of -TB3". */
+export function wordDisplacedShort(names: Names, displaced: Displaced): string {
+  switch (displaced.kind) {
+    case 'board':
+      return `board of ${names.unit(displaced.from)}`;
+    case 'cable':
+      return displaced.from === displaced.link ? 'turned' : `is ${names.link(displaced.from).replace(/^cable (?=-)/, '')}`;
+    case 'unplugged':
+      return 'unplugged';
+    case 'taken-out':
+      return 'taken out';
+    case 'bridged':
+      return 'bridged past';
+    case 'feedback-pulled':
+      return 'feedback pulled';
+  }
+}
+
+/** Labels of what was touched and does not stand in its place. */
+export const touchedTexts = {
+  region: 'Touched',
+  displaced: 'Not in its place',
+  remind: (count: number) => `${wordCount(count, 'thing')} not in ${count === 1 ? 'its' : 'their'} place`,
+  putBack: 'Put back',
+  putBackHow: (what: string) => `Switch off, lock out, wait; ${what}; switch on again. What came of it?`,
+  runs: 'Machine runs',
+  halts: 'Still halted',
+  notTried: 'Not started yet',
+  cancel: 'Not now',
+  worse: 'It got worse',
+  worseTitle: 'Begin with what was touched last',
+  worseWhy: (what: string) =>
+    `Last: ${what}. Is it seated, clean, in its own place? Look there before anything else, then note the displays again.`,
+  look: (number: number) => `before look ${number}`,
+  noteAgain: 'Note the displays again',
+  lightUp: (what: string) => `Show on the cabinet: ${what}`,
+} as const;

@@ -1,0 +1,161 @@
+import { X } from 'lucide-react';
+import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
+import {
+  checkWords,
+  endReasonWords,
+  endStateWords,
+  meaningWords,
+  startSentence,
+  touchedTexts,
+  windowTexts,
+  wordActsDone,
+  wordDisplaced,
+  wordProbability,
+  handBackTexts as words,
+} from '../../engine/messages/index.ts';
+import { type EndState, endOf, listHandBackChecks } from '../../engine/plan/index.ts';
+import type { HandBackCheck } from '../../engine/schema/index.ts';
+import type { Cabinet } from '../../engine/topology/index.ts';
+import { selectTouched } from '../find/touched.ts';
+import { Sign } from '../marks/Sign.tsx';
+import { Words } from '../marks/Words.tsx';
+import { lastDiagnosis } from '../state/lastDiagnosis.ts';
+import { namesOf } from '../state/names.ts';
+import { useApp, useDispatch } from '../state/useWorkbench.ts';
+import { PartsForm } from './PartsForm.tsx';
+import { ReportForm } from './ReportForm.tsx';
+import './handback.css';
+
+/** Below this nothing is said of what may come back. */
+const worthSaying = 0.01;
+
+/** The end of a task: how far the cause is proved, what must show now, parts, checklist, report. */
+export function HandBackDialog() {
+  const shown = useApp((state) => state.handBack.shown);
+  return shown ? <HandBack /> : null;
+}
+
+function HandBack() {
+  const dispatch = useDispatch();
+  const cabinet = useApp((state) => state.checked.cabinet);
+  const evidence = useApp((state) => state.caseRecord.evidence);
+  const diagnosis = useApp((state) => lastDiagnosis(state.diagnosis));
+  if (!cabinet || !diagnosis) return null;
+  const end = endOf(cabinet, evidence, diagnosis);
+  return (
+    <ModalOverlay isOpen isDismissable onOpenChange={(open) => !open && dispatch('close-hand-back')} className="overlay">
+      <Modal className="modal hand-back-modal">
+        <Dialog className="hand-back">
+          <header>
+            <Heading slot="title">{words.title}</Heading>
+            <button
+              type="button"
+              className="icon-button"
+              aria-label={words.close}
+              title={words.close}
+              onClick={() => dispatch('close-hand-back')}
+            >
+              <X size={18} aria-hidden="true" />
+            </button>
+          </header>
+          <div className="hand-back-columns">
+            <div>
+              <Outcome end={end} />
+              <Expected end={end} />
+              <PartsForm />
+            </div>
+            <div>
+              <Checks end={end} cabinet={cabinet} />
+              <ReportForm end={end} />
+            </div>
+          </div>
+          <p className="hand-back-defer">{windowTexts.cautions.defer}</p>
+        </Dialog>
+      </Modal>
+    </ModalOverlay>
+  );
+}
+
+function Outcome({ end }: { readonly end: EndState }) {
+  const names = useApp((state) => namesOf(state.checked.topology));
+  const { displaced } = useApp(selectTouched);
+  const { label, meaning } = endStateWords[end.end];
+  return (
+    <section aria-label={words.outcome}>
+      <h3 className={`end-state ${end.end}`}>{startSentence(label)}</h3>
+      <p>{startSentence(meaning)}.</p>
+      {end.end !== 'open' && (
+        <p>
+          <Words>{words.after(wordActsDone(names, end.lastActs))}</Words>
+        </p>
+      )}
+      {end.because.map((reason) => (
+        <p key={reason}>{endReasonWords[reason]}</p>
+      ))}
+      {end.mayComeBack >= worthSaying && end.end !== 'open' && <p>{words.comeBack(wordProbability(end.mayComeBack))}</p>}
+      {displaced.length > 0 && (
+        <ul className="hand-back-displaced" aria-label={touchedTexts.displaced}>
+          {displaced.map(({ what, isExchange }) => (
+            <li key={JSON.stringify(what)}>
+              <Sign name="abnormal" size={15} /> <Words>{startSentence(wordDisplaced(names, what, isExchange))}</Words>
+            </li>
+          ))}
+        </ul>
+      )}
+    </section>
+  );
+}
+
+/** What the displays must show now: what is not quiet by name, the rest together. */
+function Expected({ end }: { readonly end: EndState }) {
+  const names = useApp((state) => namesOf(state.checked.topology));
+  if (end.end === 'open') return null;
+  const { displays, reports } = end.expected;
+  const loud = displays.filter(({ meaning }) => meaning !== 'quiet');
+  const quiet = displays.length - loud.length;
+  return (
+    <section aria-label={words.expected}>
+      <h3>{words.expected}</h3>
+      <ul className="expected">
+        {loud.map(({ unit, meaning }) => (
+          <li key={unit}>
+            <Words>{words.mustShow(names.unit(unit), meaningWords[meaning].label)}</Words>
+          </li>
+        ))}
+        <li>{loud.length === 0 ? words.allQuiet(quiet) : startSentence(words.otherwiseQuiet(quiet))}</li>
+        {reports.length > 0 && <li>{words.reports(reports.length)}</li>}
+      </ul>
+      <p className="quiet-text">{words.onCabinet}</p>
+    </section>
+  );
+}
+
+function Checks({ end, cabinet }: { readonly end: EndState; readonly cabinet: Cabinet }) {
+  const dispatch = useDispatch();
+  const evidence = useApp((state) => state.caseRecord.evidence);
+  const checked = useApp((state) => state.caseRecord.result?.checked) ?? [];
+  const checks = listHandBackChecks(cabinet, evidence, end);
+  const toggle = (check: HandBackCheck) => {
+    const others = checked.filter((one) => one !== check);
+    const change = { checked: checked.includes(check) ? others : [...others, check] };
+    dispatch('write-result', { end: end.end, change, at: new Date().toISOString() });
+  };
+  const done = checks.filter((check) => checked.includes(check)).length;
+  return (
+    <section aria-label={words.checks}>
+      <h3>
+        {words.checks} <small>{words.checked(done, checks.length)}</small>
+      </h3>
+      <ul className="checks">
+        {checks.map((check) => (
+          <li key={check}>
+            <label>
+              <input type="checkbox" checked={checked.includes(check)} onChange={() => toggle(check)} />
+              <span>{checkWords[check]}</span>
+            </label>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,84 @@
+import { handBackTexts } from '../../engine/messages/index.ts';
+import { type NewPart, writeReplaced } from '../../engine/repair/index.ts';
+import type { CaseContent, Intervention } from '../../engine/schema/index.ts';
+import type { AppState } from '../state/appState.ts';
+import { documentCommand, effectCommand, viewCommand } from '../state/command.ts';
+import { hasObservations } from '../state/evidence.ts';
+import { writeCabinet } from '../state/writeCabinet.ts';
+import { notHandedBack } from './handBackState.ts';
+
+/*
+ * Commands of handing a machine back: the checklist, the parts that were put in, the report.
+ */
+
+type Result = NonNullable<CaseContent['result']>;
+export type ResultChange = Partial<Pick<Result, 'by' | 'note' | 'checked'>>;
+
+export const handBackCommands = {
+  'hand-back': viewCommand({
+    label: 'handBack',
+    shortcuts: ['H'],
+    isEnabled: (state: AppState) =>
+      state.workspace === 'find' && !state.inject.on && state.question === null && hasObservations(state.caseRecord),
+    run: () => ({ handBack: { shown: true, report: { state: 'none' } }, entry: null }),
+  }),
+
+  'close-hand-back': viewCommand({
+    label: 'closeHandBack',
+    isEnabled: (state) => state.handBack.shown,
+    run: () => ({ handBack: notHandedBack }),
+  }),
+
+  'write-result': documentCommand<{ readonly end: Result['end']; readonly change: ResultChange; readonly at: string }>({
+    label: 'writeResult',
+    isEnabled: () => true,
+    undo: { mergeBy: ({ change }) => `result/${Object.keys(change).join()}` },
+    name: (_state, { change }) =>
+      handBackTexts.result(
+        'by' in change ? handBackTexts.fields.by : 'note' in change ? handBackTexts.fields.note : handBackTexts.fields.checked,
+      ),
+    run: ({ caseRecord }, { end, change, at }) => {
+      const { by, note, checked } = change;
+      const before = caseRecord.result;
+      caseRecord.result = {
+        ...before,
+        end,
+        at,
+        ...(by === undefined ? {} : { by }),
+        ...(note === undefined ? {} : { note }),
+        ...(checked === undefined ? {} : { checked: [...checked] }),
+      };
+    },
+  }),
+
+  'record-parts': documentCommand<{ readonly parts: readonly NewPart[] }>({
+    label: 'recordParts',
+    isEnabled: () => true,
+    undo: 'step',
+    name: (_state, { parts }) => handBackTexts.recorded(parts.length),
+    subject: ({ parts: [first] }) => first?.owner.id ?? null,
+    run: (draft, { parts }, before) => {
+      writeCabinet(draft.cabinet, before.cabinet, writeReplaced(before.cabinet, parts));
+      // The spare is out of the stock now; were it named further, it would be counted twice.
+      for (const snapshot of draft.caseRecord.evidence.snapshots) {
+        for (const act of snapshot.interventions ?? []) noteSerial(act, parts);
+      }
+    },
+  }),
+
+  'make-report': effectCommand<{ readonly kind: 'pdf' | 'html' }>({
+    label: 'makeReport',
+    isEnabled: (state) => state.handBack.shown && state.handBack.report.state !== 'making',
+    run: ({ files }, { kind }) => files.saveReport(kind),
+  }),
+} as const;
+
+function noteSerial(act: Intervention, parts: readonly NewPart[]): void {
+  if (!act.do.startsWith('replace-')) return;
+  const ids: readonly unknown[] = Object.values(act);
+  const part = parts.find(({ owner }) => ids.includes(owner.id) || (act.do === 'replace-controller' && owner.kind === 'controller'));
+  if (!part) return;
+  const putIn = act as { spare?: string; serial?: string }; // acts that replace something bear these two
+  delete putIn.spare;
+  if (part.serial !== '') putIn.serial = part.serial;
+}
