@@ -28,6 +28,7 @@ const plan: Plan = {
   covered: 1,
   displaced: [],
   handlings: [],
+  mishap: 0,
   end: { end: 'open', because: [], lastActs: [], touched: [], displaced: [], expected: { displays: [], reports: [] }, mayComeBack: 0 },
 };
 
