@@ -78,7 +78,7 @@ export function placeCabinet(topology: Topology, options: PlacementOptions): Pla
 }
 
 function measure(topology: Topology, plans: readonly RowPlan[], options: PlacementOptions): Placement {
-  const { metrics, detail, stripZoom, stripGap } = options;
+  const { metrics, detail, stripZoom, stripGap, above = 0 } = options;
   const pitch = metrics.module + metrics.gap;
   const sources = railSources(topology, plans);
   const lefts = leftNeighbours(plans);
@@ -86,7 +86,7 @@ function measure(topology: Topology, plans: readonly RowPlan[], options: Placeme
   const rows: PlacedRow[] = [];
   const units = new Map<UnitId, PlacedUnit>();
   const rails = new Map<string, Rail>();
-  let y = (detail === 'strip' ? stripGap / stripZoom : 0) + (lanes[0] ?? 0) * laneStep;
+  let y = (detail === 'strip' ? stripGap / stripZoom : above) + (lanes[0] ?? 0) * laneStep;
   let opening: Box | null = null;
   const controllerWidth = widthOfController(options);
   let width = controllerWidth;
@@ -110,7 +110,7 @@ function measure(topology: Topology, plans: readonly RowPlan[], options: Placeme
     fed.forEach((source, rank) => {
       rails.set(`${index} ${source}`, { row: index, source, y: y + height + 12 + rank * heights.railStep });
     });
-    const between = heights.rowGap + Math.max(0, fed.length - 1) * heights.railStep + (lanes[index + 1] ?? 0) * laneStep;
+    const between = above + heights.rowGap + Math.max(0, fed.length - 1) * heights.railStep + (lanes[index + 1] ?? 0) * laneStep;
     y += height + (detail === 'strip' ? stripGap / stripZoom : between);
   });
   const drawn = { rows, units, rails };

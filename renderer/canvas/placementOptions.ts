@@ -13,6 +13,8 @@ export interface PlacementOptions {
   readonly stripZoom: number;
   /** Room above each row of a strip for the words of what complains, screen pixels. */
   readonly stripGap: number;
+  /** Room kept above every row for what stands on the upper edge of its modules. */
+  readonly above?: number;
   /** How the light runs (left out), or where the units stand. */
   readonly arrangement?: 'chain' | 'mounting';
   /** A place that is held open for something that is about to be dropped there. */

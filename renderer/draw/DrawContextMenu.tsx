@@ -72,6 +72,7 @@ export function DrawContextMenu({ at, onClose }: { readonly at: Point | null; re
       {at && <span ref={anchor} className="menu-anchor" style={{ left: at.x, top: at.y }} />}
       <Popover
         className="menu-popover"
+        aria-label={drawWords.contextMenu}
         triggerRef={anchor}
         isOpen={at !== null}
         placement="bottom start"

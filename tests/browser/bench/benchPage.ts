@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core';
 import { launchPage } from '../../support/launchPage.ts';
 import { bigCase, dropCase, lastDesignation } from '../bigCabinet.ts';
 import { driveFind } from '../findDriver.ts';
+import { benchDraw } from './benchDraw.ts';
 
 /*
  * `npm run bench:page`: how long the window takes, in the packed Chromium, on the built page. From a digit on a unit to the suspects
@@ -104,3 +105,4 @@ async function benchPan(perChain: number): Promise<void> {
 
 for (const size of sizes) await benchKeys(size);
 await benchPan(60);
+await benchDraw();
