@@ -18,6 +18,7 @@ export interface FitRequest {
   /** Long chains go on in the next row. */
   readonly wrap: boolean;
   readonly arrangement?: 'chain' | 'mounting';
+  readonly above?: number;
 }
 
 /** How the cabinet is drawn so that all of it can be seen. */
@@ -43,11 +44,12 @@ const easy = 0.92;
  * then in the middle detail, last as a strip, which may be wider than the room.
  */
 export function fitCabinet(request: FitRequest): Fit {
-  const { topology, room, metrics, foldable, wrap, arrangement = 'chain' } = request;
+  const { topology, room, metrics, foldable, wrap, arrangement = 'chain', above = 0 } = request;
   const pitch = metrics.module + metrics.gap;
   const columns = Math.max(1, Math.floor((room.width - metrics.controller) / pitch));
   const base = {
     arrangement,
+    above,
     metrics,
     columns,
     unitsPerRow: null,

@@ -32,6 +32,7 @@ export interface ViewOptions {
   readonly arrangement?: PlacementOptions['arrangement'];
   /** Room left above the drawing at most, where there is more than it needs; left out: it stands in the middle. */
   readonly mostAbove?: number;
+  readonly above?: number;
   readonly opening?: PlacementOptions['opening'];
   /** What the picture can be asked besides to zoom. */
   readonly walkDisplays?: CanvasControl['walkDisplays'];
@@ -39,7 +40,16 @@ export interface ViewOptions {
 
 /** Where the drawing stands and how much of it is drawn; moves it so that what matters is in view. */
 export function useCabinetView(frame: React.RefObject<HTMLElement | null>, size: Size | null, options: ViewOptions) {
-  const { metrics, foldable, wrap, arrangement = 'chain', opening = null, mostAbove = Number.POSITIVE_INFINITY, walkDisplays } = options;
+  const {
+    metrics,
+    foldable,
+    wrap,
+    arrangement = 'chain',
+    above = 0,
+    opening = null,
+    mostAbove = Number.POSITIVE_INFINITY,
+    walkDisplays,
+  } = options;
   const flow = useReactFlow();
   const topology = useApp((state) => state.checked.topology);
   const source = useApp((state) => state.source);
@@ -59,8 +69,9 @@ export function useCabinetView(frame: React.RefObject<HTMLElement | null>, size:
         foldable: new Set(foldable === '' ? [] : foldable.split(' ')),
         wrap,
         arrangement,
+        above,
       }),
-    [topology, size, narrow, metrics, foldable, wrap, arrangement],
+    [topology, size, narrow, metrics, foldable, wrap, arrangement, above],
   );
   const detail = zoomed ?? fit.detail;
   const still = useMemo(() => placeCabinet(topology, { ...fit.options, detail }), [topology, fit, detail]);

@@ -1,5 +1,5 @@
 import { useCallback, useMemo, useRef } from 'react';
-import { MiniMap, ReactFlow, ViewportPortal } from 'reactflow';
+import { ReactFlow, ViewportPortal } from 'reactflow';
 import { drawWords } from '../../engine/messages/index.ts';
 import { Captions } from '../canvas/Captions.tsx';
 import { DetailContext } from '../canvas/DetailContext.ts';
@@ -27,11 +27,11 @@ import { useGestures } from './useGestures.ts';
 const nodeTypes = { 'draw-unit': DrawUnitNode, 'draw-controller': DrawControllerNode };
 const edgeTypes = { 'draw-link': DrawLinkEdge, 'draw-lead': DrawLeadEdge };
 
+/** Height of the feedback cables on the upper edge of the modules. */
+const feedbackRoom = 22;
+
 /** The drawing hangs from the top, as a cabinet does: the room that is left lies below. */
 const mostAbove = 28;
-
-/** From so many units on the whole is shown small beside. */
-const minimapFrom = 15;
 
 /** Panels at both sides leave less room than in Find, and there are no windows to show: the modules are smaller. */
 const metrics: { readonly narrow: Metrics; readonly wide: Metrics } = {
@@ -44,18 +44,26 @@ export function DrawCanvas() {
   const frame = useRef<HTMLElement>(null);
   const size = useSize(frame);
   const arrangement = useApp((state) => state.draw.arrangement);
+  const feedbackShown = useApp((state) => state.draw.feedbackShown);
   const opening = useGesture((gesture) =>
     gesture.kind === 'carry' && !gesture.preview?.refusal ? (gesture.target?.opening ?? null) : null,
   );
-  const view = useCabinetView(frame, size, { metrics, foldable: '', wrap: true, arrangement, opening, mostAbove });
+  const view = useCabinetView(frame, size, {
+    metrics,
+    foldable: '',
+    wrap: true,
+    arrangement,
+    opening,
+    mostAbove,
+    above: feedbackShown ? feedbackRoom : 0,
+  });
   const shown = useShownGesture();
   const { nodes, edges, captions } = useDrawProjection(view.placement, view.detail, shown);
   const gestures = useGestures({ frame, placement: view.still });
   const onKeyDown = useDrawKeys(view.still);
   useFocusChosen(frame);
   const menu = useContextMenu();
-  const unitCount = useApp((state) => state.checked.topology.units.size);
-  const hasUnits = unitCount > 0;
+  const hasUnits = useApp((state) => state.checked.topology.units.size > 0);
   const pulling = useGesture((gesture) => gesture.kind === 'pull');
   const noop = useCallback(() => undefined, []);
   return (
@@ -105,9 +113,6 @@ export function DrawCanvas() {
               <Captions captions={captions} />
             </ViewportPortal>
             <GestureLayer opening={view.placement.opening} />
-            {unitCount >= minimapFrom && (
-              <MiniMap pannable zoomable ariaLabel={drawWords.minimap} nodeBorderRadius={4} nodeStrokeWidth={6} />
-            )}
           </ReactFlow>
         )}
         {!hasUnits && <QuickChain />}

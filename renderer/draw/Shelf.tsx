@@ -1,3 +1,4 @@
+import { MiniMap } from 'reactflow';
 import { drawWords } from '../../engine/messages/index.ts';
 import { kindLetters } from '../../engine/quick/index.ts';
 import { type UnitKind, unitKinds } from '../../engine/schema/index.ts';
@@ -12,11 +13,15 @@ const commandOf = {
   supply: 'insert-supply',
 } as const;
 
+/** From so many units on the whole is shown small, here where it hides nothing. */
+const minimapFrom = 15;
+
 /** The kinds that can stand in a cabinet, and the chains that there are. */
 export function Shelf() {
   const dispatch = useDispatch();
   const topology = useApp((state) => state.checked.topology);
   const chosen = useApp((state) => state.draw.chosen);
+  const drawn = useApp((state) => state.draw.view === 'drawing');
   return (
     <aside className="shelf" id="shelf" tabIndex={-1} aria-label={drawWords.shelf.region}>
       <h2 className="section-head">{drawWords.shelf.region}</h2>
@@ -48,6 +53,9 @@ export function Shelf() {
       <button type="button" className="button small" onClick={() => dispatch('new-chain')}>
         {drawWords.shelf.addChain} <kbd>C</kbd>
       </button>
+      {drawn && topology.units.size >= minimapFrom && (
+        <MiniMap className="minimap" pannable zoomable ariaLabel={drawWords.minimap} nodeBorderRadius={4} nodeStrokeWidth={6} />
+      )}
     </aside>
   );
 }
