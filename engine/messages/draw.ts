@@ -100,7 +100,7 @@ export const drawWords = {
   volts: (value: number) => `${wordNumber(value, 1)} V`,
   /** "drive 3", "encoder 1": there is room for no more under a module. */
   counted: (group: OrdinalGroup, ordinal: number) => `${group === 'drive' ? 'drive' : 'encoder'} ${ordinal}`,
-  noPartNumber: 'no part number',
+  noPartNumber: 'no part no.',
   notFed: 'no 24 V',
   axes: (count: number, limit: number | null) => (limit === null ? wordCount(count, 'axis', 'axes') : `${count} / ${limit} axes`),
   /** "-TB2", "-TB2 and -TB3", "4 things". */
@@ -120,6 +120,15 @@ export const drawWords = {
     pasteRows: 'paste rows',
     duplicate: (what: string) => `duplicate ${what}`,
   },
+  /** Keys of the drawing that run no command of their own. */
+  keys: [
+    ['← → ↑ ↓', 'along cables and units, and choose'],
+    ['Shift+← →', 'choose more'],
+    ['Ctrl+Space', 'choose this too, or no longer'],
+    ['Shift+F10', 'what to do here'],
+    ['Alt', 'while dragging: beside the chains'],
+    ['Esc', 'while dragging: put back'],
+  ] as readonly (readonly [string, string])[],
   contextMenu: 'What to do here',
   minimap: 'The whole cabinet, small',
   chooser: {

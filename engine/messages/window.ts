@@ -358,6 +358,8 @@ export const windowTexts = {
     close: 'Close',
     inCabinet: 'On a unit',
     everywhere: 'Everywhere',
+    inFind: 'In Find',
+    inDraw: 'In Draw',
     digits: 'enter what the display shows',
     zero: 'not looked at',
     seven: 'lit, cannot read it',

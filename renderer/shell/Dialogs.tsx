@@ -1,5 +1,6 @@
 import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
-import { entryWords, fileWords, windowTexts, wordProblem } from '../../engine/messages/index.ts';
+import { drawWords, entryWords, fileWords, windowTexts, wordProblem } from '../../engine/messages/index.ts';
+import type { Workspace } from '../draw/drawState.ts';
 import { wordTime } from '../files/wordTime.ts';
 import { commands } from '../state/commands.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
@@ -92,11 +93,12 @@ export function ShortcutsDialog() {
     ['R', words.report],
     ['Esc', words.escape],
   ];
-  const ids = [...new Set(listShortcuts().map(({ id }) => id))];
-  const everywhere = [
-    ...ids.map((id) => [shortcutsOf(id).map(wordKeys).join(', '), windowTexts.commands[commands[id].label]] as const),
-    ['F6', words.regions] as const,
-  ];
+  const keysOf = (where: Workspace | null): readonly (readonly [string, string])[] =>
+    [...new Set(listShortcuts().flatMap(({ id, workspace }) => (workspace === where ? [id] : [])))].map((id) => [
+      shortcutsOf(id).map(wordKeys).join(', '),
+      windowTexts.commands[commands[id].label],
+    ]);
+  const everywhere = [...keysOf(null), ['F6', words.regions] as const];
   const { keys } = entryWords;
   const entering: readonly (readonly [string, string])[] = [
     [keys.letters.digits, keys.digits],
@@ -118,7 +120,11 @@ export function ShortcutsDialog() {
           <KeyList head={words.inCabinet} keys={onUnit} />
           <KeyList head={keys.head} keys={entering} />
         </div>
-        <KeyList head={words.everywhere} keys={everywhere} />
+        <div>
+          <KeyList head={words.everywhere} keys={everywhere} />
+          <KeyList head={words.inFind} keys={keysOf('find')} />
+          <KeyList head={words.inDraw} keys={[...keysOf('draw'), ...drawWords.keys]} />
+        </div>
       </div>
     </Sheet>
   );

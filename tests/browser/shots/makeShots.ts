@@ -1,5 +1,6 @@
 import { launchPage } from '../../support/launchPage.ts';
 import { driveFind } from '../findDriver.ts';
+import { shootDraw } from './drawShots.ts';
 import { openSums, scenes, simulate } from './scenes.ts';
 
 /*
@@ -80,4 +81,5 @@ async function shootScenes(): Promise<void> {
 }
 
 if (only === undefined) await shootSamples();
+if (only === undefined || only === 'draw') await shootDraw({ sizes, themes, samples, settle });
 await shootScenes();
