@@ -58,6 +58,7 @@ export function FieldRow({ table, spec, owners, records }: Props) {
           onSet={(next) => set(owners, spec.path, next)}
           onTrouble={setTrouble}
           invalid={trouble !== null}
+          {...(short === label ? {} : { label })}
           {...(said !== null || hint !== undefined ? { describedBy: `${id}-said` } : {})}
         />
         {unit !== undefined && <span className="field-unit">{unit}</span>}

@@ -37,7 +37,7 @@ export const ListRow = memo(function ListRow({ table, record, columns, at, chose
         <button
           type="button"
           aria-pressed={chosen}
-          aria-label={words.choose(name)}
+          aria-label={words.choose(at + 1, name)}
           onClick={(event) =>
             dispatch('choose', {
               ids: [chosenId(table, record.id)],

@@ -66,7 +66,7 @@ export function ListTableView({ table }: { readonly table: ListTable }) {
           <thead>
             <tr>
               <th scope="col">
-                <span className="screen-reader">{words.choose('')}</span>
+                <span className="screen-reader">{words.chooseHead}</span>
               </th>
               {columns.map((column) => (
                 <th key={column.head} scope="col">
@@ -75,7 +75,7 @@ export function ListTableView({ table }: { readonly table: ListTable }) {
                 </th>
               ))}
               <th scope="col">
-                <span className="screen-reader">{editWords.inspector.removeRow('')}</span>
+                <span className="screen-reader">{words.removeHead}</span>
               </th>
             </tr>
           </thead>

@@ -1,0 +1,148 @@
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { findChromium } from '../support/chromium.ts';
+import { whyMissing } from '../support/required.ts';
+import { launchDraw } from './drawDriver.ts';
+import { seriousFindings } from './entryDriver.ts';
+import { driveFind } from './findDriver.ts';
+
+const missing = await whyMissing('Chromium', findChromium);
+
+describe.skipIf(missing)('the inspector', () => {
+  let draw: Awaited<ReturnType<typeof launchDraw>>;
+  beforeEach(async () => {
+    draw = await launchDraw();
+  });
+  // The reload at the beginning may cut off a font that is being fetched; that is no complaint.
+  afterEach(() => draw.launched.close([/ERR_ABORTED/]));
+
+  const inspector = () => draw.page.getByRole('complementary', { name: 'Inspector' });
+  const field = (name: string) => inspector().getByLabel(name, { exact: true });
+
+  it('should set a field when Enter is pressed, as one named step, and take it back', async () => {
+    await draw.unit('-TB1').click();
+    await field('Model').fill('QE drive 3');
+    await field('Model').press('Enter');
+    await expect.poll(() => draw.lastStep()).toBe('model of -TB1');
+    await draw.page.getByRole('button', { name: /^Undo/ }).click();
+    await expect.poll(() => field('Model').inputValue()).toBe('QE drive 2');
+  });
+
+  it('should say at the field what is wrong, keep what was typed, and change nothing', async () => {
+    await draw.unit('-TB1').click();
+    const load = field('24 V, load');
+    const before = await load.inputValue();
+    await load.fill('much');
+    await load.press('Enter');
+    await inspector().getByRole('alert').getByText('Write a number').waitFor();
+    await load.fill('-1');
+    await load.press('Enter');
+    await inspector().getByRole('alert').getByText('0 or more').waitFor();
+    expect(await load.getAttribute('aria-invalid')).toBe('true');
+    expect(await draw.lastStep()).toBe('');
+    await load.press('Escape');
+    expect(await load.inputValue()).toBe(before);
+    // With a decimal comma, as it is typed on many keyboards.
+    await load.fill('1,25');
+    await load.press('Enter');
+    await expect.poll(() => load.inputValue()).toBe('1.25');
+  });
+
+  it('should set a field of several units at once', async () => {
+    await draw.unit('-TB1').click();
+    await draw.unit('-TB2').click({ modifiers: ['Shift'] });
+    await draw.unit('-TB3').click({ modifiers: ['Shift'] });
+    await inspector().getByText('3 units').waitFor();
+    expect(await field('Designation').getAttribute('placeholder')).toBe('differ');
+    await field('Revision').fill('09');
+    await field('Revision').press('Enter');
+    await expect.poll(() => draw.lastStep()).toBe('revision of 3 units');
+    const units = (await draw.saved()).units ?? [];
+    expect(units.filter(({ revision }) => revision === '09').map(({ designation }) => designation)).toEqual(['-TB1', '-TB2', '-TB3']);
+  });
+
+  it('should edit lines of a field: add an axis, and take it out', async () => {
+    await draw.unit('-TB2').click();
+    await inspector()
+      .getByRole('button', { name: /^Add ?: Axes/ })
+      .click();
+    const second = field('Axes, line 2: Name');
+    await second.fill('W9');
+    await second.press('Enter');
+    await expect.poll(() => draw.lastStep()).toBe('axes of -TB2');
+    await inspector().getByRole('button', { name: 'Take out W9' }).click();
+    await second.waitFor({ state: 'detached' });
+  });
+
+  it('should go along cables and leads to what a unit hangs on', async () => {
+    await draw.unit('-TB2').click();
+    await inspector().getByRole('button', { name: 'cable -WH2' }).click();
+    await inspector().getByText('Cable -WH2').waitFor();
+    expect(await field('Length').inputValue()).toBe('0.4');
+    await inspector().getByRole('button', { name: '-TB1' }).click();
+    await expect.poll(() => field('Designation').inputValue()).toBe('-TB1');
+  });
+
+  it('should show the fields of the cabinet when nothing is chosen', async () => {
+    await expect.poll(() => field('Machine number').inputValue()).toBe('QG7-0117');
+  });
+
+  it('should list problems with a way there and a fix that is one step', async () => {
+    const find = driveFind(draw.page);
+    await find.openSample('With problems', 'nothing seen yet');
+    const problems = draw.page.getByRole('region', { name: 'Problems' });
+    const line = problems.getByRole('listitem').filter({ hasText: 'Lead -WD6 feeds the supply -TB9' });
+    await line.getByRole('button', { name: /^Show/ }).click();
+    await inspector().getByText('2 chosen').waitFor();
+    await line.getByRole('button', { name: 'Turn -WD6 round' }).click();
+    await line.waitFor({ state: 'detached' });
+    await expect.poll(() => draw.lastStep()).toBe('turn -WD6 round');
+    await draw.page.getByRole('button', { name: /^Undo/ }).click();
+    await line.waitFor();
+    expect(await seriousFindings(draw.page, '#problems')).toEqual([]);
+  });
+
+  it('should compare with what was saved, mark it on the drawing, and go there', async () => {
+    await draw.unit('-TB1').click();
+    await field('Model').fill('QE drive 3');
+    await field('Model').press('Enter');
+    await draw.page.getByRole('button', { name: 'Cabinet', exact: true }).click();
+    await draw.page.getByRole('menuitem', { name: 'Compare with what was saved' }).click();
+    const pane = draw.page.getByRole('region', { name: 'Compare' });
+    const row = pane.getByRole('row').filter({ hasText: 'QE drive 3' });
+    expect(await row.getByRole('cell').allTextContents()).toEqual(['changed', '-TB1', 'Model', 'QE drive 2', 'QE drive 3']);
+    await draw.drawing.getByText('changed').waitFor();
+    await pane.getByRole('button', { name: '-TB1' }).click();
+    await expect.poll(() => field('Designation').inputValue()).toBe('-TB1');
+    expect(await seriousFindings(draw.page, '#problems')).toEqual([]);
+    await pane.getByRole('button', { name: 'Stop comparing' }).click();
+    await draw.page.getByRole('region', { name: 'Problems' }).waitFor();
+  });
+
+  it('should make a new machine from the design, without serial numbers', async () => {
+    await draw.page.getByRole('button', { name: 'Cabinet', exact: true }).click();
+    await draw.page.getByRole('menuitem', { name: /^New machine from this design/ }).click();
+    const dialog = draw.page.getByRole('dialog', { name: 'New machine from this design' });
+    expect(await seriousFindings(draw.page, '[role=dialog]')).toEqual([]);
+    await dialog.getByLabel('Name of the cabinet').fill('Gear grinder QG-8');
+    await dialog.getByLabel('Machine number').fill('QG8-0001');
+    await dialog.getByRole('button', { name: 'Make the machine' }).click();
+    await expect.poll(() => field('Machine number').inputValue()).toBe('QG8-0001');
+    expect(await field('Name').inputValue()).toBe('Gear grinder QG-8');
+    await draw.unit('-TB1').click();
+    await expect.poll(() => field('Part number').inputValue()).not.toBe('');
+    expect(await field('Serial number').inputValue()).toBe('');
+  });
+});
+
+describe.skipIf(missing)('the inspector for everybody', () => {
+  it.each(['light', 'dark', 'high-contrast'] as const)('should pass the automatic check in %s', async (theme) => {
+    const draw = await launchDraw({ width: 1280, height: 720, theme });
+    expect(await seriousFindings(draw.page, '#inspector')).toEqual([]);
+    await draw.unit('-TB1').click();
+    expect(await seriousFindings(draw.page, '#inspector')).toEqual([]);
+    await draw.unit('-TB10').click();
+    await draw.unit('-TB2').click({ modifiers: ['Shift'] });
+    expect(await seriousFindings(draw.page, '#inspector')).toEqual([]);
+    await draw.launched.close([/ERR_ABORTED/]);
+  });
+});

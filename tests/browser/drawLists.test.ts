@@ -1,0 +1,98 @@
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { findChromium } from '../support/chromium.ts';
+import { whyMissing } from '../support/required.ts';
+import { launchDraw } from './drawDriver.ts';
+import { seriousFindings } from './entryDriver.ts';
+
+const missing = await whyMissing('Chromium', findChromium);
+
+describe.skipIf(missing)('the lists', () => {
+  let draw: Awaited<ReturnType<typeof launchDraw>>;
+  beforeEach(async () => {
+    draw = await launchDraw();
+    await draw.press('t');
+    await tab('Units').waitFor();
+  });
+  // The reload at the beginning may cut off a font that is being fetched; that is no complaint.
+  afterEach(() => draw.launched.close([/ERR_ABORTED/]));
+
+  const tab = (name: string) => draw.page.getByRole('tab', { name: new RegExp(`^${name}`) });
+  const cell = (name: string) => draw.page.getByLabel(name, { exact: true });
+  /** What a spreadsheet puts on the clipboard, pasted where the focus is. */
+  const paste = (text: string) =>
+    draw.page.evaluate((copied) => {
+      const data = new DataTransfer();
+      data.setData('text/plain', copied);
+      document.activeElement?.dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, bubbles: true, cancelable: true }));
+    }, text);
+
+  it('should show all units along the chains, and edit a cell with keys alone', async () => {
+    expect(await draw.page.getByRole('row').count()).toBe(11);
+    await cell('-TB1: Part number').focus();
+    await draw.page.keyboard.type('Q-77');
+    await draw.press('Enter');
+    // Enter takes the cell and goes to the one below.
+    await cell('-TB2: Part number').and(draw.page.locator(':focus')).waitFor();
+    await draw.press('ArrowUp');
+    await cell('-TB1: Part number').and(draw.page.locator(':focus')).waitFor();
+    await expect.poll(() => draw.lastStep()).toBe('part number of -TB1');
+  });
+
+  it('should paste copied cells as one step, or say which one does not fit', async () => {
+    await tab('Cables').click();
+    await cell('cable -WH2: Length').focus();
+    await paste('0,6\n0,7\n0.8\n');
+    await expect.poll(() => cell('cable -WH4: Length').inputValue()).toBe('0.8');
+    expect(await cell('cable -WH2: Length').inputValue()).toBe('0.6');
+    expect(await draw.lastStep()).toBe('length of 3 cables');
+    await cell('cable -WH5: Length').focus();
+    await paste('0,9\nlong');
+    await draw.page.getByRole('alert').getByText('Nothing was pasted. Row 2 of what was copied, Length').waitFor();
+    expect(await cell('cable -WH5: Length').inputValue()).toBe('0.4');
+    await draw.page.getByRole('button', { name: /^Undo/ }).click();
+    await expect.poll(() => cell('cable -WH2: Length').inputValue()).toBe('0.4');
+  });
+
+  it('should plug an end of a cable in elsewhere, and tell why not', async () => {
+    await tab('Cables').click();
+    await cell('cable -WH5: Lower plug').selectOption({ label: '-TB7' });
+    await expect.poll(() => draw.said.textContent()).toContain('-WH9');
+    // Refused: it sits where it sat.
+    expect(await cell('cable -WH5: Lower plug').evaluate((select: HTMLSelectElement) => select.selectedOptions[0]?.text)).toBe('-TB4');
+    await cell('cable -WH9: Lower plug').selectOption('');
+    await cell('cable -WH5: Lower plug').selectOption({ label: '-TB7' });
+    await expect.poll(() => draw.lastStep()).toBe('another end of cable -WH5');
+  });
+
+  it('should choose a line for the inspector, and take lines out', async () => {
+    await draw.page.getByRole('button', { name: '3: choose -TB3' }).click();
+    const inspector = draw.page.getByRole('complementary', { name: 'Inspector' });
+    await expect.poll(() => inspector.getByLabel('Designation', { exact: true }).inputValue()).toBe('-TB3');
+    await tab('Leads').click();
+    const lines = await draw.page.getByRole('row').count();
+    await draw.page.getByRole('button', { name: 'Take lead -WD1 out' }).click();
+    await expect.poll(() => draw.page.getByRole('row').count()).toBe(lines - 1);
+  });
+
+  it('should add what is not on the drawing: a spare, a fibre', async () => {
+    for (const [name, button] of [
+      ['Spares', 'Add a spare'],
+      ['Fibres', 'Add a fibre'],
+    ] as const) {
+      await tab(name).click();
+      const lines = await draw.page.getByRole('row').count();
+      await draw.page.getByRole('button', { name: button }).click();
+      await expect.poll(() => draw.page.getByRole('row').count()).toBe(lines + 1);
+    }
+    await draw.page.getByRole('button', { name: 'Take New fibre out' }).click();
+    await expect.poll(() => draw.page.getByRole('row').count()).toBe(2);
+  });
+
+  it('should pass the automatic check with every table', async () => {
+    for (const name of ['Units', 'Cables', 'Leads', 'Feedback cables', 'Chains', 'Spares', 'Fibres', 'Types']) {
+      await tab(name).click();
+      await draw.page.getByRole('table').waitFor();
+      expect(await seriousFindings(draw.page, '#cabinet'), name).toEqual([]);
+    }
+  });
+});
