@@ -21,7 +21,7 @@ const strategies: Readonly<Record<string, (rules: Rules) => Strategy>> = {
 };
 const wrongWorld = { ratesOff: 3, misreading: 0.04, wrongBehaviour: 0.1, intermittent: 0.05 };
 /** An exact plan of more situations is given up. */
-const mostSituations = 60_000;
+const mostSituations = 20_000;
 
 const mean = (list: readonly number[]) => list.reduce((sum, one) => sum + one, 0) / Math.max(1, list.length);
 const percent = (share: number) => `${(share * 100).toFixed(2)} %`;
