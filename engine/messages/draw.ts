@@ -12,6 +12,7 @@ import { wordNumber } from './quantities.ts';
 export const drawCommandLabels = {
   goDraw: 'Draw',
   goFind: 'Find',
+  goPractice: 'Practice',
   choose: 'Choose',
   chooseAll: 'Choose all',
   chooseNone: 'Choose nothing',
@@ -76,7 +77,7 @@ function wordRenumbered(list: readonly { readonly unit: string; readonly now: st
 }
 
 export const drawWords = {
-  workspaces: { label: 'Workspaces', draw: 'Draw', find: 'Find' },
+  workspaces: { label: 'Workspaces', draw: 'Draw', find: 'Find', practice: 'Practice' },
   region: 'Cabinet, drawing',
   title: 'Cabinet',
   summary,

@@ -1,5 +1,5 @@
-import type { KindText } from '../exercise/index.ts';
-import type { ExerciseKind, Fault, SolvedBy } from '../schema/index.ts';
+import type { Judgement, KindText, PlayEnd, RefusedMove } from '../exercise/index.ts';
+import type { ExerciseKind, Fault, SolvedBy, UnsafeKind } from '../schema/index.ts';
 import type { Topology } from '../topology/index.ts';
 import { wordItem } from './faults.ts';
 import type { Names } from './names.ts';
@@ -65,6 +65,47 @@ export const solvedWords: { readonly [S in SolvedBy]: Term } = {
   place: { label: 'name the place', meaning: 'a cable with its plugs and route, or a unit with all that is in it, must be named' },
   mended: { label: 'mend the machine', meaning: 'the machine must be mended and handed over' },
 };
+
+export const unsafeWords: { readonly [U in UnsafeKind]: Term } = {
+  'live-work': {
+    label: 'Live work without the caution',
+    meaning: 'the cabinet was opened live, or reached into without lock-out, all feeds and discharge',
+  },
+  'unequal-boards': { label: 'Unequal boards', meaning: 'boards were exchanged that do not have equal, known part numbers' },
+  'lost-reference': {
+    label: 'Reference position lost unawares',
+    meaning: 'the act may lose the machine’s reference position, and nobody said so beforehand',
+  },
+};
+
+export const playEndWords: { readonly [P in PlayEnd]: Term } = {
+  solved: { label: 'Right', meaning: 'the exercise is solved' },
+  wrong: { label: 'Not right', meaning: 'what was named, or handed over, is not it' },
+  'given-up': { label: 'Given up', meaning: 'the answer was asked for' },
+  'out-of-time': { label: 'Out of time', meaning: 'the minutes that were allowed are used up' },
+  'out-of-steps': { label: 'Out of steps', meaning: 'the steps that were allowed are used up' },
+};
+
+export const judgementWords: { readonly [J in Judgement]: Term } = {
+  best: { label: 'best', meaning: 'nothing would have been better' },
+  'as-good': { label: 'as good', meaning: 'within a tenth or two minutes of the best' },
+  worse: { label: 'dearer', meaning: 'another step would have been better' },
+};
+
+export const refusedWords: { readonly [R in RefusedMove['why']]: string } = {
+  'unknown-step': 'This exercise does not allow that step.',
+  seen: 'Seen already. Nothing has changed since.',
+  'used-up': 'Done already, as often as allowed.',
+  'no-spare': 'No spare is left.',
+  'no-hint': 'There are no more hints.',
+  ended: 'The exercise has ended.',
+  'unknown-answer': 'That is not among the possible answers.',
+  'not-asked': 'That is not what this exercise asks for.',
+};
+
+/** What the seal protects against, and what not. */
+export const sealSays =
+  'The answer is sealed in the open age format with the passphrase. That keeps it from being read by accident, and from anybody without the passphrase; it does not keep it from somebody who has the passphrase or guesses a weak one.';
 
 /** An answer key in words: "cable -WH3 with its plugs and route", "unit -TB2", "the board of -TB2 and cable -WH3". */
 export function wordAnswerKey(names: Names, topology: Topology, key: string): string {

@@ -31,7 +31,12 @@ export { drawWords } from './draw.ts';
 export { editWords } from './edit.ts';
 export {
   exerciseKindTexts,
+  judgementWords,
+  playEndWords,
+  refusedWords,
+  sealSays,
   solvedWords,
+  unsafeWords,
   wordAnswerKey,
 } from './exercise.ts';
 export { classHeads, exerciseWords, wordExerciseOutcome, wordExerciseStep, wordGiven } from './exerciseSheet.ts';
@@ -95,6 +100,7 @@ export {
   wordRisk,
   wordUseless,
 } from './plan.ts';
+export { practiceWords } from './practice.ts';
 export { severityWords, wordProblem } from './problems.ts';
 export type { ProblemWords } from './problemWords.ts';
 export { shellWords, startWords } from './programWords.ts';

@@ -108,6 +108,18 @@ export const drawCommands = {
     isEnabled: (state) => state.question === null,
     run: (state) => ({ workspace: 'find', sums: { ...state.sums, shown: false }, ...draw(state, { dialog: null, held: null }) }),
   }),
+  'go-practice': viewCommand({
+    label: 'goPractice',
+    shortcuts: ['Alt+3'],
+    isEnabled: (state) => state.question === null,
+    run: (state) => ({
+      workspace: 'practice',
+      entry: null,
+      sums: { ...state.sums, shown: false },
+      inject: { ...state.inject, on: false, target: null, taking: false },
+      ...draw(state, { dialog: null, held: null }),
+    }),
+  }),
 
   choose: viewCommand<{ readonly ids: readonly string[]; readonly how: ChooseHow }>({
     label: 'choose',

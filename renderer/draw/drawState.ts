@@ -1,7 +1,7 @@
 import type { UnitKind } from '../../engine/schema/index.ts';
 
 /** The workspaces on one cabinet. */
-export const workspaces = ['draw', 'find'] as const;
+export const workspaces = ['draw', 'find', 'practice'] as const;
 export type Workspace = (typeof workspaces)[number];
 
 /** Two ways to look at the same cabinet. */

@@ -8,6 +8,7 @@ import { CautionStrip } from '../find/CautionStrip.tsx';
 import { HandBackDialog } from '../handback/HandBackDialog.tsx';
 import { InjectAnswer } from '../inject/InjectAnswer.tsx';
 import { EquipmentDialog } from '../legend/EquipmentDialog.tsx';
+import { PracticeWorkspace } from '../practice/PracticeWorkspace.tsx';
 import { useApp } from '../state/useWorkbench.ts';
 import { SumsPage } from '../sums/SumsPage.tsx';
 import { RefusedDialog, ShortcutsDialog } from './Dialogs.tsx';
@@ -33,7 +34,7 @@ export function App() {
           <Alerts />
           {finding && !summing && (injecting ? <InjectAnswer /> : <AnswerLine />)}
         </div>
-        {summing ? <SumsPage /> : finding ? <FindWorkspace /> : <DrawWorkspace />}
+        {summing ? <SumsPage /> : finding ? <FindWorkspace /> : workspace === 'draw' ? <DrawWorkspace /> : <PracticeWorkspace />}
         {finding && !injecting && <CautionStrip />}
       </div>
       {finding && <FindPopovers />}

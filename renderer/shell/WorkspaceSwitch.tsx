@@ -4,7 +4,7 @@ import { workspaces } from '../draw/drawState.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
 import { shortcutsOf, wordKeys } from './shortcuts.ts';
 
-const commandOf = { draw: 'go-draw', find: 'go-find' } as const;
+const commandOf = { draw: 'go-draw', find: 'go-find', practice: 'go-practice' } as const;
 
 /** The workspaces on one cabinet, joined by the duplex line of the house. */
 export function WorkspaceSwitch() {

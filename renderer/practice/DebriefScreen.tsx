@@ -1,0 +1,234 @@
+import { useState } from 'react';
+import { useStore } from 'zustand';
+import { makeFileName } from '../../engine/base/index.ts';
+import { serializeResult } from '../../engine/cabinet/index.ts';
+import { type Debrief, type DebriefStep, type Game, makeResult, type PlanStep, type Share } from '../../engine/exercise/index.ts';
+import {
+  judgementWords,
+  makeNames,
+  type Names,
+  playEndWords,
+  practiceWords,
+  startSentence,
+  unsafeWords,
+  wordAnswerKey,
+  wordExerciseOutcome,
+  wordExerciseStep,
+  wordList,
+  wordProbability,
+} from '../../engine/messages/index.ts';
+import { download } from '../files/downloads.ts';
+import { leaveExercise, practiceStore, startExercise } from './practiceStore.ts';
+
+interface Parts {
+  readonly game: Game;
+  readonly debrief: Debrief;
+  readonly names: Names;
+}
+
+/** The way that was gone beside the best plan, step by step. */
+export function DebriefScreen() {
+  const game = useStore(practiceStore, (state) => state.game);
+  const debrief = useStore(practiceStore, (state) => state.debrief);
+  if (game === null || debrief === null) return null;
+  const names = makeNames(game.cabinet);
+  const answer = startSentence(wordAnswerKey(names, game.cabinet, debrief.trueAnswer));
+  return (
+    <div className="practice-debrief">
+      <header>
+        <div>
+          <h1>{practiceWords.verdict(playEndWords[debrief.end].label, answer)}</h1>
+          <p>
+            {practiceWords.needed(debrief.minutes, debrief.planMinutes)} {!debrief.exact && practiceWords.notProved} {debrief.story}
+          </p>
+        </div>
+        <Actions game={game} debrief={debrief} />
+      </header>
+      <section className="practice-picture">
+        <h2>{practiceWords.evidence}</h2>
+        <Ways game={game} debrief={debrief} names={names} />
+        {debrief.lesson !== null && (
+          <>
+            <h2>{practiceWords.lesson}</h2>
+            <p className="practice-lesson">{debrief.lesson}</p>
+          </>
+        )}
+      </section>
+      <section className="practice-side">
+        <h2>{practiceWords.result}</h2>
+        <p className="practice-figures">
+          <span>
+            <b>{practiceWords.minutes(debrief.minutes)}</b> {practiceWords.taken}
+          </span>
+          <span>
+            <b>
+              {debrief.predictionsRight}/{debrief.predictions}
+            </b>{' '}
+            {practiceWords.predictionsRight}
+          </span>
+          <span data-unsafe={debrief.unsafe.length > 0}>
+            <b>{debrief.unsafe.length}</b> {practiceWords.unsafe}
+          </span>
+        </p>
+        <h2>{practiceWords.yourSteps}</h2>
+        <ol className="practice-looked">
+          {debrief.steps.map((one) => (
+            <StepLine key={one.until} game={game} names={names} one={one} />
+          ))}
+        </ol>
+      </section>
+    </div>
+  );
+}
+
+function Actions({ game, debrief }: Omit<Parts, 'names'>) {
+  const [code, setCode] = useState('');
+  const { moves, startedAt, endedAt } = useStore(practiceStore);
+  const save = () => {
+    const head = { code, startedAt: new Date(startedAt).toISOString(), seconds: Math.round((endedAt - startedAt) / 1000) };
+    const text = serializeResult(makeResult(game.exercise, moves, debrief, head));
+    download(makeFileName(`${game.exercise.name} ${code}`, '.result.json', 'result'), new TextEncoder().encode(text));
+  };
+  return (
+    <div className="practice-actions">
+      <label>
+        {practiceWords.code} <input value={code} maxLength={40} onChange={(event) => setCode(event.target.value)} />
+      </label>
+      <button type="button" className="button" disabled={code.trim() === ''} onClick={save}>
+        {practiceWords.save}
+      </button>
+      <button type="button" className="button" onClick={() => window.print()}>
+        {practiceWords.print}
+      </button>
+      <button type="button" className="button" onClick={() => startExercise(game.exercise)}>
+        {practiceWords.again}
+      </button>
+      <button type="button" className="button primary" onClick={leaveExercise}>
+        {practiceWords.back}
+      </button>
+    </div>
+  );
+}
+
+function StepLine({ game, names, one }: { readonly game: Game; readonly names: Names; readonly one: DebriefStep }) {
+  const stepOf = (id: string | null) => game.steps.find((step) => step.id === id);
+  const step = stepOf(one.step);
+  const better = stepOf(one.better);
+  if (step === undefined) return null;
+  const [top] = one.after;
+  const before = one.before.find(({ answer }) => answer === top?.answer)?.share ?? 0;
+  return (
+    <li>
+      <b>
+        {wordExerciseStep(names, step)}: {wordExerciseOutcome(names, step, one.outcome)}
+      </b>{' '}
+      <span className="practice-minutes">{practiceWords.minutes(one.minutes)}</span>
+      <br />
+      {top !== undefined &&
+        practiceWords.fromTo(wordAnswerKey(names, game.cabinet, top.answer), wordProbability(before), wordProbability(top.share))}
+      .{' '}
+      {practiceWords.couldTell(
+        wordList(
+          one.couldTell.map(({ outcome }) => wordExerciseOutcome(names, step, outcome)),
+          'or',
+        ),
+      )}{' '}
+      {one.predicted !== null && practiceWords.predicted(wordExerciseOutcome(names, step, one.predicted), one.predictedRight === true)}{' '}
+      <i>{startSentence(judgementWords[one.judgement].meaning)}.</i>{' '}
+      {one.judgement === 'worse' && better !== undefined && practiceWords.better(wordExerciseStep(names, better))}
+      {one.unsafe.map((kind) => (
+        <strong key={kind} className="practice-unsafe">
+          ⚠ {unsafeWords[kind].label}
+        </strong>
+      ))}
+    </li>
+  );
+}
+
+function Ways({ game, debrief, names }: Parts) {
+  const end = Math.max(1, debrief.minutes, debrief.planMinutes);
+  const top = [...debrief.start].slice(0, patterns).map(({ answer }) => answer);
+  return (
+    <>
+      <p className="practice-key">
+        {top.map((answer, index) => (
+          <span key={answer}>
+            <i className={`share share-${index}`} aria-hidden="true" /> {wordAnswerKey(names, game.cabinet, answer)}
+          </span>
+        ))}
+        {debrief.start.length > patterns && (
+          <span>
+            <i className="share" aria-hidden="true" /> {practiceWords.others}
+          </span>
+        )}
+      </p>
+      <Way label={practiceWords.yourWay} steps={debrief.steps} start={debrief.start} top={top} end={end} game={game} names={names} />
+      <Way label={practiceWords.bestPlan} steps={debrief.plan} start={debrief.start} top={top} end={end} game={game} names={names} />
+    </>
+  );
+}
+
+/** So many answers have a pattern of their own. */
+const patterns = 5;
+
+interface WayParts {
+  readonly label: string;
+  readonly steps: readonly (DebriefStep | PlanStep)[];
+  readonly start: readonly Share[];
+  readonly top: readonly string[];
+  readonly end: number;
+  readonly game: Game;
+  readonly names: Names;
+}
+
+/** Steps as blocks as wide as they take, and below them what was believed while they were done. */
+function Way({ label, steps, start, top, end, game, names }: WayParts) {
+  const last = steps.at(-1);
+  const columns = [
+    ...steps.map((one, index) => ({ from: one.from, until: one.until, shares: steps[index - 1]?.after ?? start })),
+    ...(last === undefined ? [] : [{ from: last.until, until: last.until + end * 0.06, shares: last.after }]),
+  ];
+  const width = (minutes: number) => `${(minutes / (end * 1.06)) * 100}%`;
+  return (
+    <figure className="practice-way">
+      <figcaption>
+        <b>{label}</b> {practiceWords.minutes(last?.until ?? 0)}
+      </figcaption>
+      <ol className="practice-blocks">
+        {steps.map((one, index) => {
+          const step = game.steps.find(({ id }) => id === one.step);
+          const taught = !('taught' in one) || one.taught;
+          return (
+            <li
+              key={one.until}
+              style={{ width: width(one.until - one.from) }}
+              data-taught={taught}
+              title={step && wordExerciseStep(names, step)}
+            >
+              {index + 1} <span>{step && wordExerciseStep(names, step)}</span>
+            </li>
+          );
+        })}
+      </ol>
+      <div className="practice-belief">
+        {columns.map(({ from, until, shares }) => (
+          <div
+            key={from}
+            style={{ width: width(until - from) }}
+            role="img"
+            aria-label={practiceWords.beliefLabel(
+              practiceWords.minutes(from),
+              shares.map(({ answer, share }) => `${wordAnswerKey(names, game.cabinet, answer)} ${wordProbability(share)}`).join(', '),
+            )}
+          >
+            {shares.map(({ answer, share }) => (
+              <span key={answer} className={`share share-${top.indexOf(answer)}`} style={{ height: `${share * 100}%` }}>
+                {share > 0.2 && wordProbability(share)}
+              </span>
+            ))}
+          </div>
+        ))}
+      </div>
+    </figure>
+  );
+}

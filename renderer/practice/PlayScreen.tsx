@@ -1,0 +1,267 @@
+import { useState } from 'react';
+import { useStore } from 'zustand';
+import type { UnitId } from '../../engine/base/index.ts';
+import { lookOutcomes } from '../../engine/diagnosis/index.ts';
+import { asksCautions, type Game, type GameStep, type Play, stepMinutes, whyNot } from '../../engine/exercise/index.ts';
+import {
+  cautionWords,
+  exerciseWords,
+  makeNames,
+  meaningWords,
+  type Names,
+  practiceWords,
+  refusedWords,
+  wordAnswerKey,
+  wordExerciseOutcome,
+  wordExerciseStep,
+  wordGiven,
+} from '../../engine/messages/index.ts';
+import { type DisplayMeaning, displayMeanings, supplyMeanings } from '../../engine/schema/index.ts';
+import { leaveExercise, makeMove, practiceStore } from './practiceStore.ts';
+
+/** The play: what is known on the left, what can be done on the right. Only what was paid for is shown. */
+export function PlayScreen() {
+  const game = useStore(practiceStore, (state) => state.game);
+  const play = useStore(practiceStore, (state) => state.play);
+  if (game === null || play === null) return null;
+  const names = makeNames(game.cabinet);
+  return (
+    <div className="practice-play">
+      <section className="practice-known">
+        <h1>{game.exercise.name}</h1>
+        <p>{game.exercise.task}</p>
+        <p className="practice-spent" role="status">
+          {practiceWords.spent(play.minutes)}
+        </p>
+        <Known game={game} play={play} names={names} />
+        <Done game={game} play={play} names={names} />
+      </section>
+      <section className="practice-next">
+        <NextStep key={play.steps.length} game={game} play={play} names={names} />
+        <Finish game={game} play={play} names={names} />
+      </section>
+    </div>
+  );
+}
+
+interface Parts {
+  readonly game: Game;
+  readonly play: Play;
+  readonly names: Names;
+}
+
+/** What each display is known to show: given at the start, or read since the machine was last switched on. */
+function shownOf({ game, play }: Omit<Parts, 'names'>): ReadonlyMap<string, string> {
+  const shown = new Map<string, string>(
+    play.stand.trip === 0 ? (game.exercise.given.displays ?? []).map(({ unit, meaning }) => [unit, meaning]) : [],
+  );
+  for (const id of play.stand.seen) {
+    const step = game.steps.find((one) => one.id === id);
+    const last = play.steps.filter((one) => one.step === id).at(-1);
+    if (step?.step.do === 'read-display' && last !== undefined) shown.set(step.step.unit, last.outcome);
+  }
+  return shown;
+}
+
+function Known({ game, play, names }: Parts) {
+  const shown = shownOf({ game, play });
+  return (
+    <>
+      <h2>{practiceWords.known}</h2>
+      <ul className="practice-given">
+        {wordGiven(names, { ...game, exercise: { ...game.exercise, given: { reports: game.exercise.given.reports } } }).map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </ul>
+      {game.cabinet.chains.map(({ id, units }) => (
+        <ul key={id} className="practice-chain" aria-label={names.chain(id)}>
+          {units.map((unit: UnitId) => {
+            const meaning = shown.get(unit);
+            return (
+              <li key={unit} data-known={meaning !== undefined} data-loss={meaning !== undefined && meaning !== 'quiet'}>
+                <b>{names.unit(unit)}</b>
+                <span className="practice-small">{names.ordinal(unit)}</span>
+                <span className="practice-glass">
+                  {/* Outcomes of displays are meanings. */}
+                  {meaning === undefined ? practiceWords.notRead : meaningWords[meaning as DisplayMeaning].label}
+                </span>
+              </li>
+            );
+          })}
+        </ul>
+      ))}
+    </>
+  );
+}
+
+function Done({ game, play, names }: Parts) {
+  return (
+    <>
+      <h2>{practiceWords.done}</h2>
+      {play.steps.length === 0 && play.hints.length === 0 && <p className="practice-small">{practiceWords.nothingDone}</p>}
+      <ol className="practice-done" aria-live="polite">
+        {play.steps.map(({ move, step: id, outcome, minutes }) => {
+          const step = game.steps.find((one) => one.id === id);
+          return step === undefined ? null : (
+            <li key={move}>
+              {wordExerciseStep(names, step)}: <b>{wordExerciseOutcome(names, step, outcome)}</b> ({practiceWords.minutes(minutes)})
+            </li>
+          );
+        })}
+      </ol>
+      {play.hints.map((hint) => (
+        <p key={hint} className="practice-hint">
+          {hint}
+        </p>
+      ))}
+    </>
+  );
+}
+
+/** Everything that a step could show, whatever is wrong. */
+function outcomesOf({ cabinet }: Game, { step }: GameStep): readonly string[] {
+  switch (step.do) {
+    case 'read-display':
+      return cabinet.units.get(step.unit)?.kind === 'supply' ? supplyMeanings : displayMeanings;
+    case 'read-report':
+      return [...(cabinet.chainById.get(step.chain)?.units ?? []).map((_, index) => String(index + 1)), 'none'];
+    case 'look':
+      return lookOutcomes(step.look);
+    default:
+      return ['runs', 'halts'];
+  }
+}
+
+const cautionCodes = [
+  'live-cabinet',
+  'all-feeds',
+  'lock-out',
+  'dc-link',
+  'reference-position',
+  'hanging-axes',
+  'fibre-light',
+  'esd',
+] as const;
+
+function NextStep({ game, play, names }: Parts) {
+  const [chosen, setChosen] = useState<string | null>(null);
+  const [suspects, setSuspects] = useState<readonly string[]>([]);
+  const [predicted, setPredicted] = useState<string | null>(null);
+  const [heeded, setHeeded] = useState<readonly string[]>([]);
+  const step = game.steps.find(({ id }) => id === chosen);
+  const answers = [...new Set(game.possible.map(({ answer }) => answer))];
+  const isReady = step !== undefined && suspects.length > 0 && predicted !== null;
+  const toggle = (list: readonly string[], one: string) => (list.includes(one) ? list.filter((other) => other !== one) : [...list, one]);
+  return (
+    <form
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (isReady) makeMove({ do: 'step', step: step.id, suspects: [...suspects], predicted, heeded: [...heeded] });
+      }}
+    >
+      <fieldset>
+        <legend>{practiceWords.suspects}</legend>
+        {answers.map((answer) => (
+          <label key={answer}>
+            <input type="checkbox" checked={suspects.includes(answer)} onChange={() => setSuspects(toggle(suspects, answer))} />
+            {wordAnswerKey(names, game.cabinet, answer)}
+          </label>
+        ))}
+      </fieldset>
+      <fieldset className="practice-steps">
+        <legend>{practiceWords.steps}</legend>
+        {game.steps.map((one) => {
+          const reason = whyNot(game, play.stand, one);
+          return (
+            <label key={one.id} title={reason === null ? undefined : refusedWords[reason]}>
+              <input
+                type="radio"
+                name="step"
+                disabled={reason !== null}
+                checked={chosen === one.id}
+                onChange={() => {
+                  setChosen(one.id);
+                  setPredicted(null);
+                }}
+              />
+              <span>{wordExerciseStep(names, one)}</span>
+              <span className="practice-minutes">{practiceWords.minutes(stepMinutes(game, play.stand, one))}</span>
+            </label>
+          );
+        })}
+      </fieldset>
+      {step !== undefined && (
+        <fieldset className="practice-row">
+          <legend>{practiceWords.predict}</legend>
+          {outcomesOf(game, step).map((outcome) => (
+            <label key={outcome}>
+              <input type="radio" name="outcome" checked={predicted === outcome} onChange={() => setPredicted(outcome)} />
+              {wordExerciseOutcome(names, step, outcome)}
+            </label>
+          ))}
+        </fieldset>
+      )}
+      {step !== undefined && asksCautions(play.stand, step) && (
+        <fieldset className="practice-row">
+          <legend>{practiceWords.cautions}</legend>
+          {cautionCodes.map((code) => (
+            <label key={code}>
+              <input type="checkbox" checked={heeded.includes(code)} onChange={() => setHeeded(toggle(heeded, code))} />
+              {cautionWords[code].label}
+            </label>
+          ))}
+        </fieldset>
+      )}
+      <button type="submit" className="button primary" disabled={!isReady}>
+        {practiceWords.doIt}
+      </button>
+      {!isReady && <p className="practice-small">{practiceWords.chooseFirst}</p>}
+    </form>
+  );
+}
+
+function Finish({ game, play, names }: Parts) {
+  const [answer, setAnswer] = useState('');
+  const answers = [...new Set(game.possible.map((one) => one.answer))];
+  const hint = game.exercise.hints?.[play.hints.length];
+  return (
+    <div className="practice-finish">
+      {game.exercise.solved === 'mended' ? (
+        <button type="button" className="button" onClick={() => makeMove({ do: 'hand-over' })}>
+          {practiceWords.handOver}
+        </button>
+      ) : (
+        <>
+          <label>
+            {practiceWords.answer}{' '}
+            <select value={answer} onChange={(event) => setAnswer(event.target.value)}>
+              <option value="">{practiceWords.chooseAnswer}</option>
+              {answers.map((one) => (
+                <option key={one} value={one}>
+                  {wordAnswerKey(names, game.cabinet, one)}
+                </option>
+              ))}
+            </select>
+          </label>
+          <button type="button" className="button" disabled={answer === ''} onClick={() => makeMove({ do: 'name', answer })}>
+            {practiceWords.name}
+          </button>
+        </>
+      )}
+      {hint !== undefined && (
+        <button type="button" className="button" onClick={() => makeMove({ do: 'hint' })}>
+          {practiceWords.hint(hint.minutes)}
+        </button>
+      )}
+      <button type="button" className="button" onClick={() => makeMove({ do: 'give-up' })}>
+        {practiceWords.giveUp}
+      </button>
+      <button type="button" className="button" onClick={leaveExercise}>
+        {practiceWords.back}
+      </button>
+      <p className="practice-small">
+        {exerciseWords.changes(game.exercise.times.openMinutes, game.exercise.times.isolateMinutes, game.exercise.times.bootMinutes)}
+      </p>
+    </div>
+  );
+}

@@ -1,0 +1,113 @@
+import axe from 'axe-core';
+import { describe, expect, it } from 'vitest';
+import { debrief } from '../../engine/exercise/index.ts';
+import { practiceWords, solvedWords } from '../../engine/messages/index.ts';
+import { readyGame } from '../exercise/readyGames.ts';
+import { readyExercises } from '../samples/exercises.ts';
+import { findChromium } from '../support/chromium.ts';
+import { type LaunchedPage, launchPage } from '../support/launchPage.ts';
+import { whyMissing } from '../support/required.ts';
+
+const missing = await whyMissing('Chromium', findChromium);
+const slow = 240_000;
+
+async function openPractice(options: Parameters<typeof launchPage>[0] = {}): Promise<LaunchedPage> {
+  const launched = await launchPage({ width: 1440, height: 900, ...options });
+  await launched.page.keyboard.press('Alt+3');
+  await launched.page
+    .getByRole('button', { name: /^Start: / })
+    .first()
+    .waitFor();
+  return launched;
+}
+
+async function seriousFindings({ page }: LaunchedPage): Promise<readonly string[]> {
+  await page.evaluate(axe.source);
+  const { violations } = await page.evaluate(() => (globalThis as unknown as { axe: typeof axe }).axe.run()); // put there by the line before
+  return violations
+    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+    .map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 200)}`);
+}
+
+/** All that somebody who looks into the page could find: markup, values, names, storage. */
+const lookInto = ({ page }: LaunchedPage) =>
+  page.evaluate(() => document.documentElement.outerHTML + JSON.stringify({ ...localStorage }) + JSON.stringify({ ...sessionStorage }));
+
+describe.skipIf(missing)('Practice', () => {
+  it(
+    'should let every ready exercise be solved, and keep its answer out of the page until the end',
+    async () => {
+      const launched = await openPractice();
+      const { page } = launched;
+      for (const { file } of readyExercises) {
+        const { game, answer, exercise } = readyGame(file);
+        const looked = debrief(game, answer, [{ do: 'give-up' }]);
+        if (looked === null) throw new Error('not ended');
+        await page.getByRole('button', { name: `Start: ${exercise.name}` }).click();
+        await page.getByRole('group', { name: practiceWords.steps }).waitFor({ timeout: 60_000 });
+        for (const [index, { step }] of looked.plan.entries()) {
+          await page.getByRole('group', { name: practiceWords.suspects }).getByRole('checkbox').first().check();
+          const at = game.steps.findIndex(({ id }) => id === step);
+          await page.getByRole('group', { name: practiceWords.steps }).getByRole('radio').nth(at).check();
+          await page.getByRole('group', { name: practiceWords.predict }).getByRole('radio').first().check();
+          const cautions = page.getByRole('group', { name: practiceWords.cautions }).getByRole('checkbox');
+          for (const caution of await cautions.all()) await caution.check();
+          const inside = await lookInto(launched);
+          for (const hidden of [answer.story ?? 'no story', answer.lesson ?? 'no lesson', 'trueAnswer'])
+            expect(inside).not.toContain(hidden);
+          await page.getByRole('button', { name: practiceWords.doIt }).click();
+          await expect.poll(() => page.locator('.practice-done li').count(), { timeout: 20_000 }).toBe(index + 1);
+        }
+        if (exercise.solved === 'mended') await page.getByRole('button', { name: practiceWords.handOver }).click();
+        else {
+          await page.getByRole('combobox', { name: practiceWords.answer }).selectOption(looked.trueAnswer);
+          await page.getByRole('button', { name: practiceWords.name }).click();
+        }
+        await page.getByRole('heading', { name: /^Right: / }).waitFor({ timeout: 30_000 });
+        expect(await page.locator('main').textContent()).toContain(answer.story);
+        expect(await page.locator('.practice-unsafe').count()).toBe(0);
+        if (file.includes('quiet-unit')) await launched.shoot('practice-debrief-1440-light');
+        await page.getByRole('button', { name: practiceWords.back }).click();
+        await page.getByText(solvedWords.mended.label).first().waitFor();
+      }
+      await launched.close();
+    },
+    slow,
+  );
+
+  it.each(['light', 'dark'] as const)(
+    'should pass the automatic check, and be played by keyboard alone: %s',
+    async (theme) => {
+      const launched = await openPractice({ width: 1280, height: 720, theme });
+      const { page } = launched;
+      expect(await seriousFindings(launched)).toEqual([]);
+      await launched.shoot(`practice-list-1280-${theme}`);
+      await page.getByRole('button', { name: 'Start: Two neighbours' }).focus();
+      await page.keyboard.press('Enter');
+      const suspects = page.getByRole('group', { name: practiceWords.suspects }).getByRole('checkbox');
+      await suspects.first().waitFor({ timeout: 60_000 });
+      await suspects.first().focus();
+      await page.keyboard.press('Space');
+      const steps = page.getByRole('group', { name: practiceWords.steps }).getByRole('radio');
+      await steps.first().focus();
+      await page.keyboard.press('Space');
+      const outcomes = page.getByRole('group', { name: practiceWords.predict }).getByRole('radio');
+      await outcomes.first().focus();
+      await page.keyboard.press('Space');
+      expect(await seriousFindings(launched)).toEqual([]);
+      await launched.shoot(`practice-play-1280-${theme}`);
+      await page.getByRole('button', { name: practiceWords.doIt }).focus();
+      await page.keyboard.press('Enter');
+      await expect.poll(() => page.locator('.practice-done li').count(), { timeout: 20_000 }).toBe(1);
+      await page.getByRole('button', { name: practiceWords.giveUp }).focus();
+      await page.keyboard.press('Enter');
+      await page.getByRole('heading', { name: /^Given up: / }).waitFor({ timeout: 30_000 });
+      // The cabinet was opened live, and nobody said so.
+      expect(await page.locator('.practice-unsafe').count()).toBe(1);
+      expect(await seriousFindings(launched)).toEqual([]);
+      await launched.shoot(`practice-debrief-1280-${theme}`);
+      await launched.close();
+    },
+    slow,
+  );
+});
