@@ -10,6 +10,7 @@ import { wordCount, wordList } from './numbers.ts';
 export const editCommandLabels = {
   setFields: 'Change fields',
   fixProblem: 'Mend a problem',
+  renumber: 'Number designations anew',
   reconnectLead: 'Connect a lead elsewhere',
   addFeedback: 'Add a feedback cable',
   addRecord: 'Add a line',
@@ -35,7 +36,6 @@ export const editWords = {
     mixed: 'differ',
     several: 'Several values. What is typed here is set for all of them.',
     open: 'not said',
-    none: 'none',
     yes: 'yes',
     no: 'no',
     unknownOption: (value: string) => `${value} (not there)`,
@@ -52,7 +52,8 @@ export const editWords = {
       'digit-first': 'A letter comes before the digits: -Q1, not -1Q1.',
       'other-class': (letters: string, edition: string) => `Other class letters than ${letters}, which IEC 81346-2 (${edition}) gives.`,
     },
-    numberAnew: 'Number anew',
+    numberAnew: 'Number designations anew',
+    numberHint: 'In the order in which they were chosen, with the class letters of their kinds.',
     connections: {
       title: 'Where it hangs',
       place: 'Counted as',
@@ -69,7 +70,6 @@ export const editWords = {
       cap: 'dust cap',
       nothing: 'nothing',
       derived: 'Worked out from cables and leads.',
-      addFeedback: 'Add a feedback cable',
     },
     problems: 'Problems here',
     pictures: {
@@ -157,6 +157,7 @@ export const editWords = {
   } satisfies { readonly [F in FixName]: (facts: Fix['facts']) => string },
   steps: {
     fix: (what: string) => lowerFirst(what),
+    renumber: (count: number) => `designations of ${wordCount(count, 'thing')}, numbered anew`,
     reconnect: (lead: string) => `another end of ${lead}`,
     addFeedback: (unit: string) => `feedback cable of ${unit}`,
     addRecord: (table: string) => `new ${table}`,

@@ -50,6 +50,7 @@ export function Inspector() {
         )}
         <Title inspected={shown} />
       </header>
+      <NumberAnew inspected={shown} />
       <Fields key={key} inspected={shown} />
       <Connections inspected={shown} />
       {shown.table === 'units' && (
@@ -61,6 +62,23 @@ export function Inspector() {
         </p>
       )}
     </div>
+  );
+}
+
+const numbered: readonly FieldTable[] = ['units', 'links', 'leads', 'feedbacks'];
+
+/** Several things that bear designations can be numbered one after another. */
+function NumberAnew({ inspected: { table, owners } }: { readonly inspected: Inspected }) {
+  const dispatch = useDispatch();
+  if (!numbered.includes(table) || owners.length < 2) return null;
+  const ids = owners.flatMap((owner) => ('id' in owner ? [owner.id] : []));
+  return (
+    <p className="inspector-note">
+      <button type="button" className="button small" onClick={() => dispatch('renumber', { ids })}>
+        {editWords.inspector.numberAnew}
+      </button>{' '}
+      {editWords.inspector.numberHint}
+    </p>
   );
 }
 

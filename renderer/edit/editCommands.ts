@@ -11,6 +11,7 @@ import {
   type Port,
   reconnectLead,
   removeShared,
+  renumber,
   replugEnd,
   setFields,
 } from '../../engine/edit/index.ts';
@@ -61,6 +62,13 @@ export const editCommands = {
     name: (_state, { what }) => editWords.steps.fix(what),
     subject: ({ problem: { subjects } }) => subjects[0] ?? null,
     edit: (cabinet, { problem }) => applyFix(cabinet, problem),
+  }),
+
+  renumber: editCommand<{ readonly ids: readonly string[] }>({
+    label: 'renumber',
+    name: (_state, { ids }) => editWords.steps.renumber(ids.length),
+    subject: ({ ids: [first] }) => first ?? null,
+    edit: (cabinet, { ids }) => renumber(cabinet, ids),
   }),
 
   'reconnect-lead': editCommand<{ readonly lead: string; readonly from?: FeedSource | null; readonly to?: string | null }>({

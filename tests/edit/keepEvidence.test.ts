@@ -91,6 +91,32 @@ describe('editing in the window', () => {
     expect(store.getState().history.past[0]?.name).toBe('part number of -TB1');
   });
 
+  it('should number anew, mend and re-plug as one step each', () => {
+    const { store, dispatch } = bench();
+    dispatch('renumber', { ids: ['d', 'a'] });
+    expect(
+      store
+        .getState()
+        .cabinet.units?.filter(({ id }) => id === 'd' || id === 'a')
+        .map(({ designation }) => designation),
+    ).toEqual(['-TB3', '-TB1']);
+    dispatch('plug-end', { link: 'w3', end: 'upper', port: { unit: 'd', side: 'down' } });
+    dispatch('reconnect-lead', { lead: 'l2', from: { unit: 'p' } });
+    dispatch('add-feedback', { unit: 'b' });
+    dispatch('add-record', { list: 'fibres' });
+    dispatch('remove-record', { list: 'fibres', id: 'fibre-1', name: 'New fibre' });
+    expect(store.getState().history.past.map(({ name }) => name)).toEqual([
+      'designations of 2 things, numbered anew',
+      'another end of cable -WH3',
+      'another end of lead -WD2',
+      'feedback cable of -TB2',
+      'new fibre',
+      'without New fibre',
+    ]);
+    for (let i = 0; i < 6; i += 1) dispatch('undo');
+    expect(store.getState().cabinet).toEqual(small);
+  });
+
   it('should tell a refusal, change nothing, and forget it with the next deed', () => {
     const { store, dispatch } = bench();
     dispatch('set-fields', { edits: [{ of: { in: 'units', id: 'a' }, path: ['kind'], value: 'lamp' }] });
