@@ -132,6 +132,7 @@ export const touchedTexts = {
   worseTitle: 'Begin with what was touched last',
   worseWhy: (what: string) =>
     `Last: ${what}. Is it seated, clean, in its own place? Look there before anything else, then note the displays again.`,
+  mishap: (share: string) => `That it was left loose, or that a part put in is bad: ${share}.`,
   look: (number: number) => `before look ${number}`,
   noteAgain: 'Note the displays again',
   lightUp: (what: string) => `Show on the cabinet: ${what}`,

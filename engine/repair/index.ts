@@ -1,3 +1,4 @@
+export { editTable, isOwnChange, type TableEdit } from './editTable.ts';
 export { listExchangePartners, type PartSource, partFor } from './parts.ts';
 export { repairTable, rowOf, subjectsOf } from './repairTable.ts';
 export { listReplaced, type NewPart, type PartOwner, type ReplacedPart, writeReplaced } from './replaced.ts';
@@ -12,3 +13,4 @@ export type {
   RepairTable,
   WeightName,
 } from './types.ts';
+export { chanceNames, changeParts, weightNames } from './types.ts';

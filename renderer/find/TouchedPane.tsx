@@ -1,11 +1,11 @@
 import { useState } from 'react';
-import { startSentence, touchedTexts, wordActsDone, wordDisplaced, wordMending } from '../../engine/messages/index.ts';
+import { startSentence, touchedTexts, wordActsDone, wordDisplaced, wordMending, wordProbability } from '../../engine/messages/index.ts';
 import { type Displaced, type Handling, putBack } from '../../engine/plan/index.ts';
 import { Sign } from '../marks/Sign.tsx';
 import { Words } from '../marks/Words.tsx';
 import { namesOf } from '../state/names.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
-import { placesOf } from './stepModel.ts';
+import { placesOf, selectPlan } from './stepModel.ts';
 import { selectTouched } from './touched.ts';
 import './touched.css';
 
@@ -80,6 +80,7 @@ function Worse({ handlings }: { readonly handlings: readonly Handling[] }) {
   const dispatch = useDispatch();
   const names = useApp((state) => namesOf(state.checked.topology));
   const topology = useApp((state) => state.checked.topology);
+  const mishap = useApp((state) => selectPlan(state)?.mishap ?? 0);
   const [last] = handlings;
   const listed = handlings.slice(0, mostHandlings).map((handling, index) => ({ key: handlings.length - index, handling }));
   const show = ({ act }: Handling) => {
@@ -95,7 +96,8 @@ function Worse({ handlings }: { readonly handlings: readonly Handling[] }) {
       {worse && last ? (
         <div className="worse" role="status">
           <p>
-            <b>{touchedTexts.worseTitle}.</b> <Words>{touchedTexts.worseWhy(wordActsDone(names, [last.act]))}</Words>
+            <b>{touchedTexts.worseTitle}.</b> <Words>{touchedTexts.worseWhy(wordActsDone(names, [last.act]))}</Words>{' '}
+            {mishap > 0 && touchedTexts.mishap(wordProbability(mishap))}
           </p>
           <button type="button" className="button small" onClick={() => dispatch('walk-displays')}>
             {touchedTexts.noteAgain}

@@ -9,6 +9,7 @@ import { HandBackDialog } from '../handback/HandBackDialog.tsx';
 import { InjectAnswer } from '../inject/InjectAnswer.tsx';
 import { EquipmentDialog } from '../legend/EquipmentDialog.tsx';
 import { PracticeWorkspace } from '../practice/PracticeWorkspace.tsx';
+import { RepairTableDialog } from '../repair/RepairTableDialog.tsx';
 import { useApp } from '../state/useWorkbench.ts';
 import { SumsPage } from '../sums/SumsPage.tsx';
 import { RefusedDialog, ShortcutsDialog } from './Dialogs.tsx';
@@ -42,6 +43,7 @@ export function App() {
         {fileWords.dropHint}
       </div>
       <HandBackDialog />
+      <RepairTableDialog />
       <EquipmentDialog />
       <NewMachineDialog />
       <RefusedDialog />

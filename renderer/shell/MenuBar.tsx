@@ -135,6 +135,7 @@ function CabinetMenu() {
         )}
         <Item id="equipment-types" />
         <Item id="toggle-sums" />
+        <Item id="repair-table" />
         <Separator className="menu-line" />
         <Item id="compare-saved" />
         <Item id="compare-file" />

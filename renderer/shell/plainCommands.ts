@@ -61,6 +61,7 @@ export const plainCommands = [
   'equipment-types',
   'toggle-sums',
   'hand-back',
+  'repair-table',
   'compare-saved',
   'compare-file',
   'ask-new-machine',

@@ -113,6 +113,8 @@ export interface SessionState {
   readonly sums: SumsState;
   /** The machine is being handed back. */
   readonly handBack: HandBackState;
+  /** The repair table is open. */
+  readonly repairTableShown: boolean;
   /** Which workspace is shown. It stays when another document is opened. */
   readonly workspace: Workspace;
   /** What is chosen in Draw, and how it is looked at. */
@@ -178,6 +180,7 @@ export const stateTable: { readonly [K in keyof Required<AppState>]: KindOf<K> }
   inject: 'session',
   sums: 'session',
   handBack: 'session',
+  repairTableShown: 'session',
   workspace: 'session',
   draw: 'session',
   theme: 'preference',

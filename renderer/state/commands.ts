@@ -7,6 +7,7 @@ import { handBackCommands } from '../handback/handBackCommands.ts';
 import { injectCommands } from '../inject/injectCommands.ts';
 import { legendCommands } from '../legend/legendCommands.ts';
 import { entryCommands } from '../quick/entryCommands.ts';
+import { repairCommands } from '../repair/repairCommands.ts';
 import { sumsCommands } from '../sums/sumsCommands.ts';
 import type { AppState, ChosenCandidate, OpenEntry, ThemeChoice } from './appState.ts';
 import { type Command, documentCommand, effectCommand, viewCommand } from './command.ts';
@@ -232,6 +233,7 @@ export const commands = {
   ...injectCommands,
   ...sumsCommands,
   ...handBackCommands,
+  ...repairCommands,
   ...entryCommands,
   ...drawCommands,
   ...editCommands,

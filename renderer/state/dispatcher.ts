@@ -196,6 +196,7 @@ function freshSession({ cabinet, caseRecord }: DocumentState, opened: OpenedAs) 
     inject: nothingInjected,
     sums: nothingTried,
     handBack: notHandedBack,
+    repairTableShown: false,
     draw: nothingDrawn,
   } as const;
 }

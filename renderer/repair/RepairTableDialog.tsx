@@ -1,0 +1,194 @@
+import { X } from 'lucide-react';
+import { useState } from 'react';
+import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
+import { startSentence, wordActKind, repairTableWords as words } from '../../engine/messages/index.ts';
+import { chanceNames, changeParts, type Figure, isOwnChange, repairTable, type TableEdit, weightNames } from '../../engine/repair/index.ts';
+import { useApp, useDispatch } from '../state/useWorkbench.ts';
+import './repairTable.css';
+
+const { heads } = words;
+
+/** All figures of repair with where they come from; each can be changed for this cabinet. */
+export function RepairTableDialog() {
+  const shown = useApp((state) => state.repairTableShown);
+  const dispatch = useDispatch();
+  if (!shown) return null;
+  const close = () => dispatch('close-repair-table');
+  return (
+    <ModalOverlay isOpen isDismissable onOpenChange={(open) => !open && close()} className="overlay">
+      <Modal className="modal repair-modal">
+        <Dialog className="repair-table">
+          <header>
+            <Heading slot="title">{words.title}</Heading>
+            <button type="button" className="icon-button" aria-label={words.close} title={words.close} onClick={close}>
+              <X size={18} aria-hidden="true" />
+            </button>
+          </header>
+          <p className="quiet-text">{words.intro}</p>
+          <Acts />
+          <Others />
+        </Dialog>
+      </Modal>
+    </ModalOverlay>
+  );
+}
+
+function Acts() {
+  const content = useApp((state) => state.cabinet);
+  const rows = repairTable(content).acts.filter(({ subject }) => subject === null);
+  // The cabinet's own rows stand before the usual ones.
+  const acts = rows.filter(({ act }, index) => rows.findIndex((other) => other.act === act) === index);
+  return (
+    <table>
+      <caption>{words.acts}</caption>
+      <thead>
+        <tr>
+          <th scope="col">{heads.act}</th>
+          <th scope="col">{heads.minutes}</th>
+          <th scope="col">{heads.parts}</th>
+          <th scope="col">{heads.state}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {acts.map(({ act, minutes, partMinutes, state }) => {
+          const what = wordActKind(act);
+          return (
+            <tr key={act}>
+              <th scope="row">{startSentence(what)}</th>
+              <FigureCell
+                figure={minutes}
+                name={words.field(what, heads.minutes)}
+                edit={(value) => ({ of: 'act', act, field: 'minutes', value })}
+              />
+              <FigureCell
+                figure={partMinutes}
+                name={words.field(what, heads.parts)}
+                edit={(value) => ({ of: 'act', act, field: 'partMinutes', value })}
+              />
+              <td>{words.states[state]}</td>
+            </tr>
+          );
+        })}
+      </tbody>
+    </table>
+  );
+}
+
+function Others() {
+  const table = repairTable(useApp((state) => state.cabinet));
+  return (
+    <>
+      <Figures
+        caption={words.changesHead}
+        head={heads.minutes}
+        rows={changeParts.map((part) => ({
+          key: part,
+          what: words.changes[part],
+          figure: table.changes[part],
+          edit: isOwnChange(part) ? (value: number | null): TableEdit => ({ of: 'change', part, value }) : null,
+        }))}
+      />
+      <Figures
+        caption={words.weightsHead}
+        head={heads.minutes}
+        rows={weightNames.map((name) => ({
+          key: name,
+          what: words.weights[name],
+          figure: table.weights[name],
+          edit: (value: number | null): TableEdit => ({ of: 'weight', name, value }),
+        }))}
+      />
+      <Figures
+        caption={words.chancesHead}
+        head={heads.chance}
+        scale={100}
+        rows={chanceNames.map((name) => ({
+          key: name,
+          what: words.chances[name],
+          figure: table.chances[name],
+          edit: (value: number | null): TableEdit => ({ of: 'chance', name, value }),
+        }))}
+      />
+    </>
+  );
+}
+
+interface FigureRow {
+  readonly key: string;
+  readonly what: string;
+  readonly figure: Figure;
+  /** Null: a cabinet has no figure of its own for it. */
+  readonly edit: ((value: number | null) => TableEdit) | null;
+}
+
+function Figures({
+  caption,
+  head,
+  rows,
+  scale = 1,
+}: {
+  readonly caption: string;
+  readonly head: string;
+  readonly rows: readonly FigureRow[];
+  readonly scale?: number;
+}) {
+  return (
+    <table>
+      <caption>{caption}</caption>
+      <tbody>
+        {rows.map(({ key, what, figure, edit }) => (
+          <tr key={key}>
+            <th scope="row">{startSentence(what)}</th>
+            {edit ? (
+              <FigureCell figure={figure} name={words.field(what, head)} edit={edit} scale={scale} />
+            ) : (
+              <td>
+                {figure.value} · {wordOrigin(figure)}
+              </td>
+            )}
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+const wordOrigin = ({ origin }: Figure) => (origin === 'assumed' ? words.assumed : origin === 'cabinet' ? words.cabinet : origin);
+
+/** A figure to type over, with its origin. Emptied, it is the usual one again; what is no figure is not taken. */
+function FigureCell({
+  figure,
+  name,
+  edit,
+  scale = 1,
+}: {
+  readonly figure: Figure;
+  readonly name: string;
+  readonly edit: (value: number | null) => TableEdit;
+  readonly scale?: number;
+}) {
+  const dispatch = useDispatch();
+  const [typed, setTyped] = useState<string | null>(null);
+  const shown = String(Number((figure.value * scale).toFixed(4)));
+  const text = typed ?? shown;
+  const value = text.trim() === '' ? null : Number(text.trim().replace(',', '.')) / scale;
+  const isBad = value !== null && !(Number.isFinite(value) && value >= 0 && (scale === 1 || value <= 1));
+  const leave = () => {
+    setTyped(null);
+    if (!isBad && text !== shown) dispatch('edit-repair-table', { edit: edit(value), what: name });
+  };
+  return (
+    <td>
+      <input
+        aria-label={name}
+        aria-invalid={isBad}
+        inputMode="decimal"
+        value={text}
+        onChange={(event) => setTyped(event.target.value)}
+        onBlur={leave}
+        onKeyDown={(event) => event.key === 'Enter' && leave()}
+      />
+      <small>{wordOrigin(figure)}</small>
+    </td>
+  );
+}

@@ -1,0 +1,36 @@
+import { describe, expect, it } from 'vitest';
+import { editTable, repairTable, rowOf } from '../../engine/repair/index.ts';
+import { drivesContent, soundCabinet } from './smallCabinet.ts';
+
+const content = drivesContent(2);
+
+describe('editTable', () => {
+  it('should put a figure in the place of the usual one, with its origin, and give the usual one back', () => {
+    const edited = editTable(content, { of: 'act', act: 'replace-board', field: 'minutes', value: 33 });
+    const row = rowOf(repairTable(edited), { do: 'replace-board', unit: 'u1' });
+    expect(row.minutes).toEqual({ value: 33, origin: 'cabinet' });
+    expect(row.partMinutes.origin).toBe('assumed');
+    expect(soundCabinet(edited)).toBeTruthy();
+    expect(editTable(edited, { of: 'act', act: 'replace-board', field: 'minutes', value: null })).toEqual(content);
+  });
+
+  it('should leave figures of one part, other fields and other acts as they are', () => {
+    const acts = [{ act: 'replace-board', subject: 'u1', minutes: 50 } as const, { act: 're-route', minutes: 7 } as const];
+    const edited = editTable(
+      { ...content, repair: { acts: [...acts] } },
+      { of: 'act', act: 'replace-board', field: 'partMinutes', value: 1 },
+    );
+    expect(edited.repair?.acts).toEqual([...acts, { act: 'replace-board', partMinutes: 1 }]);
+  });
+
+  it('should edit changes of state, weights and chances alike', () => {
+    const edited = [
+      { of: 'change', part: 'boot', value: 9 } as const,
+      { of: 'weight', name: 'comeback', value: 60 } as const,
+      { of: 'chance', name: 'badSpare', value: 0.2 } as const,
+    ].reduce(editTable, content);
+    const table = repairTable(edited);
+    expect([table.changes.boot.value, table.weights.comeback.value, table.chances.badSpare.value]).toEqual([9, 60, 0.2]);
+    expect(editTable(edited, { of: 'change', part: 'boot', value: null })).not.toHaveProperty('times');
+  });
+});
