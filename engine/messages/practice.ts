@@ -15,6 +15,7 @@ export const practiceWords = {
   passphrase: 'Passphrase of this exercise',
   unseal: 'Open the seal',
   back: 'All exercises',
+  projector: 'Projector: large type',
   known: 'Known so far',
   unit: 'Unit',
   shows: 'Display',

@@ -223,7 +223,7 @@ function Way({ label, steps, start, top, end, game, names }: WayParts) {
           >
             {shares.map(({ answer, share }) => (
               <span key={answer} className={`share share-${top.indexOf(answer)}`} style={{ height: `${share * 100}%` }}>
-                {share > 0.2 && wordProbability(share)}
+                {share > 0.2 && <b>{wordProbability(share)}</b>}
               </span>
             ))}
           </div>

@@ -1,4 +1,4 @@
-import { useEffect } from 'react';
+import { useEffect, useState } from 'react';
 import { useStore } from 'zustand';
 import { practiceWords, sealSays, solvedWords, wordProblem } from '../../engine/messages/index.ts';
 import { chooseByInput } from '../files/downloads.ts';
@@ -10,11 +10,16 @@ import './practice.css';
 /** Practice: an exercise is chosen, played, and looked back on. */
 export function PracticeWorkspace() {
   const phase = useStore(practiceStore, (state) => state.phase);
+  // For a whole class before one screen, which decides together.
+  const [isLarge, setLarge] = useState(false);
   useEffect(() => {
     void loadReady();
   }, []);
   return (
-    <main className="practice" aria-label={practiceWords.region}>
+    <main className={isLarge ? 'practice practice-large' : 'practice'} aria-label={practiceWords.region}>
+      <button type="button" className="button small practice-projector" aria-pressed={isLarge} onClick={() => setLarge(!isLarge)}>
+        {practiceWords.projector}
+      </button>
       {phase === 'list' && <ExerciseList />}
       {phase === 'opening' && (
         <p className="practice-wait" role="status">
