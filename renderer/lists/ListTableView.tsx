@@ -146,7 +146,7 @@ const widest = 28;
 function widthOf(column: Column, rows: readonly { readonly id: string }[], topology: Topology): number {
   if (column.kind === 'end') return 20;
   if (column.kind === 'derived') return column.what === 'units' ? narrowest : longest(rows.map(({ id }) => namesOf(topology).place(id)));
-  if (typeof column.form === 'object' || column.form === 'flag') return 19;
+  if (typeof column.form === 'object' || column.form === 'flag') return 21;
   return Math.max(longest([column.head]) - 2, longest(rows.map((record) => typedText(valueAt(record, column.path)))));
 }
 
