@@ -23,6 +23,21 @@ export const scenes: readonly (readonly [name: string, prepare: (find: FindDrive
       for (const key of ['Enter', '2', '2', '4']) await find.page.keyboard.press(key);
     },
   ],
+  ['machine-runs', mended],
+  [
+    'hand-back',
+    async (find) => {
+      await mended(find);
+      await find.page.keyboard.press('h');
+    },
+  ],
+  [
+    'repair-table',
+    async (find) => {
+      await find.page.getByRole('button', { name: 'Cabinet', exact: true }).click();
+      await find.page.getByRole('menuitem', { name: 'Repair table …' }).click();
+    },
+  ],
   ['circumstances', async (find) => find.page.getByRole('button', { name: /^Circumstances/ }).click()],
   [
     'against',
@@ -98,4 +113,13 @@ export async function simulate({ page }: FindDriver, more: (inject: ReturnType<t
   await inject.inject('Cable -WH3', 'one fibre cut, outbound');
   await more(inject);
   await page.mouse.move(0, 0);
+}
+
+/** The step that is shown first was done, and the machine runs. */
+async function mended({ page, answer }: FindDriver): Promise<void> {
+  await page
+    .getByRole('region', { name: 'Next step' })
+    .getByRole('button', { name: /^machine runs/ })
+    .click();
+  await answer.getByText(/^The machine runs: /).waitFor();
 }
