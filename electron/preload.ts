@@ -27,6 +27,7 @@ const bridge: DesktopBridge = {
   saveFileAs: ask('saveFileAs'),
   exportFile: ask('exportFile'),
   saveFile: ask('saveFile'),
+  chooseList: ask('chooseList'),
   readFileAgain: ask('readFileAgain'),
   lookAtFile: ask('lookAtFile'),
   keepMine: ask('keepMine'),

@@ -33,3 +33,10 @@ export async function askWhereToSave(window: BrowserWindow, proposedName: string
   });
   return canceled ? undefined : filePath;
 }
+
+/** Asks which list to import. */
+export async function askWhichList(window: BrowserWindow): Promise<string | undefined> {
+  const lists = [{ name: shellWords.lists, extensions: ['csv', 'txt', 'tsv', 'graphml', 'xml'] }, ...filters.slice(1)];
+  const { filePaths, canceled } = await dialog.showOpenDialog(window, { filters: lists, properties: ['openFile'] });
+  return canceled ? undefined : filePaths[0];
+}

@@ -6,9 +6,10 @@ import type { ChosenFile, SavedFile } from '../ipc/bridge.ts';
 import { findCabinetBeside } from './cabinetBeside.ts';
 import { ChosenFiles } from './chosenFiles.ts';
 import type { CloseGate } from './closeGate.ts';
-import { askWhatToOpen, askWhereToExport, askWhereToSave } from './dialogs.ts';
+import { askWhatToOpen, askWhereToExport, askWhereToSave, askWhichList } from './dialogs.ts';
 import { KeptCopies } from './keptCopies.ts';
 import { thisMachine } from './machine.ts';
+import { readList } from './readList.ts';
 import { RecentFiles, type RecentMemory } from './recentFiles.ts';
 import { RecoveryStore } from './recoveryStore.ts';
 
@@ -66,6 +67,11 @@ export function makeFileCalls(work: FileWork): FileCalls {
       return path === undefined ? ok(null) : chosen.export(path, content);
     },
     saveFile: (handle, content) => chosen.save(handle, content),
+    chooseList: async () => {
+      const window = work.window();
+      const path = window && (await askWhichList(window));
+      return path === undefined ? ok(null) : readList(machine, path);
+    },
     readFileAgain: (handle) => chosen.readAgain(handle),
     lookAtFile: (handle) => chosen.look(handle),
     keepMine: (handle) => chosen.keepMine(handle),

@@ -33,6 +33,7 @@ const callArguments = {
   saveFileAs: z.tuple([proposedName, fileContent]),
   exportFile: z.tuple([exportedName, fileContent]),
   saveFile: z.tuple([token, fileContent]),
+  chooseList: z.tuple([]),
   readFileAgain: z.tuple([token]),
   lookAtFile: z.tuple([token]),
   keepMine: z.tuple([token]),

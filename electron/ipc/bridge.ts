@@ -25,6 +25,12 @@ export interface ChosenFile extends SavedFile {
   readonly content: Uint8Array;
 }
 
+/** A list that is to be imported. */
+export interface ListFile {
+  readonly name: string;
+  readonly content: Uint8Array;
+}
+
 /** Whether a file is still as the page knows it. */
 export type FileLook = { readonly state: 'same' | 'missing' } | { readonly state: 'changed'; readonly modifiedAt: string };
 
@@ -85,6 +91,8 @@ export interface BridgeCalls {
   exportFile(proposedName: string, content: Uint8Array): string | null;
   /** Saves over a file of this run; refused when another program has changed it. */
   saveFile(handle: string, content: Uint8Array): SavedFile;
+  /** Lets the user choose a list to import; null when nothing was chosen. It gets no handle. */
+  chooseList(): ListFile | null;
   readFileAgain(handle: string): ChosenFile;
   lookAtFile(handle: string): FileLook;
   /** The next save may replace what another program wrote. */

@@ -9,6 +9,7 @@ export const callChannels: { readonly [Name in CallName]: string } = {
   saveFileAs: 'linkwright:save-file-as',
   exportFile: 'linkwright:export-file',
   saveFile: 'linkwright:save-file',
+  chooseList: 'linkwright:choose-list',
   readFileAgain: 'linkwright:read-file-again',
   lookAtFile: 'linkwright:look-at-file',
   keepMine: 'linkwright:keep-mine',

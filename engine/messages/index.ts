@@ -81,6 +81,7 @@ export {
   type PaperKind,
   paperKinds,
   paperKindWords,
+  papersWords,
   paperWords,
   patternSheetWords,
   photoWords,

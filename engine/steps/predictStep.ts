@@ -1,6 +1,6 @@
 import type { UnitId } from '../base/index.ts';
 import { type CurrentState, currentState, displayLogFactors, lookOutcomes, misreading, presentChance } from '../diagnosis/index.ts';
-import { displayMeanings, type Evidence, type Fault, type Snapshot, supplyMeanings } from '../schema/index.ts';
+import { displayMeanings, type Evidence, type Fault, type Intervention, type Snapshot, supplyMeanings } from '../schema/index.ts';
 import {
   isNoLightNormal,
   layOut,
@@ -94,6 +94,8 @@ export interface Setting {
   readonly simulationOf: (faults: readonly Fault[], present: readonly Fault[]) => Simulation;
   /** The same laid out for looks. */
   readonly nowOf: (faults: readonly Fault[], present: readonly Fault[]) => Moment;
+  /** Whether the machine runs after these acts and a restart, with the faults that are there then; asked twice for each, worked out once. */
+  readonly runsAfter: (acts: readonly Intervention[], present: readonly Fault[]) => boolean;
   /** Likelihood of the last snapshot's displays, if of these faults just the present ones are there now. */
   readonly fitOf: (faults: readonly Fault[], present: readonly Fault[]) => number;
 }
@@ -123,7 +125,19 @@ export function makeSettingAt(cabinet: Cabinet, state: CurrentState, seen: NonNu
     }
     return Math.exp(log);
   });
-  return { cabinet, state, simulationOf, nowOf, fitOf };
+  const ran = new Map<string, boolean>();
+  const runsAfter = (acts: readonly Intervention[], present: readonly Fault[]) => {
+    const key = `${JSON.stringify(acts)}|${present.map(modeKey).join()}`;
+    let runs = ran.get(key);
+    if (runs === undefined) {
+      // A restart makes a new trip, of a machine as it is after the acts. Nothing is asked of a later moment, so there need be none.
+      const beforeTrip = [...state.beforeTrip, ...state.sinceTrip, ...acts];
+      runs = isWhole(simulate({ cabinet, faults: present, onset: 'at-power-up', beforeTrip, halted: false }).trip);
+      ran.set(key, runs);
+    }
+    return runs;
+  };
+  return { cabinet, state, simulationOf, nowOf, runsAfter, fitOf };
 }
 
 /** Remembers answers by what is at fault and what of it is there. */
@@ -156,7 +170,6 @@ function inputOf(
 }
 
 function predictOutcome(step: Step, setting: Setting, faults: readonly Fault[], present: readonly Fault[]): string {
-  const { cabinet, state } = setting;
   switch (step.do) {
     case 'read-display':
       return setting.simulationOf(faults, present).displays.get(step.unit)?.meaning ?? 'quiet';
@@ -165,12 +178,8 @@ function predictOutcome(step: Step, setting: Setting, faults: readonly Fault[], 
     case 'look':
       return outcomeAt(step.look, setting.nowOf(faults, present)) ?? 'none';
     case 'act':
-    case 'provoke': {
-      // A restart makes a new trip, of a machine as it is after the acts, with the faults that are there then.
-      const beforeTrip = [...state.beforeTrip, ...state.sinceTrip, ...(step.do === 'act' ? step.acts : [])];
-      const { trip } = simulate({ cabinet, faults: present, onset: 'at-power-up', beforeTrip });
-      return isWhole(trip) ? 'runs' : 'halts';
-    }
+    case 'provoke':
+      return setting.runsAfter(step.do === 'act' ? step.acts : [], present) ? 'runs' : 'halts';
   }
 }
 

@@ -135,7 +135,7 @@ class RowReader {
 
   private cell(key: ColumnKey): string {
     const index = this.options.mapping[key];
-    return index === undefined ? '' : (this.cells[index] ?? '');
+    return index === undefined || index < 0 ? '' : (this.cells[index] ?? '');
   }
 
   /** The record that a row is about: by its id, else by its designation. */

@@ -29,6 +29,11 @@ export function FileMenuItems({ item }: { readonly item: (id: FileMenuCommand) =
         {item('save-cabinet-as')}
         {item('revert')}
       </MenuSection>
+      <Separator className="menu-line" />
+      <MenuSection>
+        {item('show-documents')}
+        {item('import-list')}
+      </MenuSection>
       {limits !== null && <Separator className="menu-line" />}
       {limits !== null && (
         <MenuItem isDisabled className="menu-item menu-note" textValue={limits}>
@@ -48,7 +53,9 @@ export type FileMenuCommand =
   | 'save'
   | 'save-case-as'
   | 'save-cabinet-as'
-  | 'revert';
+  | 'revert'
+  | 'show-documents'
+  | 'import-list';
 
 function RecentFiles() {
   const recent = useApp((state) => state.recent);

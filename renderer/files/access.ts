@@ -1,14 +1,17 @@
 import type { Problem, Result } from '../../engine/base/index.ts';
-import type { FilePart, FileRef, KeptCopy, RecentEntry } from '../state/sitting.ts';
+import type { ExportKind, FilePart, FileRef, KeptCopy, RecentEntry } from '../state/sitting.ts';
 
 /*
  * What the window can do with files, by the desktop program or by the browser. Files are known by handle; no path is ever known here.
  */
 
-/** What is made of the document and not opened again. */
-export type ExportKind = 'pdf' | 'html';
-
 export interface TakenFile extends FileRef {
+  readonly content: Uint8Array;
+}
+
+/** A list that is to be imported: nothing is ever saved to it. */
+export interface ListFile {
+  readonly name: string;
   readonly content: Uint8Array;
 }
 
@@ -39,6 +42,7 @@ export interface FileAccess {
   readonly saveAs: (proposedName: string, content: Uint8Array) => Promise<Result<FileRef | null>>;
   /** Puts something that was made of the document where the user wants it, and answers its name; null: nowhere. */
   readonly exportFile: (proposedName: string, content: Uint8Array, kind: ExportKind) => Promise<Result<string | null>>;
+  readonly chooseList: () => Promise<Result<ListFile | null>>;
   readonly readAgain: (file: FileRef) => Promise<Result<TakenFile>>;
   readonly look: (file: FileRef) => Promise<Result<FileLook>>;
   readonly keepMine: (file: FileRef) => Promise<Result<unknown>>;

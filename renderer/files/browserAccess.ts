@@ -10,7 +10,12 @@ import { readDocument } from './readDocument.ts';
 
 const mostFileBytes = 21 * 1024 * 1024;
 const mostRecent = 10;
-const exportMediaTypes = { pdf: 'application/pdf', html: 'text/html' } as const;
+const exportMediaTypes = {
+  pdf: 'application/pdf',
+  html: 'text/html',
+  csv: 'text/csv',
+  graphml: 'application/xml',
+} as const;
 
 interface KnownFile {
   readonly file: BrowserFile;
@@ -127,6 +132,12 @@ export function makeBrowserAccess(): FileAccess {
         }
         return ok(picked.name);
       });
+    },
+    async chooseList() {
+      const file = await chooseByInput('.csv,.txt,.tsv,.graphml,.xml');
+      if (!file) return ok(null);
+      if (file.size > mostFileBytes) return tooLarge(file.size);
+      return ok({ name: file.name, content: await bytesOf(file) });
     },
     async readAgain(file) {
       const target = known.get(file.handle);

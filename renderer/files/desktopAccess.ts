@@ -14,6 +14,7 @@ export function makeDesktopAccess(desktop: DesktopBridge): FileAccess {
     save: (file, content) => desktop.saveFile(file.handle, content),
     saveAs: (proposedName, content) => desktop.saveFileAs(proposedName, content),
     exportFile: (proposedName, content) => desktop.exportFile(proposedName, content),
+    chooseList: () => desktop.chooseList(),
     readAgain: (file) => desktop.readFileAgain(file.handle),
     look: (file) => desktop.lookAtFile(file.handle),
     keepMine: (file) => desktop.keepMine(file.handle),

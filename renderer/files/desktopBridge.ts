@@ -1,6 +1,6 @@
 import type { Problem, Result } from '../../engine/base/index.ts';
 import type { FileRef, KeptCopy, RecentEntry } from '../state/sitting.ts';
-import type { FileLook, TakenFile } from './access.ts';
+import type { FileLook, ListFile, TakenFile } from './access.ts';
 
 /** What the desktop program tells of itself. */
 export interface ProgramFacts {
@@ -36,6 +36,7 @@ export interface DesktopBridge {
   readonly saveFileAs: (proposedName: string, content: Uint8Array) => Promise<Result<FileRef | null>>;
   readonly exportFile: (proposedName: string, content: Uint8Array) => Promise<Result<string | null>>;
   readonly saveFile: (handle: string, content: Uint8Array) => Promise<Result<FileRef>>;
+  readonly chooseList: () => Promise<Result<ListFile | null>>;
   readonly readFileAgain: (handle: string) => Promise<Result<TakenFile>>;
   readonly lookAtFile: (handle: string) => Promise<Result<FileLook>>;
   readonly keepMine: (handle: string) => Promise<Result<null>>;

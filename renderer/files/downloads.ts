@@ -3,11 +3,11 @@
  */
 
 /** Lets the user choose a file by the browser's own dialog; null when nothing was chosen. */
-export function chooseByInput(): Promise<File | null> {
+export function chooseByInput(accept = '.json,application/json'): Promise<File | null> {
   return new Promise((resolve) => {
     const input = document.createElement('input');
     input.type = 'file';
-    input.accept = '.json,application/json';
+    input.accept = accept;
     input.addEventListener('cancel', () => resolve(null));
     input.addEventListener('change', () => resolve(input.files?.[0] ?? null));
     input.click();

@@ -198,6 +198,18 @@ export function makeFileDesk(bench: Workbench, access: FileAccess, { newId, now,
       inTurn(async () => {
         await savePart(desk, part, null);
       }),
+    exportFile: (proposedName, content, kind) =>
+      inTurn(async () => {
+        const done = await access.exportFile(proposedName, content, kind);
+        if (!done.ok) bench.refuse({ deed: 'export', name: proposedName, problems: done.problems });
+        else if (done.value !== null) bench.announce(fileWords.exported(done.value));
+      }),
+    importList: () =>
+      inTurn(async () => {
+        const list = await access.chooseList();
+        if (!list.ok) refuseToOpen(undefined, list.problems);
+        else if (list.value) bench.dispatch('show-import', { list: list.value });
+      }),
     revert: () => inTurn(loadFromDisk),
     loadOutside: () => inTurn(loadFromDisk),
     keepMine: (part) =>

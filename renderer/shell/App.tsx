@@ -8,6 +8,8 @@ import { CautionStrip } from '../find/CautionStrip.tsx';
 import { HandBackDialog } from '../handback/HandBackDialog.tsx';
 import { InjectAnswer } from '../inject/InjectAnswer.tsx';
 import { EquipmentDialog } from '../legend/EquipmentDialog.tsx';
+import { DocumentsDialog } from '../papers/DocumentsDialog.tsx';
+import { ImportDialog } from '../papers/ImportDialog.tsx';
 import { PracticeWorkspace } from '../practice/PracticeWorkspace.tsx';
 import { RepairTableDialog } from '../repair/RepairTableDialog.tsx';
 import { useApp } from '../state/useWorkbench.ts';
@@ -46,6 +48,8 @@ export function App() {
       <RepairTableDialog />
       <EquipmentDialog />
       <NewMachineDialog />
+      <DocumentsDialog />
+      <ImportDialog />
       <RefusedDialog />
       <ShortcutsDialog />
       <QuestionDialog />

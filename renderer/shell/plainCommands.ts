@@ -13,6 +13,8 @@ const fileItems = [
   'save',
   'save-case-as',
   'save-cabinet-as',
+  'show-documents',
+  'import-list',
   'revert',
 ] as const satisfies readonly FileMenuCommand[];
 

@@ -9,6 +9,7 @@ import type { HandBackState } from '../handback/handBackState.ts';
 import type { InjectState } from '../inject/injectState.ts';
 import type { EquipmentState } from '../legend/equipmentState.ts';
 import type { Library } from '../legend/library.ts';
+import type { PapersState } from '../papers/papersState.ts';
 import type { SumsState } from '../sums/sumsState.ts';
 import type { UndoHistory } from './history.ts';
 import type { Alert, CaseRecord, KeptCopy, OpenFiles, Question, RecentEntry, SavedContent } from './sitting.ts';
@@ -37,7 +38,7 @@ export interface DocumentSource {
 
 /** Something the program must tell in a dialog: what went wrong when a file was opened or saved, or when the program started. */
 export interface RefusedFile {
-  readonly deed: 'open' | 'kept' | 'restore' | 'start';
+  readonly deed: 'open' | 'kept' | 'restore' | 'start' | 'export';
   /** Name of the file, where the problems themselves do not say it. */
   readonly name?: string;
   readonly problems: readonly Problem[];
@@ -115,6 +116,8 @@ export interface SessionState {
   readonly handBack: HandBackState;
   /** The repair table is open. */
   readonly repairTableShown: boolean;
+  /** What is open of documents and imports. */
+  readonly papers: PapersState;
   /** Which workspace is shown. It stays when another document is opened. */
   readonly workspace: Workspace;
   /** What is chosen in Draw, and how it is looked at. */
@@ -181,6 +184,7 @@ export const stateTable: { readonly [K in keyof Required<AppState>]: KindOf<K> }
   sums: 'session',
   handBack: 'session',
   repairTableShown: 'session',
+  papers: 'session',
   workspace: 'session',
   draw: 'session',
   theme: 'preference',

@@ -6,6 +6,7 @@ import { editCommands } from '../edit/editCommands.ts';
 import { handBackCommands } from '../handback/handBackCommands.ts';
 import { injectCommands } from '../inject/injectCommands.ts';
 import { legendCommands } from '../legend/legendCommands.ts';
+import { papersCommands } from '../papers/papersCommands.ts';
 import { entryCommands } from '../quick/entryCommands.ts';
 import { repairCommands } from '../repair/repairCommands.ts';
 import { sumsCommands } from '../sums/sumsCommands.ts';
@@ -234,6 +235,7 @@ export const commands = {
   ...sumsCommands,
   ...handBackCommands,
   ...repairCommands,
+  ...papersCommands,
   ...entryCommands,
   ...drawCommands,
   ...editCommands,

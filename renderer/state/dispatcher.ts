@@ -8,6 +8,7 @@ import { sameContent } from '../files/sameContent.ts';
 import { notHandedBack } from '../handback/handBackState.ts';
 import { nothingInjected } from '../inject/injectState.ts';
 import { closedEquipment } from '../legend/equipmentState.ts';
+import { noPapers } from '../papers/papersState.ts';
 import { nothingTried } from '../sums/sumsState.ts';
 import type { AppState, DocumentSource, DocumentState, PreferenceState, RefusedFile } from './appState.ts';
 import type { Command, DocumentCommand, EffectContext } from './command.ts';
@@ -197,6 +198,7 @@ function freshSession({ cabinet, caseRecord }: DocumentState, opened: OpenedAs) 
     sums: nothingTried,
     handBack: notHandedBack,
     repairTableShown: false,
+    papers: noPapers,
     draw: nothingDrawn,
   } as const;
 }

@@ -5,6 +5,9 @@ import type { CabinetContent, CaseContent } from '../../engine/schema/index.ts';
  * What the window knows of the files behind its document, and what it must tell or ask about them.
  */
 
+/** What is made of the document and not opened again. */
+export type ExportKind = 'pdf' | 'html' | 'csv' | 'graphml';
+
 /** A case without its copy of the cabinet, which stands beside it in the document. */
 export type CaseRecord = Omit<CaseContent, 'cabinet'>;
 
@@ -119,6 +122,10 @@ export interface FileActions {
   readonly openRefusedKept: () => Promise<void>;
   readonly save: () => Promise<void>;
   readonly saveAs: (part: FilePart) => Promise<void>;
+  /** Puts a document or list where the user says. */
+  readonly exportFile: (proposedName: string, content: Uint8Array, kind: ExportKind) => Promise<void>;
+  /** Lets the user choose a list, and shows what it would do. */
+  readonly importList: () => Promise<void>;
   readonly revert: () => Promise<void>;
   /** Loads what another program wrote, in the place of what stands in the window. */
   readonly loadOutside: () => Promise<void>;

@@ -3,6 +3,7 @@ import { simulate } from '../../engine/simulation/index.ts';
 import type { SolverSnapshot } from '../outside/solver/facts.ts';
 import { consistentBySolver } from '../outside/solver/solve.ts';
 import { fullEvidence, middleCut, plainCabinet, plainContent } from './cabinets.ts';
+import { timeDocuments } from './documents.ts';
 import { benchPlanSpeed, benchPlans } from './planBench.ts';
 
 /*
@@ -94,6 +95,18 @@ for (const perChain of isQuick ? [2] : [2, 4, 6, 8]) {
   if (answers.length !== consistentHypotheses(cabinet, evidence).length) {
     throw new Error('the solver and the engine disagree: run the tests');
   }
+}
+
+console.log('\nAll documents of a cabinet (drawing, lists, labels, door sheets, pattern sheet) as one PDF.\n');
+print(['units (chains)', 'pages', 'ms']);
+for (const [chains, perChain] of isQuick
+  ? ([[1, 6]] as const)
+  : ([
+      [4, 15],
+      [1, 60],
+    ] as const)) {
+  const { milliseconds, pages } = await timeDocuments(chains, perChain);
+  print([`${chains * perChain} (${chains})`, String(pages), milliseconds.toFixed(0)]);
 }
 
 benchPlanSpeed(isQuick ? 1 : 9);

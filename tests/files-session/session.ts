@@ -2,6 +2,7 @@ import { findCabinetBeside } from '../../electron/files/cabinetBeside.ts';
 import { ChosenFiles } from '../../electron/files/chosenFiles.ts';
 import { KeptCopies } from '../../electron/files/keptCopies.ts';
 import type { Machine } from '../../electron/files/machine.ts';
+import { readList } from '../../electron/files/readList.ts';
 import { RecentFiles, type RecentMemory } from '../../electron/files/recentFiles.ts';
 import { RecoveryStore } from '../../electron/files/recoveryStore.ts';
 import { ok, type Problem, type Result } from '../../engine/base/index.ts';
@@ -66,6 +67,7 @@ export async function startSession({ machine, document, memory = { recent: [] },
     saveFileAs: async (_name, content) => (state.dialog === null ? ok(null) : files.saveAs(state.dialog, content)),
     exportFile: async (_name, content) => (state.dialog === null ? ok(null) : files.export(state.dialog, content)),
     saveFile: (handle, content) => files.save(handle, content),
+    chooseList: async () => (state.dialog === null ? ok(null) : readList(machine, state.dialog)),
     readFileAgain: (handle) => files.readAgain(handle),
     lookAtFile: (handle) => files.look(handle),
     keepMine: (handle) => files.keepMine(handle),

@@ -22,6 +22,7 @@ function listen(handlers: Partial<CallHandlers> = {}) {
     saveFileAs: () => ok(null),
     exportFile: () => ok(null),
     saveFile: () => ok(saved),
+    chooseList: () => ok(null),
     readFileAgain: () => ok({ ...saved, content: new Uint8Array() }),
     lookAtFile: () => ok({ state: 'same' }),
     keepMine: () => ok(null),

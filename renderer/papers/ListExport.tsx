@@ -1,0 +1,92 @@
+import { useState } from 'react';
+import { makeFileName } from '../../engine/base/index.ts';
+import { startSentence, tableKindWords, tableWords, papersWords as words } from '../../engine/messages/index.ts';
+import { type CsvForm, makeTable, tableKinds, writeCsv, writeGraphml } from '../../engine/tables/index.ts';
+import { useApp, useDispatch } from '../state/useWorkbench.ts';
+
+const choices = [...tableKinds, 'graph'] as const;
+const separators = [';', ',', '\t'] as const;
+const decimals = ['.', ','] as const;
+
+/** A list as CSV in the form that a spreadsheet wants, or everything as a graph. */
+export function ListExport() {
+  const topology = useApp((state) => state.checked.topology);
+  const name = useApp((state) => state.cabinet.name);
+  const dispatch = useDispatch();
+  const [what, setWhat] = useState<(typeof choices)[number]>('units');
+  const [form, setForm] = useState<CsvForm>({ separator: ';', decimal: '.', byteOrderMark: true });
+  const save = () => {
+    const isGraph = what === 'graph';
+    const table = isGraph ? null : makeTable(topology, what, tableWords);
+    const text =
+      table === null
+        ? writeGraphml(topology, tableWords)
+        : writeCsv(
+            table.columns.map((key) => tableWords.heads[key]),
+            table.rows,
+            form,
+          );
+    dispatch('export-file', {
+      name: makeFileName(`${name}.${isGraph ? 'graph' : tableKindWords[what]}`, isGraph ? '.graphml' : '.csv', 'list'),
+      content: new TextEncoder().encode(text),
+      kind: isGraph ? 'graphml' : 'csv',
+    });
+  };
+  return (
+    <fieldset className="papers-lists">
+      <legend>{words.lists}</legend>
+      <label className="papers-field">
+        {words.list}
+        <select value={what} onChange={(event) => setWhat(choices.find((one) => one === event.target.value) ?? what)}>
+          {choices.map((one) => (
+            <option key={one} value={one}>
+              {startSentence(one === 'graph' ? words.graph : tableKindWords[one])}
+            </option>
+          ))}
+        </select>
+      </label>
+      {what !== 'graph' && (
+        <>
+          <label className="papers-field">
+            {words.separator}
+            <select
+              value={form.separator}
+              onChange={(event) => setForm({ ...form, separator: separators.find((one) => one === event.target.value) ?? form.separator })}
+            >
+              {separators.map((one) => (
+                <option key={one} value={one}>
+                  {words.separators[one]}
+                </option>
+              ))}
+            </select>
+          </label>
+          <label className="papers-field">
+            {words.decimal}
+            <select
+              value={form.decimal}
+              onChange={(event) => setForm({ ...form, decimal: decimals.find((one) => one === event.target.value) ?? form.decimal })}
+            >
+              {decimals.map((one) => (
+                <option key={one} value={one}>
+                  {words.decimals[one]}
+                </option>
+              ))}
+            </select>
+          </label>
+          <label className="papers-check">
+            <input
+              type="checkbox"
+              checked={form.byteOrderMark}
+              onChange={(event) => setForm({ ...form, byteOrderMark: event.target.checked })}
+            />
+            {words.byteOrderMark}
+          </label>
+          <p className="papers-note">{words.guard}</p>
+        </>
+      )}
+      <button type="button" className="button" onClick={save}>
+        {words.saveList}
+      </button>
+    </fieldset>
+  );
+}

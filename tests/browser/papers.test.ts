@@ -1,0 +1,101 @@
+import { readFile } from 'node:fs/promises';
+import axe from 'axe-core';
+import { describe, expect, it } from 'vitest';
+import { importWords, papersWords as words } from '../../engine/messages/index.ts';
+import { readPdf } from '../documents/pdfReader.ts';
+import { findChromium } from '../support/chromium.ts';
+import { type LaunchedPage, launchPage } from '../support/launchPage.ts';
+import { whyMissing } from '../support/required.ts';
+import { driveFind } from './findDriver.ts';
+
+const missing = await whyMissing('Chromium', findChromium);
+
+async function openDocuments(options: Parameters<typeof launchPage>[0] = {}): Promise<LaunchedPage> {
+  const launched = await launchPage({ width: 1440, height: 900, ...options });
+  await driveFind(launched.page).openSample('Two chains', 'nothing seen yet');
+  await launched.page.getByText(/^New case · /).waitFor();
+  await launched.page.keyboard.press('Control+p');
+  await launched.page.getByRole('dialog').waitFor();
+  return launched;
+}
+
+async function seriousFindings({ page }: LaunchedPage): Promise<readonly string[]> {
+  await page.evaluate(axe.source);
+  const { violations } = await page.evaluate(() => (globalThis as unknown as { axe: typeof axe }).axe.run()); // put there by the line before
+  return violations
+    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+    .map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 200)} ${nodes[0]?.failureSummary ?? ''}`);
+}
+
+describe.skipIf(missing)('the documents in the window', () => {
+  it('should show the pages as they will be, say how well the cabinet isolates, and save them as a PDF that says the same', async () => {
+    const launched = await openDocuments();
+    const { page } = launched;
+    await page.getByRole('figure', { name: 'Door sheet, chain 1, page 1 of 2' }).waitFor();
+    await page.getByRole('heading', { name: words.isolation }).waitFor();
+    await launched.shoot('papers-1440x900-light');
+    expect(await seriousFindings(launched)).toEqual([]);
+    await page.getByRole('checkbox', { name: 'Cable schedule' }).check();
+    await page.getByRole('figure', { name: /^Cable schedule, page 1/ }).waitFor();
+    const coming = page.waitForEvent('download');
+    await page.getByRole('button', { name: words.savePdf }).click();
+    const download = await coming;
+    expect(download.suggestedFilename()).toMatch(/\.documents\.pdf$/);
+    const read = await readPdf(new Uint8Array(await readFile(await download.path())));
+    expect(read.outline).toEqual(['Cable schedule', 'Door sheet, chain 1', 'Door sheet, chain 2']);
+    expect([...read.fonts.values()]).not.toContain(false);
+    expect(read.pages.map(({ text }) => text).join()).toContain('-WH3');
+    await launched.close();
+  });
+
+  it.each([
+    [1280, 720, 'dark'],
+    [1920, 1080, 'light'],
+  ] as const)('should fit a window of %i × %i, %s', async (width, height, theme) => {
+    const launched = await openDocuments({ width, height, theme });
+    const { page } = launched;
+    await page.getByRole('checkbox', { name: 'Cabinet drawing' }).check();
+    await page.getByRole('figure', { name: /^Cabinet drawing, page 1/ }).waitFor();
+    await launched.shoot(`papers-${width}x${height}-${theme}`);
+    const box = await page.getByRole('dialog').boundingBox();
+    expect((box?.y ?? -1) >= 0 && (box?.y ?? 0) + (box?.height ?? 0) <= height).toBe(true);
+    expect(await seriousFindings(launched)).toEqual([]);
+    await page.keyboard.press('Escape');
+    await expect.poll(() => page.getByRole('dialog').count()).toBe(0);
+    await launched.close();
+  });
+
+  it('should show what a list would do, remember what its heads mean, take it over as one step, and undo it', async () => {
+    const launched = await openDocuments();
+    const { page } = launched;
+    await page.getByRole('button', { name: words.close }).click();
+    const choose = async (content: string) => {
+      await page.getByRole('button', { name: 'File', exact: true }).click();
+      const coming = page.waitForEvent('filechooser');
+      await page.getByRole('menuitem', { name: 'Import a list…' }).click();
+      await (await coming).setFiles({ name: 'serials.csv', mimeType: 'text/csv', buffer: Buffer.from(content) });
+      await page.getByRole('dialog', { name: words.importTitle('serials.csv') }).waitFor();
+    };
+    await choose("Designation;S/N\r\n'-TB1;D-90001\r\n'-TB77;D-90002\r\n");
+    await page.getByRole('combobox', { name: 'Serial number', exact: true }).selectOption('S/N');
+    await page.getByLabel(words.overwrite).check();
+    await page.getByText('D-90001 instead of D-55021').waitFor();
+    await page.getByText(importWords.doubtful).waitFor();
+    await launched.shoot('import-1440x900-light');
+    expect(await seriousFindings(launched)).toEqual([]);
+    await page.getByRole('button', { name: words.apply(1) }).click();
+    await expect.poll(() => page.getByRole('dialog').count()).toBe(0);
+    // The same list again: its heads are known, and there is nothing more to do.
+    await choose("Designation;S/N\r\n'-TB1;D-90001\r\n");
+    expect(await page.getByRole('combobox', { name: 'Serial number', exact: true }).inputValue()).toBe('1');
+    await page.getByRole('button', { name: words.apply(0) }).waitFor();
+    await page.getByRole('button', { name: words.cancel }).click();
+    await page.keyboard.press('Control+z');
+    await choose("Designation;S/N\r\n'-TB1;D-55021\r\n");
+    await page.getByRole('button', { name: words.apply(0) }).waitFor();
+    await page.getByRole('button', { name: words.cancel }).click();
+    await choose('<!DOCTYPE x [<!ENTITY a "b">]><graphml/>');
+    await page.getByText('declares a document type').waitFor();
+    await launched.close();
+  });
+});
