@@ -19,6 +19,8 @@ export interface FitRequest {
   readonly wrap: boolean;
   readonly arrangement?: 'chain' | 'mounting';
   readonly above?: number;
+  /** What is too large is not made a strip, but goes on downwards, readable, below what one sees. */
+  readonly goDown?: boolean;
 }
 
 /** How the cabinet is drawn so that all of it can be seen. */
@@ -35,6 +37,9 @@ const largest = 1.25;
 function sharp(zoom: number): number {
   return zoom >= 1 && zoom < 1.1 ? 1 : zoom;
 }
+
+/** Zoom at which a designation fits into a module of the middle detail. */
+const readable = 0.5;
 
 /** From this zoom on nothing is given up for a larger picture. */
 const easy = 0.92;
@@ -69,11 +74,19 @@ export function fitCabinet(request: FitRequest): Fit {
   const middle = tries.map((options) => ({ options, zoom: zoomFor(placeCabinet(topology, { ...options, detail: 'middle' }), room) }));
   const inMiddle = best(middle.filter(({ zoom }) => zoom >= detailFrom.middle));
   if (inMiddle) return { zoom: Math.min(inMiddle.zoom, detailFrom.full - 0.01), detail: 'middle', options: inMiddle.options };
+  if (request.goDown) return fitDownwards(base, room, metrics);
   const wide = placeCabinet(topology, { ...base, detail: 'full' }).width - metrics.controller;
   const zoom = Math.min(detailFrom.middle - 0.01, Math.max((strip.width + 1) / pitch, (room.width - strip.controller) / wide));
   const rows = placeCabinet(topology, { ...base, detail: 'strip' }).rows.length;
   const stripGap = Math.min(strip.callout, Math.max(strip.leastCallout, room.height / Math.max(1, rows) - strip.height));
   return { zoom, detail: 'strip', options: { ...base, stripZoom: zoom, stripGap } };
+}
+
+/** Rows as long as the room is wide, in the middle detail. */
+function fitDownwards(base: Omit<PlacementOptions, 'detail'>, room: Room, metrics: Metrics): Fit {
+  const pitch = metrics.module + metrics.gap;
+  const unitsPerRow = Math.max(1, Math.floor((room.width / readable - 1.9 * metrics.controller) / pitch));
+  return { zoom: readable, detail: 'middle', options: { ...base, unitsPerRow } };
 }
 
 /** Rows of equal length, from two per chain to five. */

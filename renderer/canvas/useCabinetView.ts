@@ -29,6 +29,8 @@ export interface ViewOptions {
   readonly foldable: string;
   /** Long chains go on in the next row. */
   readonly wrap: boolean;
+  /** What is too large goes on below what one sees, rather than as a strip. */
+  readonly goDown?: boolean;
   readonly arrangement?: PlacementOptions['arrangement'];
   /** Room left above the drawing at most, where there is more than it needs; left out: it stands in the middle. */
   readonly mostAbove?: number;
@@ -44,6 +46,7 @@ export function useCabinetView(frame: React.RefObject<HTMLElement | null>, size:
     metrics,
     foldable,
     wrap,
+    goDown = false,
     arrangement = 'chain',
     above = 0,
     opening = null,
@@ -68,10 +71,11 @@ export function useCabinetView(frame: React.RefObject<HTMLElement | null>, size:
         metrics: narrow ? metrics.narrow : metrics.wide,
         foldable: new Set(foldable === '' ? [] : foldable.split(' ')),
         wrap,
+        goDown,
         arrangement,
         above,
       }),
-    [topology, size, narrow, metrics, foldable, wrap, arrangement, above],
+    [topology, size, narrow, metrics, foldable, wrap, goDown, arrangement, above],
   );
   const detail = zoomed ?? fit.detail;
   const still = useMemo(() => placeCabinet(topology, { ...fit.options, detail }), [topology, fit, detail]);

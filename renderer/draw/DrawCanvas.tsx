@@ -52,6 +52,7 @@ export function DrawCanvas() {
     metrics,
     foldable: '',
     wrap: true,
+    goDown: true,
     arrangement,
     opening,
     mostAbove,

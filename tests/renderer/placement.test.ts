@@ -103,3 +103,26 @@ describe('fitCabinet', () => {
     }
   });
 });
+
+describe('fitCabinet that may go downwards', () => {
+  it('should keep any cabinet readable, in rows no wider than the room', () => {
+    for (const units of [3, 12, 60, 200]) {
+      const { topology } = buildTopology(makeCabinet(7, { chains: 1, units, offChain: 0 }));
+      for (const room of rooms) {
+        const { zoom, detail, options } = fitCabinet({
+          topology,
+          room,
+          wrap: true,
+          goDown: true,
+          foldable: new Set(),
+          metrics: narrowMetrics,
+        });
+        expect(detail).not.toBe('strip');
+        expect(zoom).toBeGreaterThanOrEqual(0.4);
+        const placement = placeCabinet(topology, { ...options, detail });
+        assertSound(topology, placement);
+        expect(placement.width * zoom).toBeLessThanOrEqual(room.width + 1);
+      }
+    }
+  });
+});

@@ -62,7 +62,7 @@ export async function benchDraw(): Promise<void> {
     `${String(opened).padStart(4)} units: panning ${(((await scriptOf(session)) - before) / frames).toFixed(1)} ms script per frame`,
   );
 
-  const from = await draw.at(draw.unit(lastDesignation(opened)));
+  const from = await draw.at(draw.unit('-TB1.1'));
   await page.mouse.move(from.x, from.y);
   await page.mouse.down();
   await page.mouse.move(from.x - 20, from.y - 20, { steps: 4 });
