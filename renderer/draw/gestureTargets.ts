@@ -112,6 +112,8 @@ export function panAtEdge(
   const dx = clientX < box.left + edge.within ? edge.step : clientX > box.right - edge.within ? -edge.step : 0;
   const dy = clientY < box.top + edge.within ? edge.step : clientY > box.bottom - edge.within ? -edge.step : 0;
   if (dx === 0 && dy === 0) return false;
+  // Over a thing one aims at it: it does not run away.
+  if (document.elementFromPoint(clientX, clientY)?.closest('.unit, .link-labels')) return false;
   const { x, y, zoom } = flow.getViewport();
   void flow.setViewport({ x: x + dx, y: y + dy, zoom });
   return true;

@@ -65,9 +65,11 @@ export function useFocusChosen(frame: React.RefObject<HTMLElement | null>) {
     // What is new is drawn a moment later.
     const attempt = () => {
       const active = document.activeElement;
-      if (!(active === document.body || frame.current?.contains(active))) return;
+      // A menu or a list that is being closed gives the focus back a moment later.
+      const closing = active?.closest('[role="menu"], [role="dialog"]') != null;
+      if (!closing && active !== document.body && !frame.current?.contains(active)) return;
       tries += 1;
-      if (!focusThing(last) && tries < mostTries) waiting = requestAnimationFrame(attempt);
+      if ((closing || !focusThing(last)) && tries < mostTries) waiting = requestAnimationFrame(attempt);
     };
     attempt();
     return () => cancelAnimationFrame(waiting);

@@ -23,26 +23,28 @@ describe.skipIf(missing)('gestures of Draw, with a real mouse', () => {
         await draw.launched.shoot('draw-held');
       },
     });
-    expect(await draw.chains()).toEqual([['-TB1', '-TB2', '-TB11', '-TB3', '-KE2', '-TB4'], second]);
-    expect(await draw.lastStep()).toBe('new servo drive');
+    await expect.poll(() => draw.chains()).toEqual([['-TB1', '-TB2', '-TB11', '-TB3', '-KE2', '-TB4'], second]);
+    await expect.poll(() => draw.lastStep()).toBe('new servo drive');
     await draw.press('Control+z');
-    expect(await draw.chains()).toEqual([first, second]);
+    await expect.poll(() => draw.chains()).toEqual([first, second]);
   });
 
   it('should reorder within a row and between rows by dragging, and leave everything alone on Escape', async () => {
     draw = await launchDraw();
     const cable = await draw.at(draw.cable('-WH2'));
     await draw.drag(await draw.at(draw.unit('-TB4'), 0, -50), { x: cable.x, y: cable.y }, { cancel: true });
-    expect(await draw.chains()).toEqual([first, second]);
+    await expect.poll(() => draw.chains()).toEqual([first, second]);
     await draw.drag(await draw.at(draw.unit('-TB4'), 0, -50), cable);
-    expect(await draw.chains()).toEqual([['-TB1', '-TB4', '-TB2', '-TB3', '-KE2'], second]);
+    await expect.poll(() => draw.chains()).toEqual([['-TB1', '-TB4', '-TB2', '-TB3', '-KE2'], second]);
     await draw.drag(await draw.at(draw.unit('-TB4'), 0, -50), await draw.at(draw.cable('-WH7')));
-    expect(await draw.chains()).toEqual([
-      ['-TB1', '-TB2', '-TB3', '-KE2'],
-      ['-TB5', '-TB4', '-TB6', '-KE3', '-TB7'],
-    ]);
-    expect(await draw.lastStep()).toBe('move -TB4');
+    await expect
+      .poll(() => draw.chains())
+      .toEqual([
+        ['-TB1', '-TB2', '-TB3', '-KE2'],
+        ['-TB5', '-TB4', '-TB6', '-KE3', '-TB7'],
+      ]);
+    await expect.poll(() => draw.lastStep()).toBe('move -TB4');
     await draw.press('Control+z', 'Control+z');
-    expect(await draw.chains()).toEqual([first, second]);
+    await expect.poll(() => draw.chains()).toEqual([first, second]);
   });
 });
