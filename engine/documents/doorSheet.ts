@@ -14,8 +14,8 @@ import {
   textWidth,
 } from '../paper/index.ts';
 import { firstStep, groupPatterns, type PatternGroup, type Patterns, simulateSingles } from '../patterns/index.ts';
+import type { PlannedStep } from '../plan/index.ts';
 import { type DisplayMeaning, displayMeanings, type LegendRecord } from '../schema/index.ts';
-import type { RankedStep } from '../steps/index.ts';
 import { computeSums } from '../sums/index.ts';
 import type { Cabinet, ChainTopology } from '../topology/index.ts';
 import { codesFor, legendOf, onlyCode } from './codes.ts';
@@ -49,7 +49,7 @@ type RowMaker = (group: PatternGroup, number: number, elsewhere: string) => { re
 
 interface WorkedOut {
   readonly patterns: Patterns;
-  readonly stepOf: (group: PatternGroup) => RankedStep | null;
+  readonly stepOf: (group: PatternGroup) => PlannedStep | null;
 }
 
 /** Kept for each cabinet: another paper, or the preview and then the file, need not simulate everything again. */
@@ -58,7 +58,7 @@ const worked = new WeakMap<Cabinet, WorkedOut>();
 function workOut(cabinet: Cabinet): WorkedOut {
   const known = worked.get(cabinet);
   if (known !== undefined) return known;
-  const steps = new Map<PatternGroup, RankedStep | null>();
+  const steps = new Map<PatternGroup, PlannedStep | null>();
   const patterns = groupPatterns(cabinet, simulateSingles(cabinet, 'while-running'), 'while-running', 'displays-and-report');
   const stepOf = (group: PatternGroup) => {
     let step = steps.get(group);

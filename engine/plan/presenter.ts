@@ -111,8 +111,8 @@ export class Presenter {
     let told = this.told.get(key);
     if (told === undefined) {
       const spreads = this.spreads(option);
-      const mended = this.mended(option);
-      told = rankStep(step, this.built.setting, this.hypotheses, spreads, mended);
+      // A look mends nothing, and a restart alone does not either.
+      told = rankStep(step, this.built.setting, this.hypotheses, spreads, option.kind === 'act' ? this.mended(option) : []);
       this.told.set(key, told);
     }
     return told;

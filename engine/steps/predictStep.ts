@@ -188,11 +188,6 @@ export function isWhole({ links }: MomentState): boolean {
   return [...links.values()].every((link) => link.outbound.hears && link.return.hears);
 }
 
-/** Whether an act mends all of these faults, be they there at the moment or not. A machine that runs by chance is not mended. */
-export function isMended(step: Step, setting: Setting, faults: readonly Fault[]): boolean {
-  return step.do === 'act' && predictOutcome(step, setting, faults, faults) === 'runs';
-}
-
 /** Whether "no light" is also what a healthy cabinet would show at this look, so that it proves nothing. */
 export function isDarkNormal(step: Step, { cabinet, state }: Setting): boolean {
   return step.do === 'look' && isNoLightNormal(step.look, inputOf(cabinet, state, [], []));

@@ -1,41 +1,7 @@
 import type { ChainId, LinkId, UnitId } from '../base/index.ts';
-import type { Diagnosis } from '../diagnosis/index.ts';
-import { directions, type Evidence, type Fault, linkEnds } from '../schema/index.ts';
+import { directions, type Fault, linkEnds } from '../schema/index.ts';
 import type { Cabinet } from '../topology/index.ts';
 import type { Step } from './types.ts';
-
-/** An item less probable than this does not make a step worth listing. */
-const worthAStep = 0.005;
-
-/**
- * The steps that concern what is suspected: displays and reports nobody has read, looks at the light and the cables, and acts on
- * suspected items. Which are allowed in the machine's present state is for the reader to judge by the cautions.
- */
-export function listSteps(cabinet: Cabinet, evidence: Evidence, diagnosis: Diagnosis): readonly Step[] {
-  const steps = new Map<string, Step>();
-  const add = (...list: readonly Step[]) => {
-    for (const step of list) {
-      steps.set(JSON.stringify(step), step);
-    }
-  };
-  const last = evidence.snapshots[evidence.snapshots.length - 1];
-  for (const unit of cabinet.units.keys()) {
-    if (!(last?.displays ?? []).some((seen) => seen.unit === unit)) {
-      add({ do: 'read-display', unit });
-    }
-  }
-  for (const chain of cabinet.chains) {
-    if (chain.units.length > 0 && !(last?.reports ?? []).some((seen) => seen.chain === chain.id)) {
-      add({ do: 'read-report', chain: chain.id });
-    }
-  }
-  for (const { item, probability } of diagnosis.items) {
-    if (probability >= worthAStep) {
-      add(...stepsFor(item.fault, cabinet));
-    }
-  }
-  return [...steps.values()];
-}
 
 /** The looks and acts that concern one thing that may be at fault. */
 export function stepsFor(fault: Fault, cabinet: Cabinet): readonly Step[] {

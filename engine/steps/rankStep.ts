@@ -1,9 +1,7 @@
 import { compareText } from '../base/index.ts';
-import type { Diagnosis, RankedHypothesis } from '../diagnosis/index.ts';
-import type { Evidence, Fault } from '../schema/index.ts';
-import type { Cabinet } from '../topology/index.ts';
-import { listSteps } from './listSteps.ts';
-import { isDarkNormal, isMended, makeSetting, predictStep, type Setting } from './predictStep.ts';
+import type { RankedHypothesis } from '../diagnosis/index.ts';
+import type { Fault } from '../schema/index.ts';
+import { isDarkNormal, type Setting } from './predictStep.ts';
 import type { RankedStep, Step, StepOutcome } from './types.ts';
 
 /** Hypotheses that together have less than this share are left out of the sums. */
@@ -12,32 +10,6 @@ const mostHypotheses = 60;
 /** Suspects named for each outcome: enough to add up the items of the first few places. */
 const mostSuspects = 8;
 const leastInformation = 1e-9;
-
-/**
- * What could be done next, by the information that each step is expected to give about which hypothesis holds: entropy of its
- * outcomes less what stays uncertain about them under each hypothesis (de Kleer and Williams 1987; Shannon 1948). Hypotheses are
- * those of the diagnosis that carry the bulk of the probability; units of unknown behaviour act as documented or by default.
- * Costs and machine states are not weighed here.
- */
-export function rankSteps(cabinet: Cabinet, evidence: Evidence, diagnosis: Diagnosis): readonly RankedStep[] {
-  const hypotheses = bulkOf(diagnosis.hypotheses);
-  const setting = makeSetting(cabinet, evidence);
-  const steps = listSteps(cabinet, evidence, diagnosis);
-  const ranked: RankedStep[] = [];
-  for (const step of steps) {
-    const spreads: ReadonlyMap<string, number>[] = [];
-    const mended: number[] = [];
-    for (const { faults } of hypotheses) {
-      const all = faults.map(({ fault }) => fault);
-      spreads.push(predictStep(step, setting, all));
-      mended.push(isMended(step, setting, all) ? 1 : 0);
-    }
-    ranked.push(rankStep(step, setting, hypotheses, spreads, mended));
-  }
-  return ranked
-    .filter(({ information, mends }) => information > 0 || mends > 0)
-    .sort((a, b) => b.information - a.information || b.mends - a.mends || compareText(JSON.stringify(a.step), JSON.stringify(b.step)));
-}
 
 /** The most probable hypotheses that together make up nearly all. */
 export function bulkOf(hypotheses: readonly RankedHypothesis[]): readonly RankedHypothesis[] {
@@ -53,7 +25,11 @@ export function bulkOf(hypotheses: readonly RankedHypothesis[]): readonly Ranked
   return kept;
 }
 
-/** A step with what it would tell: `spreads[h]` are its outcomes under each hypothesis, `mended[h]` how likely it mends it. */
+/**
+ * A step with what it would tell about which hypothesis holds: entropy of its outcomes less what stays uncertain about them under each
+ * hypothesis (de Kleer and Williams 1987; Shannon 1948). `spreads[h]` are its outcomes under each hypothesis, `mended[h]` how likely it
+ * mends it.
+ */
 export function rankStep(
   step: Step,
   setting: Setting,
