@@ -52,8 +52,9 @@ export class PatternViews {
   }
 
   /**
-   * What is predicted of all that was observed, as a text: for every snapshot the different outcomes with their shares of the
-   * presence patterns that the halted rule leaves, and where somebody looked, whether a chain is broken.
+   * What is predicted of all that was observed, as a text: for every snapshot the different outcomes that the halted rule leaves, with
+   * their shares of all presence patterns (that a machine runs weighs against what would mostly halt it), and where nobody said whether
+   * it halts, whether a chain is broken.
    */
   signature(first: ClassHandle | null, second: ClassHandle | null): string {
     this.pair.set(first?.ops ?? null, second?.ops ?? null);
@@ -68,11 +69,11 @@ export class PatternViews {
     let total = 0;
     for (const [trip, now] of presencePairs(group, this.pair.full, absentable)) {
       const isBroken = this.pair.isBroken(group, trip, this.everywhere);
+      total += 1;
       if (isAllowed(group, isBroken)) {
         const seen = (this.observationsOf[snapshot] ?? []).map((index) => this.pair.predictionAt(index, trip, now)).join();
         const key = group.mustBeBroken === null ? seen : `${seen}${isBroken ? 'b' : 'w'}`;
         counts.set(key, (counts.get(key) ?? 0) + 1);
-        total += 1;
       }
     }
     return [...counts]

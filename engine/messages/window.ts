@@ -31,6 +31,7 @@ const commands = {
   toggleAllCandidates: 'Show more suspects',
   enterOutcome: 'Enter what was found',
   enterUnforeseen: 'Enter that something else was seen',
+  enterRestart: 'Restarted, nothing touched',
   putBack: 'Put back',
   handBack: 'Hand back: checklist and report …',
   closeHandBack: 'Close',
@@ -84,6 +85,7 @@ export const windowTexts = {
     withdrawDisplay: (unit: string) => `not looked at for ${unit}`,
     report: (chain: string) => `report of ${chain}`,
     withdrawReport: (chain: string) => `no report of ${chain}`,
+    restarted: 'restarted, nothing touched',
     withdrawEntry: (what: string) => `withdrawn: ${what}`,
     correctEntry: (what: string) => `corrected: ${what}`,
     onset: (onset: Onset | 'unknown') => `fault came: ${onsetWords[onset].label}`,
@@ -302,6 +304,9 @@ export const windowTexts = {
     halted: 'Control is',
     onsets: { 'while-running': 'while running', 'at-power-up': 'when switched on', unknown: 'not known' },
     halts: { yes: 'halted', no: 'not halted', 'not-observed': 'not looked at' },
+    restart: 'Restarted',
+    restartMeans: 'Switched off and on with nothing touched: a new look at the machine begins.',
+    restarted: 'A new look begins. Say whether the control is halted, and note what is shown now.',
   },
 
   grid: {

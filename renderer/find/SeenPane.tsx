@@ -1,5 +1,7 @@
+import { useRef } from 'react';
 import { Label, Radio, RadioGroup } from 'react-aria-components';
 import { windowTexts } from '../../engine/messages/index.ts';
+import { commands } from '../state/commands.ts';
 import { currentSnapshot } from '../state/evidence.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
 import { SeenCircumstances } from './SeenCircumstances.tsx';
@@ -18,10 +20,21 @@ export function SeenPane() {
   });
   const restarted = useApp((state) => currentSnapshot(state.caseRecord).restarted ?? false);
   const halted = useApp((state) => currentSnapshot(state.caseRecord).halted);
+  const canRestart = useApp(commands['enter-restart'].isEnabled);
+  const section = useRef<HTMLElement>(null);
+  const restart = () => {
+    dispatch('enter-restart');
+    dispatch('announce', { text: words.restarted });
+    // The button rests until something of the new look is known, and a resting button holds no focus.
+    section.current?.focus();
+  };
   return (
-    <section className="pane seen-pane" aria-label={words.region}>
+    <section ref={section} className="pane seen-pane" aria-label={words.region} tabIndex={-1}>
       <div className="section-head">
         <h2>{words.region}</h2>
+        <button type="button" className="button small" disabled={!canRestart} title={words.restartMeans} onClick={restart}>
+          {words.restart}
+        </button>
       </div>
       <Choice
         label={words.onset}

@@ -94,25 +94,40 @@ function lookEntries(snapshot: Snapshot, index: number, names: Names): readonly 
   }));
 }
 
-function actEntries(record: CaseRecord, { interventions, provoked, halted }: Snapshot, index: number, names: Names): readonly LogEntry[] {
-  const acts = interventions ?? [];
-  if (acts.length === 0 && !provoked) return [];
-  const step = provoked
-    ? ({ do: 'provoke', how: provoked.how, subjects: provoked.subjects ?? [] } as const)
-    : ({ do: 'act', acts } as const);
-  const what = startSentence(halted === undefined ? wordStepTried(names, step) : wordStepDone(names, step, halted ? 'halts' : 'runs'));
+function actEntries(record: CaseRecord, snapshot: Snapshot, index: number, names: Names): readonly LogEntry[] {
+  const done = doneBefore(snapshot, index, names);
+  if (!done) return [];
+  const { tried, found, step } = done;
+  const what = startSentence(found ?? tried);
+  // A restart is entered first, and what came of it afterwards.
+  const written = [what, startSentence(tried)];
   return [
     {
       key: `acts ${index}`,
       entry: { kind: 'acts', snapshot: index },
       // A snapshot bears no time of its own; the line that was written when it was entered does.
-      at: [...(record.log ?? [])].reverse().find((line) => line.what === what)?.at,
+      at: [...(record.log ?? [])].reverse().find((line) => written.includes(line.what))?.at,
       what,
       code: null,
       reopen: null,
       answers: ['runs', 'halts'].map((outcome) => ({ outcome, words: wordStepOutcome(names, step, outcome) })),
     },
   ];
+}
+
+/** What was done before a snapshot, in words without and with what came of it; null where nothing was done. */
+function doneBefore({ interventions, provoked, restarted, halted }: Snapshot, index: number, names: Names) {
+  const acts = interventions ?? [];
+  const outcome = halted === undefined ? null : halted ? 'halts' : 'runs';
+  const step = provoked
+    ? ({ do: 'provoke', how: provoked.how, subjects: provoked.subjects ?? [] } as const)
+    : ({ do: 'act', acts } as const);
+  if (provoked || acts.length > 0) {
+    return { step, tried: wordStepTried(names, step), found: outcome && wordStepDone(names, step, outcome) };
+  }
+  if (restarted !== true || index === 0) return null;
+  const tried = windowTexts.steps.restarted;
+  return { step, tried, found: outcome && `${tried}: ${wordStepOutcome(names, step, outcome)}` };
 }
 
 export function momentOf(at: string | undefined): number {

@@ -108,6 +108,7 @@ function EditMenu() {
             <Item id="walk-displays" />
             <Item id="enter-next-report" />
             <Item id="toggle-walk-order" checked={mounting} />
+            <Item id="enter-restart" />
             <Separator className="menu-line" />
             <Item id="toggle-inject" checked={injecting} />
             <Item id="ask-take-pattern" />

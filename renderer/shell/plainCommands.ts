@@ -56,6 +56,7 @@ export const plainCommands = [
   'walk-displays',
   'enter-next-report',
   'toggle-walk-order',
+  'enter-restart',
   'toggle-inject',
   'ask-take-pattern',
   ...buildItems,

@@ -5,7 +5,7 @@ import type { DisplayMeaning, LookObservation, Snapshot } from '../../engine/sch
 import { type Step, stateNeeded } from '../../engine/steps/index.ts';
 import type { AppState, SessionState } from './appState.ts';
 import { documentCommand, viewCommand } from './command.ts';
-import { draftSnapshot } from './evidence.ts';
+import { currentSnapshot, draftSnapshot } from './evidence.ts';
 import { namesOf } from './names.ts';
 import type { CaseRecord } from './sitting.ts';
 
@@ -28,7 +28,7 @@ export type EntryRef =
   | { readonly kind: 'display'; readonly snapshot: number; readonly unit: string }
   | { readonly kind: 'report'; readonly snapshot: number; readonly chain: string }
   | { readonly kind: 'look'; readonly snapshot: number; readonly index: number }
-  /** What was done before this snapshot, and whether the machine ran afterwards. */
+  /** What was done before this snapshot, be it a restart alone, and whether the machine ran afterwards. */
   | { readonly kind: 'acts'; readonly snapshot: number };
 
 /** A step after which the machine is started again. */
@@ -47,6 +47,12 @@ function afterRestart(step: RestartStep, halted: boolean | null): Snapshot {
     onset: 'at-power-up',
     ...(halted === null ? {} : { halted }),
   };
+}
+
+/** Whether anything is known of the present look: another restart on top of an empty one would say nothing. */
+function isBegun(record: CaseRecord): boolean {
+  const { displays, reports, looks, halted } = currentSnapshot(record);
+  return halted !== undefined || (displays?.length ?? 0) + (reports?.length ?? 0) + (looks?.length ?? 0) > 0;
 }
 
 function enterOutcome(record: Draft<CaseRecord>, { step, outcome, at }: OutcomeEntry): void {
@@ -85,8 +91,13 @@ function withdrawEntry(record: Draft<CaseRecord>, ref: EntryRef): void {
   // What was not done made no new state of the machine; what was seen since stays.
   if (seen === 0 && ref.snapshot > 0) snapshots.splice(ref.snapshot, 1);
   else {
+    const wasOnlyRestarted = !snapshot.provoked && (snapshot.interventions?.length ?? 0) === 0;
     delete snapshot.interventions;
     delete snapshot.provoked;
+    if (wasOnlyRestarted) {
+      delete snapshot.restarted;
+      delete snapshot.onset;
+    }
   }
 }
 
@@ -124,6 +135,16 @@ export const stepCommands = {
     subject: ({ step }) => subjectOf(step),
     run: (draft, { step }) => {
       draft.caseRecord.evidence.snapshots.push(afterRestart(step, null));
+    },
+  }),
+
+  'enter-restart': documentCommand({
+    label: 'enterRestart',
+    isEnabled: (state) => !state.inject.on && state.checked.cabinet !== null && isBegun(state.caseRecord),
+    undo: 'step',
+    name: () => windowTexts.steps.restarted,
+    run: (draft) => {
+      draft.caseRecord.evidence.snapshots.push({ restarted: true, onset: 'at-power-up' });
     },
   }),
 

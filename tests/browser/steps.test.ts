@@ -114,6 +114,27 @@ describe.skipIf(missing)('What to do next', () => {
     expect(await find.unit('-TB2').getAttribute('aria-label')).toContain('Seen: not looked at.');
   });
 
+  it('should take a restart with nothing touched as a new look, and let it be withdrawn in the log', async () => {
+    const before = await find.answer.textContent();
+    const seen = launched.page.getByRole('region', { name: 'What was seen' });
+    const restart = seen.getByRole('button', { name: 'Restarted', exact: true });
+    await restart.press('Enter');
+    // Nothing is known of the new look: another restart would say nothing. The focus is where the next question stands.
+    expect(await restart.isDisabled()).toBe(true);
+    expect(await launched.page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toBe('What was seen');
+    await seen.getByRole('radio', { name: 'not halted', exact: true }).press(' ');
+    const line = () => log().getByRole('listitem').filter({ hasText: 'Restarted, nothing touched: machine runs' });
+    await expect.poll(() => line().count()).toBe(1);
+    const head = launched.page.getByText(/look 2, after a restart/);
+    expect(await head.count()).toBe(1);
+    await line()
+      .getByRole('button', { name: /^Withdraw: / })
+      .click();
+    await expect.poll(() => line().count()).toBe(0);
+    expect(await head.count()).toBe(0);
+    await expect.poll(() => find.answer.textContent()).toBe(before);
+  });
+
   it('should let a look be corrected and withdrawn in the log, and keep both in the record of the case', async () => {
     await showStep(/^check light at -WH3, lower plug/i);
     await outcome(/^none then /).click();

@@ -2,7 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { findChromium } from '../support/chromium.ts';
 import { type LaunchedPage, launchPage } from '../support/launchPage.ts';
 import { whyMissing } from '../support/required.ts';
-import { enterTask, expectAnswer, openTask } from '../tasks/enterTask.ts';
+import { enterFirstLook, enterLaterLook, expectAnswer, openTask } from '../tasks/enterTask.ts';
 import { readTaskCases } from '../tasks/taskCases.ts';
 
 const missing = await whyMissing('Chromium', findChromium);
@@ -17,8 +17,13 @@ describe.skipIf(missing)('every sample case, entered as a user would', () => {
 
   it.each(tasks)('should lead to the true cause, and to nothing that can be told from it: $name', async (task) => {
     await openTask(launched.page, task);
-    await enterTask(launched.page, task);
-    await expectAnswer(launched.page, task);
+    const [, ...later] = task.looks;
+    await enterFirstLook(launched.page, task);
+    await expectAnswer(launched.page, task, 1);
+    for (const [index, look] of later.entries()) {
+      await enterLaterLook(launched.page, task, look);
+      await expectAnswer(launched.page, task, index + 2);
+    }
   });
 
   it('should be a whole task by keyboard alone, from an open cabinet to the chosen suspect', async () => {

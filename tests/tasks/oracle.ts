@@ -7,6 +7,7 @@ import {
   type Fault,
   type FaultMode,
   faultModes,
+  type Intervention,
   type ItemKind,
   type Onset,
   type Presence,
@@ -16,7 +17,7 @@ import { itemKey, simulate } from '../../engine/simulation/index.ts';
 import type { Cabinet } from '../../engine/topology/index.ts';
 
 /*
- * Which single faults cannot be told from the true one by what was observed in a first look: every fault that a cabinet can have is
+ * Which single faults cannot be told from the true one by what was observed: every fault that a cabinet can have is
  * simulated, one after another, under every behaviour that is not known and in every way in which it may be there, and compared with
  * what the true one predicts. Nothing of the diagnosis is used.
  */
@@ -79,13 +80,17 @@ export function listSingles(cabinet: Cabinet, onset: Snapshot['onset']): readonl
 }
 
 /**
- * The hypotheses that predict the same as the true one of all that was observed in a first snapshot. Where two things are wrong, those
+ * The hypotheses that predict the same as the true one of all that was observed, look by look. Where two things are wrong, those
  * of two faults are found by exchanging one of them at a time, then both: all pairs of a large cabinet would take hours.
  */
-export function findAlike(cabinet: Cabinet, seen: Snapshot, truth: readonly SettledFault[]): readonly (readonly SettledFault[])[] {
-  const wanted = signature(cabinet, seen, truth);
-  const isAlike = (faults: readonly SettledFault[]) => signature(cabinet, seen, faults) === wanted;
-  const singles = listSingles(cabinet, seen.onset);
+export function findAlike(
+  cabinet: Cabinet,
+  looks: readonly Snapshot[],
+  truth: readonly SettledFault[],
+): readonly (readonly SettledFault[])[] {
+  const wanted = signature(cabinet, looks, truth);
+  const isAlike = (faults: readonly SettledFault[]) => signature(cabinet, looks, faults) === wanted;
+  const singles = listSingles(cabinet, looks[0]?.onset);
   const alone = singles.map((fault) => [fault]).filter(isAlike);
   const [a, b] = truth;
   if (a === undefined || b === undefined) return alone;
@@ -100,33 +105,57 @@ export const itemsOf = (alike: readonly (readonly Fault[])[]): readonly string[]
   ...new Set(alike.map((faults) => faults.map(itemKey).sort().join(' + '))),
 ];
 
-/** Everything a hypothesis predicts of the observed: for each scenario the set of what may be seen. */
-function signature(cabinet: Cabinet, seen: Snapshot, faults: readonly SettledFault[]): string {
-  const onsets: readonly Onset[] = seen.onset === undefined || seen.onset === 'unknown' ? ['while-running', 'at-power-up'] : [seen.onset];
+/**
+ * Everything a hypothesis predicts of the observed: for each behaviour, onset and look the set of what may be seen. Whether a fault that
+ * comes and goes is there is drawn anew for each look, so that the sets of the looks say all that the joint patterns would.
+ */
+function signature(cabinet: Cabinet, [first = {}, ...later]: readonly Snapshot[], faults: readonly SettledFault[]): string {
+  const onsets: readonly Onset[] =
+    first.onset === undefined || first.onset === 'unknown' ? ['while-running', 'at-power-up'] : [first.onset];
+  const ways = waysToBeThere(faults);
   const parts: string[] = [];
   for (const behaviourOf of behaviours(cabinet)) {
-    for (const onset of onsets) {
-      // At the first trip an intermittent fault was there; now it may be gone.
-      const ways = faults.reduce<readonly (readonly Fault[])[]>(
-        (lists, fault) =>
-          lists.flatMap((list) =>
-            (fault.presence === 'steady' ? [false] : [false, true]).map((absentNow) => [...list, { ...fault, absentNow }]),
-          ),
-        [[]],
-      );
-      const predictions = ways.map((way) => {
-        const { displays, reports, trip } = simulate({ cabinet, faults: way, onset, behaviourOf, halted: seen.halted !== false });
-        const isBroken = [...trip.links.values()].some((link) => !link.outbound.hears || !link.return.hears);
-        if (seen.halted === true && !isBroken) return 'excluded';
-        return [
-          ...(seen.displays ?? []).map(({ unit }) => displays.get(unit as UnitId)?.meaning),
-          ...(seen.reports ?? []).map(({ chain }) => reports.get(chain as ChainId)?.gap),
-        ].join(' ');
-      });
-      parts.push([...new Set(predictions)].sort().join(' | '));
+    const view = { cabinet, behaviourOf, ways };
+    for (const onset of onsets) parts.push(predictLook(view, first, onset, []));
+    const acts: Intervention[] = [];
+    for (const look of later) {
+      // Two looks at a machine that stays halted share their trip; this oracle knows those after a restart that went well only.
+      if (look.restarted !== true || look.halted !== false) throw new Error('a later look that is not after a restart that went well');
+      acts.push(...(look.interventions ?? []));
+      parts.push(predictLook(view, look, 'at-power-up', [...acts]));
     }
   }
   return parts.join('\n');
+}
+
+/** At the first trip an intermittent fault was there; at every later moment it may be gone. */
+function waysToBeThere(faults: readonly SettledFault[]): readonly (readonly Fault[])[] {
+  return faults.reduce<readonly (readonly Fault[])[]>(
+    (lists, fault) =>
+      lists.flatMap((list) =>
+        (fault.presence === 'steady' ? [false] : [false, true]).map((absentNow) => [...list, { ...fault, absentNow }]),
+      ),
+    [[]],
+  );
+}
+
+interface View {
+  readonly cabinet: Cabinet;
+  readonly behaviourOf: (unit: UnitId) => Behaviour;
+  readonly ways: readonly (readonly Fault[])[];
+}
+
+function predictLook({ cabinet, behaviourOf, ways }: View, seen: Snapshot, onset: Onset, beforeTrip: readonly Intervention[]): string {
+  const predictions = ways.map((way) => {
+    const { displays, reports, trip } = simulate({ cabinet, faults: way, onset, behaviourOf, beforeTrip, halted: seen.halted !== false });
+    const isBroken = [...trip.links.values()].some((link) => !link.outbound.hears || !link.return.hears);
+    if (seen.halted === !isBroken) return 'excluded';
+    return [
+      ...(seen.displays ?? []).map(({ unit }) => displays.get(unit as UnitId)?.meaning),
+      ...(seen.reports ?? []).map(({ chain }) => reports.get(chain as ChainId)?.gap),
+    ].join(' ');
+  });
+  return [...new Set(predictions)].sort().join(' | ');
 }
 
 function* behaviours(cabinet: Cabinet): Generator<(unit: UnitId) => Behaviour> {

@@ -7,7 +7,7 @@ import type { Cabinet } from '../../engine/topology/index.ts';
 import { programFolder } from '../support/folders.ts';
 import { findAlike, type SettledFault } from './oracle.ts';
 
-/** One sample case as a task: what is seen at first, what is really wrong, and what cannot be told from it. */
+/** One sample case as a task: what is seen at first and after what was done, what is really wrong, and what cannot be told from it. */
 export interface TaskCase {
   /** `two-chains.1`. */
   readonly name: string;
@@ -15,11 +15,12 @@ export interface TaskCase {
   readonly sample: string;
   readonly cabinet: Cabinet;
   readonly names: Names;
-  readonly seen: Snapshot;
+  /** The looks at the machine, in their order. */
+  readonly looks: readonly [Snapshot, ...Snapshot[]];
   readonly circumstances: readonly Circumstance[];
   readonly truth: readonly SettledFault[];
-  /** Every hypothesis that what is seen cannot tell from the truth. */
-  readonly alike: readonly (readonly SettledFault[])[];
+  /** Every hypothesis that cannot be told from the truth by the first looks, as many as are given. */
+  readonly alikeAfter: (looks: number) => readonly (readonly SettledFault[])[];
 }
 
 const folder = join(programFolder, 'sample-cabinets');
@@ -37,18 +38,18 @@ function readTask(name: string): TaskCase {
   const truth = parseTruthFile(readFileSync(join(folder, `${name}.truth.json`)));
   if (!parsed.ok || !truth.ok) throw new Error(`${name} does not open`);
   const { cabinet } = checkCabinet(parsed.value.cabinet);
-  const [seen] = parsed.value.evidence.snapshots;
-  if (!cabinet || !seen) throw new Error(`${name} is no task`);
+  const [first, ...later] = parsed.value.evidence.snapshots;
+  if (!cabinet || !first) throw new Error(`${name} is no task`);
   const settled = truth.value.faults.map((fault): SettledFault => ({ ...fault, presence: fault.presence ?? 'steady' }));
   return {
     name,
     sample: startLarge(name.replace(/\.\d+$/, '').replaceAll('-', ' ')),
     cabinet,
     names: makeNames(cabinet),
-    seen,
+    looks: [first, ...later],
     circumstances: parsed.value.evidence.circumstances ?? [],
     truth: settled,
-    alike: findAlike(cabinet, seen, settled),
+    alikeAfter: (looks) => findAlike(cabinet, [first, ...later].slice(0, looks), settled),
   };
 }
 
