@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'react';
 import {
   cannotTellApart,
   rankedByRatesOnly,
@@ -20,6 +21,7 @@ import { type Row, selectFindModel } from './findModel.ts';
 import { ProblemList } from './ProblemList.tsx';
 import { useReasons } from './reasons.ts';
 import { selectPartingStep } from './stepModel.ts';
+import { useWholeLines } from './useWholeLines.ts';
 import './suspects.css';
 
 const words = windowTexts.suspects;
@@ -37,8 +39,11 @@ export function Suspects() {
   const shown = all
     ? model.rows
     : model.rows.filter((row) => row.candidate.probability >= leastListed || row === model.chosen || row === model.rows[0]);
+  const section = useRef<HTMLElement>(null);
+  useWholeLines(section);
   return (
     <section
+      ref={section}
       id="suspects"
       className="pane suspects"
       aria-label={sound ? words.region : words.problems}
@@ -123,8 +128,14 @@ function Suspect({ row }: { readonly row: Row }) {
   const title = candidateWords.title(candidate);
   const parts = candidateWords.parts(candidate);
   const share = wordProbability(candidate.probability);
+  const line = useRef<HTMLButtonElement>(null);
+  // Also where it was chosen from the grid: what is laid over the cabinet stands in sight here.
+  useEffect(() => {
+    if (chosen && line.current) bringIntoView(line.current);
+  }, [chosen]);
   return (
     <button
+      ref={line}
       type="button"
       className="suspect-row"
       aria-pressed={chosen}
@@ -140,6 +151,16 @@ function Suspect({ row }: { readonly row: Row }) {
       {chosen && parts !== '' && <span className="parts">{parts}</span>}
     </button>
   );
+}
+
+/** Scrolls the list alone. `scrollIntoView` would also move the place from which Tab goes on. */
+function bringIntoView(row: HTMLElement): void {
+  const list = row.closest('.suspects');
+  if (!list) return;
+  const { top, bottom } = row.getBoundingClientRect();
+  const box = list.getBoundingClientRect();
+  if (top < box.top) list.scrollTop -= box.top - top;
+  else if (bottom > box.bottom) list.scrollTop += bottom - box.bottom;
 }
 
 /** The length of a bar, as a property of its own: the type of styles does not know those. */

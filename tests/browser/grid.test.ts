@@ -47,6 +47,27 @@ describe.skipIf(missing)('The pattern grid', () => {
     expect(await reason().textContent()).toMatch(/fault here|^-TB2/);
   });
 
+  it('should bring what is chosen in it into sight in the list of suspects', async () => {
+    await launched.page.setViewportSize({ width: 1280, height: 720 });
+    await launched.page
+      .getByRole('region', { name: 'Suspects' })
+      .getByRole('button', { name: /^Show \d+ more$/ })
+      .click();
+    await grid()
+      .getByRole('button', { name: /^Lay over the cabinet: / })
+      .last()
+      .click();
+    const isInSight = () =>
+      launched.page.evaluate(() => {
+        const list = document.querySelector('#suspects')?.getBoundingClientRect();
+        const row = document.querySelector('#suspects [aria-pressed="true"]')?.getBoundingClientRect();
+        return list !== undefined && row !== undefined && row.top >= list.top && row.bottom <= list.bottom;
+      });
+    await expect.poll(isInSight).toBe(true);
+    expect(await launched.page.evaluate(() => document.querySelector('#suspects')?.scrollTop)).toBeGreaterThan(0);
+    await launched.page.setViewportSize({ width: 1440, height: 900 });
+  });
+
   it('should order its rows by probability, by agreement and along the chain', async () => {
     const byProbability = await rows();
     expect(byProbability[0]).toMatch(/^-WH3/);
