@@ -14,7 +14,7 @@ export function ProblemsPane() {
   const count = (severity: string) => problems.filter((problem) => problem.severity === severity).length;
   const summary = editWords.problems.count(count('error'), count('incomplete'), count('warning'));
   return (
-    <section className="problems-pane" id="problems" tabIndex={-1} aria-label={editWords.problems.region}>
+    <section className="problem-strip" id="problems" tabIndex={-1} aria-label={editWords.problems.region}>
       <h2 className="section-head">
         {editWords.problems.region} <small>{problems.length === 0 ? editWords.problems.none : summary}</small>
         {problems.length > 0 && (

@@ -24,7 +24,7 @@ export function ProblemsPane() {
   const brought = (tried?.problems ?? []).filter((one) => !written.has(keyOf(one)));
   const all = [...brought, ...problems];
   return (
-    <section className="pane problems-pane" aria-label={sumsPageWords.problems}>
+    <section className="pane" aria-label={sumsPageWords.problems}>
       <h2 className="section-head">
         <span>
           {sumsPageWords.problems} <small>{problems.length}</small>

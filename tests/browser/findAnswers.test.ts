@@ -70,7 +70,7 @@ describe.skipIf(missing)('Find, from what is seen to the suspects', () => {
   });
 
   it('should lay the chosen suspect over the cabinet, seen above and predicted below', async () => {
-    await launched.page.getByRole('button', { name: /^Show \d+ more$/ }).click();
+    await find.suspect(/^Show \d+ more$/).click();
     const name = /-TB3 board, dead, display still lit/;
     await find
       .row(name)

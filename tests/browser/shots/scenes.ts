@@ -42,7 +42,7 @@ export const scenes: readonly (readonly [name: string, prepare: (find: FindDrive
   [
     'against',
     async (find) => {
-      await find.page.getByRole('button', { name: /^Show \d+ more$/ }).click();
+      await find.suspect(/^Show \d+ more$/).click();
       await find
         .row(/-TB3 board, dead, display still lit/)
         .getByRole('button', { name: /^Lay over/ })
