@@ -3,8 +3,8 @@ import { defineConfig } from 'vitest/config';
 const notUnit = ['tests/browser/**', 'tests/desktop/**'];
 
 // Three projects: `unit` needs nothing but Node; `browser` drives the built page in Chromium; `desktop` drives the built desktop
-// program in a real runtime. The last two share one machine's screen and ports, so they run one file after another. Where a whole
-// window is driven on a loaded machine, a test that failed is tried once more, and the report names it.
+// program in a real runtime, which shares one screen, so its files run one after another. Where a whole window is driven on a loaded
+// machine, a test that failed is tried once more, and the report names it.
 export default defineConfig({
   test: {
     projects: [
@@ -23,7 +23,6 @@ export default defineConfig({
           environment: 'node',
           expect: { poll: { timeout: 15_000 } },
           include: ['tests/browser/**/*.test.ts'],
-          fileParallelism: false,
           retry: 1,
           testTimeout: 60_000,
           hookTimeout: 90_000,
