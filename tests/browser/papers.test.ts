@@ -12,6 +12,9 @@ const missing = await whyMissing('Chromium', findChromium);
 
 async function openDocuments(options: Parameters<typeof launchPage>[0] = {}): Promise<LaunchedPage> {
   const launched = await launchPage({ width: 1440, height: 900, ...options });
+  // The browser's dialogs for files cannot be pressed from a test; without them saving is a download.
+  await launched.page.addInitScript(() => Object.assign(window, { showSaveFilePicker: undefined, showOpenFilePicker: undefined }));
+  await launched.page.reload();
   await driveFind(launched.page).openSample('Two chains', 'nothing seen yet');
   await launched.page.getByText(/^New case · /).waitFor();
   await launched.page.keyboard.press('Control+p');
