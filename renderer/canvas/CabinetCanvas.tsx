@@ -11,6 +11,7 @@ import { useInjectKeys } from '../inject/useInjectKeys.ts';
 import { useInjectProjection } from '../inject/useInjectProjection.ts';
 import { QuickChain } from '../quick/QuickChain.tsx';
 import { useApp, useWindow } from '../state/useWorkbench.ts';
+import { flowBasics } from './flowBasics.ts';
 import 'reactflow/dist/style.css';
 import './canvas.css';
 import './modules.css';
@@ -20,7 +21,7 @@ import { Captions } from './Captions.tsx';
 import { ControllerNode } from './ControllerNode.tsx';
 import { DetailContext } from './DetailContext.ts';
 import { foldableChains } from './foldableChains.ts';
-import { narrowMetrics, wideMetrics, zoomLimits } from './geometry.ts';
+import { narrowMetrics, wideMetrics } from './geometry.ts';
 import { LeadEdge } from './LeadEdge.tsx';
 import { LinkEdge } from './LinkEdge.tsx';
 import { UnitNode } from './UnitNode.tsx';
@@ -78,19 +79,7 @@ function Drawing() {
             edgeTypes={edgeTypes}
             onNodesChange={noop}
             onMove={view.onMove}
-            minZoom={zoomLimits.least}
-            maxZoom={zoomLimits.most}
-            nodesDraggable={false}
-            nodesConnectable={false}
-            nodesFocusable={false}
-            edgesFocusable={false}
-            elementsSelectable={false}
-            panOnScroll
-            zoomOnDoubleClick={false}
-            deleteKeyCode={null}
-            selectionKeyCode={null}
-            disableKeyboardA11y
-            proOptions={{ hideAttribution: true }}
+            {...flowBasics}
           >
             <ViewportPortal>
               <Captions captions={captions} />

@@ -3,7 +3,8 @@ import { ReactFlow, ViewportPortal } from 'reactflow';
 import { drawWords } from '../../engine/messages/index.ts';
 import { Captions } from '../canvas/Captions.tsx';
 import { DetailContext } from '../canvas/DetailContext.ts';
-import { type Metrics, zoomLimits } from '../canvas/geometry.ts';
+import { flowBasics } from '../canvas/flowBasics.ts';
+import type { Metrics } from '../canvas/geometry.ts';
 import { useCabinetView } from '../canvas/useCabinetView.ts';
 import { useSize } from '../canvas/useSize.ts';
 import { QuickChain } from '../quick/QuickChain.tsx';
@@ -95,20 +96,8 @@ export function DrawCanvas() {
             edgeTypes={edgeTypes}
             onNodesChange={noop}
             onMove={view.onMove}
-            minZoom={zoomLimits.least}
-            maxZoom={zoomLimits.most}
-            nodesDraggable={false}
-            nodesConnectable={false}
-            nodesFocusable={false}
-            edgesFocusable={false}
-            elementsSelectable={false}
-            panOnScroll
+            {...flowBasics}
             panOnDrag={[1]}
-            zoomOnDoubleClick={false}
-            deleteKeyCode={null}
-            selectionKeyCode={null}
-            disableKeyboardA11y
-            proOptions={{ hideAttribution: true }}
           >
             <ViewportPortal>
               <Captions captions={captions} />
