@@ -7,6 +7,9 @@ export interface Best {
   readonly option: Option | null;
 }
 
+/** So many situations are searched before `costInPieces` lets others do something: some milliseconds. */
+const piece = 50;
+
 /** Figures of probability that agree to so many places are the same situation. */
 const places = 10;
 
@@ -17,6 +20,8 @@ const places = 10;
 export class ExactPlanner {
   private readonly known = new Map<string, Best>();
   private situations = 0;
+  /** Situations until the search stops for breath. */
+  private breath = Number.POSITIVE_INFINITY;
 
   private readonly base: BasePolicy;
 
@@ -45,6 +50,23 @@ export class ExactPlanner {
     return cost;
   }
 
+  /** The same as `costOf`, but yields now and then, so that it may be left off. */
+  *costInPieces(option: Option): Generator<void, number | null, void> {
+    for (let breath = piece; ; yield) {
+      const before = this.known.size;
+      this.breath = breath;
+      const cost = this.costOf(option);
+      const isOutOfBreath = this.breath < 0;
+      this.breath = Number.POSITIVE_INFINITY;
+      if (cost !== null || !isOutOfBreath) {
+        return cost;
+      }
+      // What was finished is known now; the way back to where it stopped is short. Should it use the whole breath, a longer one is taken.
+      this.situations = this.known.size;
+      breath = this.situations > before ? piece : 2 * breath;
+    }
+  }
+
   private search(at: Situation): Best | null {
     const key = keyOf(at, this.rules.openSeen(at));
     const before = this.known.get(key);
@@ -52,7 +74,8 @@ export class ExactPlanner {
       return before;
     }
     this.situations += 1;
-    if (this.situations > this.budget) {
+    this.breath -= 1;
+    if (this.situations > this.budget || this.breath < 0) {
       return null;
     }
     let best: Best = { cost: at.pending === 0 ? this.rules.leave(at) : Number.POSITIVE_INFINITY, option: null };

@@ -79,12 +79,17 @@ export function* planning(
   const exact = new ExactPlanner(rules, options.exactSituations ?? exactSituations);
   const known = new Map<Draft, number>();
   for (const draft of drafts) {
-    const cost = exact.costOf(draft.option);
-    if (cost === null) {
+    const share = 0.7 + (0.3 * known.size) / (drafts.length + 1);
+    const work = exact.costInPieces(draft.option);
+    let next = work.next();
+    for (; next.done !== true; next = work.next()) {
+      yield { share, plan: null };
+    }
+    if (next.value === null) {
       return estimate;
     }
-    known.set(draft, cost);
-    yield { share: 0.7 + (0.3 * known.size) / (drafts.length + 1), plan: null };
+    known.set(draft, next.value);
+    yield { share, plan: null };
   }
   const listed = new Set(drafts.map(({ option }) => (option.acts ?? []).join()));
   for (const draft of exactBatches(built, rules, exact, at)) {

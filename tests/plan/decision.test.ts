@@ -80,6 +80,28 @@ describe('published figures', () => {
 });
 
 describe('the exact plan', () => {
+  it('should be the same in pieces as in one go, also where the situations are too many', () => {
+    fc.assert(
+      fc.property(fc.nat(), fc.constantFrom(200, 1_000_000), (seed, budget) => {
+        const rules = new Rules(drawDecision(seed, { worlds: 6, looks: 4, acts: 4 }));
+        const [inOneGo, inPieces] = [new ExactPlanner(rules, budget), new ExactPlanner(rules, budget)];
+        for (const option of rules.options(rules.begin())) {
+          const work = inPieces.costInPieces(option);
+          let next = work.next();
+          while (next.done !== true) next = work.next();
+          expect(next.value).toBe(inOneGo.costOf(option));
+        }
+      }),
+      { seed: 31, numRuns: 8 },
+    );
+  });
+
+  it('should let others do something before many situations are searched', () => {
+    const rules = new Rules(drawDecision(2, { worlds: 8, looks: 5, acts: 6 }));
+    const [first] = rules.options(rules.begin());
+    expect(first && new ExactPlanner(rules, 1_000_000).costInPieces(first).next().done).toBe(false);
+  });
+
   it('should cost what trying everything finds', () => {
     fc.assert(
       fc.property(
