@@ -28,6 +28,8 @@ const bridge: DesktopBridge = {
   exportFile: ask('exportFile'),
   saveFile: ask('saveFile'),
   chooseList: ask('chooseList'),
+  chooseResults: ask('chooseResults'),
+  deleteResult: ask('deleteResult'),
   readFileAgain: ask('readFileAgain'),
   lookAtFile: ask('lookAtFile'),
   keepMine: ask('keepMine'),

@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { basename } from 'node:path';
 import { fail, makeProblem, nameTrouble, ok, type Result } from '../../engine/base/index.ts';
+import { parseResultFile } from '../../engine/cabinet/index.ts';
 import type { ChosenFile, FileLook, KeptCopy, SavedFile } from '../ipc/bridge.ts';
 import { findErrorCode } from './errorCode.ts';
 import type { KeptCopies } from './keptCopies.ts';
@@ -104,6 +105,27 @@ export class ChosenFiles {
       } catch (error) {
         return fail(makeProblem('file-not-saved', 'refused', { facts: { file, reason: findErrorCode(error) } }));
       }
+    });
+  }
+
+  /** Deletes a result of an exercise for good; refuses every other file, and one that was changed since it was read. */
+  async deleteResult(handle: string): Promise<Result<null>> {
+    const known = this.#files.get(handle);
+    if (!known) return forgotten('file-unreadable');
+    const file = basename(known.path);
+    return this.#inTurn(known.path, async () => {
+      const read = await readSmallFile(this.#machine.disk, known.path);
+      if (!read.ok) return read;
+      if (read.value.stamp.hash !== known.stamp.hash || !parseResultFile(read.value.content).ok) {
+        return fail(makeProblem('result-not-recognised', 'refused', { facts: { file } }));
+      }
+      try {
+        await this.#machine.disk.remove(known.path);
+      } catch (error) {
+        return fail(makeProblem('result-not-deleted', 'refused', { facts: { file, reason: findErrorCode(error) } }));
+      }
+      this.#files.delete(handle);
+      return ok(null);
     });
   }
 

@@ -40,3 +40,12 @@ export async function askWhichList(window: BrowserWindow): Promise<string | unde
   const { filePaths, canceled } = await dialog.showOpenDialog(window, { filters: lists, properties: ['openFile'] });
   return canceled ? undefined : filePaths[0];
 }
+
+/** Asks which results of exercises to look at, or which folder holds them. */
+export async function askWhichResults(window: BrowserWindow, from: 'files' | 'folder'): Promise<readonly string[] | undefined> {
+  const { filePaths, canceled } = await dialog.showOpenDialog(
+    window,
+    from === 'folder' ? { properties: ['openDirectory'] } : { filters, properties: ['openFile', 'multiSelections'] },
+  );
+  return canceled ? undefined : filePaths;
+}

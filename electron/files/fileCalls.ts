@@ -6,12 +6,13 @@ import type { ChosenFile, SavedFile } from '../ipc/bridge.ts';
 import { findCabinetBeside } from './cabinetBeside.ts';
 import { ChosenFiles } from './chosenFiles.ts';
 import type { CloseGate } from './closeGate.ts';
-import { askWhatToOpen, askWhereToExport, askWhereToSave, askWhichList } from './dialogs.ts';
+import { askWhatToOpen, askWhereToExport, askWhereToSave, askWhichList, askWhichResults } from './dialogs.ts';
 import { KeptCopies } from './keptCopies.ts';
 import { thisMachine } from './machine.ts';
 import { readList } from './readList.ts';
 import { RecentFiles, type RecentMemory } from './recentFiles.ts';
 import { RecoveryStore } from './recoveryStore.ts';
+import { takeResults } from './results.ts';
 
 /** What the file calls work with; some of it is there only once the program is ready. */
 interface FileWork {
@@ -72,6 +73,12 @@ export function makeFileCalls(work: FileWork): FileCalls {
       const path = window && (await askWhichList(window));
       return path === undefined ? ok(null) : readList(machine, path);
     },
+    chooseResults: async (from) => {
+      const window = work.window();
+      const paths = window && (await askWhichResults(window, from));
+      return paths === undefined ? ok(null) : takeResults(machine.disk, chosen, paths, from);
+    },
+    deleteResult: (handle) => chosen.deleteResult(handle),
     readFileAgain: (handle) => chosen.readAgain(handle),
     lookAtFile: (handle) => chosen.look(handle),
     keepMine: (handle) => chosen.keepMine(handle),

@@ -34,6 +34,8 @@ const callArguments = {
   exportFile: z.tuple([exportedName, fileContent]),
   saveFile: z.tuple([token, fileContent]),
   chooseList: z.tuple([]),
+  chooseResults: z.tuple([z.enum(['files', 'folder'])]),
+  deleteResult: z.tuple([token]),
   readFileAgain: z.tuple([token]),
   lookAtFile: z.tuple([token]),
   keepMine: z.tuple([token]),

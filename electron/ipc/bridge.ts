@@ -31,6 +31,14 @@ export interface ListFile {
   readonly content: Uint8Array;
 }
 
+/** Results of exercises that the user chose, with those that could not be read. */
+export interface ChosenResults {
+  readonly files: readonly ChosenFile[];
+  readonly problems: readonly Problem[];
+  /** How many more the folder holds than are read at once. */
+  readonly leftOut: number;
+}
+
 /** Whether a file is still as the page knows it. */
 export type FileLook = { readonly state: 'same' | 'missing' } | { readonly state: 'changed'; readonly modifiedAt: string };
 
@@ -93,6 +101,10 @@ export interface BridgeCalls {
   saveFile(handle: string, content: Uint8Array): SavedFile;
   /** Lets the user choose a list to import; null when nothing was chosen. It gets no handle. */
   chooseList(): ListFile | null;
+  /** Lets the user choose results of exercises, or a folder of them; null when nothing was chosen. */
+  chooseResults(from: 'files' | 'folder'): ChosenResults | null;
+  /** Deletes a file of this run for good, if it is a result of an exercise and still as it was read; refused otherwise. */
+  deleteResult(handle: string): null;
   readFileAgain(handle: string): ChosenFile;
   lookAtFile(handle: string): FileLook;
   /** The next save may replace what another program wrote. */

@@ -10,6 +10,8 @@ export const callChannels: { readonly [Name in CallName]: string } = {
   exportFile: 'linkwright:export-file',
   saveFile: 'linkwright:save-file',
   chooseList: 'linkwright:choose-list',
+  chooseResults: 'linkwright:choose-results',
+  deleteResult: 'linkwright:delete-result',
   readFileAgain: 'linkwright:read-file-again',
   lookAtFile: 'linkwright:look-at-file',
   keepMine: 'linkwright:keep-mine',

@@ -179,6 +179,8 @@ export const problemFacts = {
   'exercise-not-generated': ['level', 'tries'],
   'exercise-kind-not-possible': ['kind'],
   'result-changed': [],
+  'result-not-recognised': ['file'],
+  'result-not-deleted': ['file', 'reason'],
 } as const satisfies Readonly<Record<string, readonly string[]>>;
 
 /** The code of a problem. */

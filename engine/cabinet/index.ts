@@ -8,6 +8,7 @@ export {
 export { type CheckedCabinet, checkCabinet } from './checkCabinet.ts';
 export { mostUnknownTypes } from './checks/index.ts';
 export {
+  isOwnFile,
   maximumDepth,
   maximumFileBytes,
   maximumValues,

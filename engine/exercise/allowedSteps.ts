@@ -50,6 +50,18 @@ export function listAllowed(
   return [...steps.values()].map((step) => ({ step, minutes: usualMinutes(cabinet, step) }));
 }
 
+/** The same, with the restart alone; without lamps where something may come and go, since their outcome would not say what is there. */
+export function listOffered(
+  cabinet: Cabinet,
+  given: ExerciseContent['given'],
+  possible: readonly Possibility[],
+): readonly { readonly step: Step; readonly minutes: number }[] {
+  const changes = possible.some(({ faults }) => faults.some(isIntermittent));
+  return [...listAllowed(cabinet, given, possible), { step: { do: 'act', acts: [] } satisfies Step, minutes: 0 }].filter(
+    ({ step }) => !(changes && step.do === 'look' && step.look.look === 'lamp'),
+  );
+}
+
 /** Most steps that a trainee can oversee, and most of those that only distract. */
 const mostSteps = 22;
 const mostDistracting = 4;

@@ -23,6 +23,8 @@ export interface StepWorth {
 const mostAsked = 2_000_000;
 /** And simulates so often at most. */
 const mostSimulated = 40_000;
+/** Tells how far it is in steps of this size. */
+const toldStep = 0.02;
 
 /**
  * The best plan of an exercise: the least expected minutes until the answer is certain (named ones) or the machine surely mended.
@@ -36,8 +38,13 @@ export class Planner {
   private readonly atLeast = new Map<string, number>();
   private readonly quickMinutes = new Map<string, number>();
   private gaveUp = false;
+  private toldShare = 0;
 
-  constructor(readonly game: Game) {
+  /** `onWork` hears how much of the most work that it may do is done, from 0 to 1. */
+  constructor(
+    readonly game: Game,
+    private readonly onWork: (share: number) => void = () => undefined,
+  ) {
     this.predictions = new Predictions(game);
   }
 
@@ -99,7 +106,12 @@ export class Planner {
     const known = this.exactMinutes.get(key);
     if (known !== undefined) return known;
     if (bound <= Math.max(this.atLeast.get(key) ?? 0, this.leastStep(stand))) return Number.POSITIVE_INFINITY;
-    if (this.predictions.asked > mostAsked || this.predictions.simulated > mostSimulated) {
+    const share = Math.max(this.predictions.asked / mostAsked, this.predictions.simulated / mostSimulated);
+    if (share - this.toldShare >= toldStep) {
+      this.toldShare = share;
+      this.onWork(Math.min(1, share));
+    }
+    if (share > 1) {
       this.gaveUp = true;
       return Number.POSITIVE_INFINITY;
     }

@@ -1,5 +1,5 @@
 import { defaultDaysSinceWhole, listFaultSpace, type SettledFault } from '../diagnosis/index.ts';
-import type { ExerciseContent, Fault, Possibility } from '../schema/index.ts';
+import type { Circumstance, ExerciseContent, Fault, Possibility } from '../schema/index.ts';
 import { itemKey, modeKey } from '../simulation/index.ts';
 import type { Cabinet } from '../topology/index.ts';
 import { seenAtStart } from './outcomes.ts';
@@ -25,7 +25,7 @@ export interface CandidateOptions {
 export function listPossible(cabinet: Cabinet, { onset, given, faults }: CandidateOptions): readonly Possibility[] {
   const intermittent = faults.some(({ presence }) => presence === 'intermittent');
   const space = listFaultSpace(cabinet, {
-    circumstances: [],
+    circumstances: given.circumstances ?? [],
     daysSinceWhole: defaultDaysSinceWhole,
     withWiringMistakes: onset === 'at-power-up',
   });
@@ -104,11 +104,16 @@ export function givenOf(
   cabinet: Cabinet,
   onset: ExerciseContent['onset'],
   faults: readonly Fault[],
-  known: { readonly displays: readonly string[]; readonly reports: readonly string[] },
+  known: {
+    readonly displays: readonly string[];
+    readonly reports: readonly string[];
+    readonly circumstances?: readonly Circumstance[];
+  },
 ): ExerciseContent['given'] {
   const { displays, reports } = seenAtStart(cabinet, onset, faults);
   return {
     displays: [...displays.values()].filter(({ unit }) => known.displays.includes(unit)).map(({ unit, meaning }) => ({ unit, meaning })),
     reports: [...reports.values()].filter(({ chain }) => known.reports.includes(chain)).map(({ chain, gap }) => ({ chain, gap })),
+    ...(known.circumstances === undefined || known.circumstances.length === 0 ? {} : { circumstances: [...known.circumstances] }),
   };
 }

@@ -60,6 +60,11 @@ function unknownThings(exercise: ExerciseContent, cabinet: Cabinet): readonly Pr
   return [
     ...(exercise.given.displays ?? []).flatMap((one, i) => missing(`/given/displays/${i}`, one)),
     ...(exercise.given.reports ?? []).flatMap((one, i) => missing(`/given/reports/${i}`, one)),
+    ...(exercise.given.circumstances ?? []).flatMap(({ subjects }, i) =>
+      (subjects ?? [])
+        .filter((id) => !Object.values(known).some((ids) => ids.has(id)))
+        .map((id) => makeProblem('exercise-thing-unknown', 'error', { where: `/given/circumstances/${i}`, facts: { field: 'thing', id } })),
+    ),
     ...exercise.possible.flatMap(({ faults }, i) => faults.flatMap((one) => missing(`/possible/${i}`, one))),
     ...exercise.steps.flatMap(({ step, spare }, i) => {
       const things = step.do === 'act' ? step.acts : step.do === 'look' ? [step.look] : [step];

@@ -52,8 +52,15 @@ export function generateExercise(wish: GenerateWish): Result<MadeExercise> {
     : fail(makeProblem('exercise-kind-not-possible', 'error', { facts: { kind: wish.kind } }));
 }
 
-/** A set of exercises that differ in kind: each kind once before any comes twice. Kinds that the cabinet does not allow are left out. */
-export function generateSet(wish: Omit<GenerateWish, 'kind'>, count: number): readonly MadeExercise[] {
+/**
+ * A set of exercises that differ in kind: each kind once before any comes twice. Kinds that the cabinet does not allow are left out.
+ * `onTried` hears of each kind that was tried, and what came of it: null where it is left out.
+ */
+export function generateSet(
+  wish: Omit<GenerateWish, 'kind'>,
+  count: number,
+  onTried: (kind: ExerciseKind, made: MadeExercise | null) => void = () => undefined,
+): readonly MadeExercise[] {
   const order = new Draws(wish.seed).shuffled(exerciseKinds);
   const made: MadeExercise[] = [];
   const without = new Set<ExerciseKind>();
@@ -63,6 +70,7 @@ export function generateSet(wish: Omit<GenerateWish, 'kind'>, count: number): re
       const one = generateExercise({ ...wish, kind, seed: Math.floor(draw(wish.seed, round, exerciseKinds.indexOf(kind)) * 2 ** 31) });
       if (one.ok) made.push(one.value);
       else without.add(kind);
+      onTried(kind, one.ok ? one.value : null);
     }
   }
   return made;

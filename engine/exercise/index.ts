@@ -5,7 +5,7 @@ export { type ClassRow, classCsv, classTable } from './classTable.ts';
 export { type Debrief, type DebriefStep, debrief, type Judgement, type PlanStep, type Share } from './debrief.ts';
 export { type Game, type GameStep, type Stand, stepMinutes, whyNot } from './game.ts';
 export { generateExercise, generateSet, type KindText, type KindTexts } from './generate.ts';
-export { type ExerciseWish, type MadeExercise, makeExercise } from './makeExercise.ts';
+export { type ExerciseWish, type MadeExercise, makeExercise, type Proposal, type ProposedStep, proposeExercise } from './makeExercise.ts';
 export { type Play, type PlayEnd, type PlayedStep, play, type RefusedMove, startPlay } from './play.ts';
 export { checkResult, makeResult } from './result.ts';
 export { asksCautions } from './safety.ts';

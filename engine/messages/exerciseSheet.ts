@@ -1,5 +1,6 @@
 import type { ClassRow, Game, GameStep } from '../exercise/index.ts';
 import type { DisplayMeaning } from '../schema/index.ts';
+import { wordCircumstance } from './circumstances.ts';
 import { wordGap } from './explanations.ts';
 import type { Names } from './names.ts';
 import { startSentence } from './numbers.ts';
@@ -68,5 +69,6 @@ export function wordGiven(names: Names, { exercise }: Game): readonly string[] {
       startSentence(`${names.chain(chain)}: ${exerciseWords.report(wordGap(names, chain, gap))}`),
     ),
     ...(exercise.given.displays ?? []).map(({ unit, meaning }) => `${names.unit(unit)}: ${meaningWords[meaning as DisplayMeaning].label}`),
+    ...(exercise.given.circumstances ?? []).map((one) => startSentence(wordCircumstance(names, one))),
   ];
 }

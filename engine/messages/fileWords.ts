@@ -86,6 +86,7 @@ export const fileWords = {
     restore: () => 'The unsaved work of an earlier run cannot be read',
     start: () => 'Please note',
     export: (name = 'The file') => `${name} was not saved`,
+    delete: () => 'Not everything was deleted',
   },
   exported: (name: string) => `Saved: ${name}.`,
   keptThere: (time: string) => `There is a copy of it as it stood before its last save here, of ${time}.`,

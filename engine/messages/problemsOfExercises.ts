@@ -16,7 +16,9 @@ type ExerciseCode =
   | 'exercise-not-mendable'
   | 'exercise-not-generated'
   | 'exercise-kind-not-possible'
-  | 'result-changed';
+  | 'result-changed'
+  | 'result-not-recognised'
+  | 'result-not-deleted';
 
 export const exerciseProblemWords: WordsFor<ExerciseCode> = {
   'exercise-cabinet-unsound': () => ({
@@ -93,5 +95,15 @@ export const exerciseProblemWords: WordsFor<ExerciseCode> = {
     title: 'This result was changed after it was written',
     explanation: 'Its checksum does not fit. It finds accidents, such as a damaged copy; it does not prove who wrote the file.',
     whatToDo: 'Ask for the file again.',
+  }),
+  'result-not-recognised': ({ file }) => ({
+    title: `${quote(file)} was not deleted: it is no result as it was read here`,
+    explanation: 'Only results of exercises are deleted, and only as long as they are as they were when the table was made.',
+    whatToDo: 'Read the folder again; delete other files with the means of the system.',
+  }),
+  'result-not-deleted': ({ file, reason }) => ({
+    title: `${quote(file)} could not be deleted`,
+    explanation: `The system answered ${reason}.`,
+    whatToDo: 'See that you may write in its folder, and that no other program holds it.',
   }),
 };

@@ -113,7 +113,7 @@ export const snapshot = z.strictObject({
 export type Snapshot = z.infer<typeof snapshot>;
 
 /** What makes some faults likelier; `subjects` are the units and links concerned (empty: all). */
-const circumstance = z.strictObject({ kind: z.enum(circumstanceKinds), subjects: z.array(id).max(5_000).optional() });
+export const circumstance = z.strictObject({ kind: z.enum(circumstanceKinds), subjects: z.array(id).max(5_000).optional() });
 export type Circumstance = z.infer<typeof circumstance>;
 
 /** Everything the diagnosis works from, besides the cabinet. */

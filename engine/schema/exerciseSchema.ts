@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { plainLook } from './batchSchema.ts';
 import { cabinetContent } from './cabinetSchema.ts';
-import { fault, intervention } from './caseSchema.ts';
+import { circumstance, fault, intervention } from './caseSchema.ts';
 import { amount, id, line, moment, text } from './fields.ts';
 import { displayMeanings, onsets } from './vocabulary.ts';
 
@@ -87,6 +87,8 @@ export const exerciseContent = z.strictObject({
       .array(z.strictObject({ chain: id, gap: z.union([z.int().positive().max(5_000), z.literal('none')]) }))
       .max(200)
       .optional(),
+    /** What makes some of it likelier beforehand. */
+    circumstances: z.array(circumstance).max(50).optional(),
   }),
   possible: z.array(possibility).min(1).max(200),
   steps: z.array(allowedStep).min(1).max(200),

@@ -1,5 +1,5 @@
 import type { Problem, Result } from '../../engine/base/index.ts';
-import type { ExportKind, FilePart, FileRef, KeptCopy, RecentEntry } from '../state/sitting.ts';
+import type { ChosenResults, ExportKind, FilePart, FileRef, KeptCopy, RecentEntry } from '../state/sitting.ts';
 
 /*
  * What the window can do with files, by the desktop program or by the browser. Files are known by handle; no path is ever known here.
@@ -43,6 +43,10 @@ export interface FileAccess {
   /** Puts something that was made of the document where the user wants it, and answers its name; null: nowhere. */
   readonly exportFile: (proposedName: string, content: Uint8Array, kind: ExportKind) => Promise<Result<string | null>>;
   readonly chooseList: () => Promise<Result<ListFile | null>>;
+  /** Results of exercises, or a folder of them; null: nothing was chosen. */
+  readonly chooseResults: (from: 'files' | 'folder') => Promise<Result<ChosenResults | null>>;
+  /** Deletes a result for good, and nothing but a result; left out where a page cannot delete. */
+  readonly deleteResult?: (file: FileRef) => Promise<Result<null>>;
   readonly readAgain: (file: FileRef) => Promise<Result<TakenFile>>;
   readonly look: (file: FileRef) => Promise<Result<FileLook>>;
   readonly keepMine: (file: FileRef) => Promise<Result<unknown>>;

@@ -1,15 +1,16 @@
 import { fail, makeProblem, ok, type Problem, type Result } from '../../engine/base/index.ts';
+import { isOwnFile } from '../../engine/cabinet/index.ts';
 import type { FileRef } from '../state/sitting.ts';
 import type { FileAccess, TakenFile } from './access.ts';
 import { type BrowserFile, handleOf, hasPickers, pickToOpen, pickToSave } from './browserHandles.ts';
 import { keepBrowserRecovery, listBrowserRecoveries } from './browserRecovery.ts';
 import { browserStore } from './browserStore.ts';
 import { readDropped } from './desktopAccess.ts';
-import { chooseByInput, download } from './downloads.ts';
-import { readDocument } from './readDocument.ts';
+import { chooseByInput, chooseSeveral, download } from './downloads.ts';
 
 const mostFileBytes = 21 * 1024 * 1024;
 const mostRecent = 10;
+const mostResults = 2_000;
 const exportMediaTypes = {
   pdf: 'application/pdf',
   html: 'text/html',
@@ -49,11 +50,10 @@ export function makeBrowserAccess(): FileAccess {
   const write = (handle: string, key: string, target: KnownFile, content: Uint8Array): Promise<Result<FileRef>> =>
     attempt('file-not-saved', target.file.name, async () => {
       // The same proof as in the desktop program: what would not open again replaces nothing.
-      if (!readDocument(target.file.name, content).ok)
-        return fail(makeProblem('file-would-not-open', 'refused', { facts: { file: target.file.name } }));
+      if (!isOwnFile(content)) return fail(makeProblem('file-would-not-open', 'refused', { facts: { file: target.file.name } }));
       const before = await target.file.getFile();
       const good = await bytesOf(before);
-      if (readDocument(before.name, good).ok) {
+      if (isOwnFile(good)) {
         const copy = { name: before.name, content: good, keptAt: new Date(before.lastModified).toISOString() };
         await browserStore.put('copies', key, copy).catch(() => undefined);
       }
@@ -138,6 +138,22 @@ export function makeBrowserAccess(): FileAccess {
       if (!file) return ok(null);
       if (file.size > mostFileBytes) return tooLarge(file.size);
       return ok({ name: file.name, content: await bytesOf(file) });
+    },
+    async chooseResults(from) {
+      const chosen = (await chooseSeveral(from)).filter(({ name }) => name.toLowerCase().endsWith('.json'));
+      if (chosen.length === 0) return ok(null);
+      const files: TakenFile[] = [];
+      const problems: Problem[] = [];
+      for (const file of chosen.slice(0, mostResults)) {
+        const read = await attempt('file-unreadable', file.name, async () =>
+          file.size > mostFileBytes
+            ? tooLarge(file.size)
+            : ok({ ...describe(crypto.randomUUID(), '', file), content: await bytesOf(file) }),
+        );
+        if (read.ok) files.push(read.value);
+        else problems.push(...read.problems);
+      }
+      return ok({ files, problems, leftOut: Math.max(0, chosen.length - mostResults) });
     },
     async readAgain(file) {
       const target = known.get(file.handle);

@@ -15,6 +15,8 @@ export function makeDesktopAccess(desktop: DesktopBridge): FileAccess {
     saveAs: (proposedName, content) => desktop.saveFileAs(proposedName, content),
     exportFile: (proposedName, content) => desktop.exportFile(proposedName, content),
     chooseList: () => desktop.chooseList(),
+    chooseResults: (from) => desktop.chooseResults(from),
+    deleteResult: (file) => desktop.deleteResult(file.handle),
     readAgain: (file) => desktop.readFileAgain(file.handle),
     look: (file) => desktop.lookAtFile(file.handle),
     keepMine: (file) => desktop.keepMine(file.handle),

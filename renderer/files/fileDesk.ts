@@ -1,10 +1,11 @@
+import type { Problem } from '../../engine/base/index.ts';
 import { newMachine } from '../../engine/edit/index.ts';
 import { fileWords } from '../../engine/messages/index.ts';
 import { saveReport } from '../handback/saveReport.ts';
 import { loadSample } from '../samples/sampleCabinets.ts';
 import type { Workbench } from '../state/dispatcher.ts';
 import { makeEmptyCase } from '../state/emptyCase.ts';
-import type { Answer, FileActions, KeptCopy } from '../state/sitting.ts';
+import type { Answer, FileActions, FileRef, KeptCopy } from '../state/sitting.ts';
 import type { FileAccess } from './access.ts';
 import { clearAlerts } from './alerts.ts';
 import { type Desk, mayLeave } from './desk.ts';
@@ -204,6 +205,38 @@ export function makeFileDesk(bench: Workbench, access: FileAccess, { newId, now,
         if (!done.ok) bench.refuse({ deed: 'export', name: proposedName, problems: done.problems });
         else if (done.value !== null) bench.announce(fileWords.exported(done.value));
       }),
+    saveApart: (proposedName, content) =>
+      inTurn(async () => {
+        const saved = await access.saveAs(proposedName, content);
+        if (!saved.ok) {
+          bench.refuse({ deed: 'export', name: proposedName, problems: saved.problems });
+          return null;
+        }
+        if (saved.value !== null) bench.announce(fileWords.exported(saved.value.name));
+        return saved.value?.name ?? null;
+      }),
+    chooseResults: (from) =>
+      inTurn(async () => {
+        const chosen = await access.chooseResults(from);
+        if (chosen.ok) return chosen.value;
+        refuseToOpen(undefined, chosen.problems);
+        return null;
+      }),
+    deleteResults:
+      access.deleteResult === undefined
+        ? null
+        : (wanted) =>
+            inTurn(async () => {
+              const gone: FileRef[] = [];
+              const problems: Problem[] = [];
+              for (const file of wanted) {
+                const done = await access.deleteResult?.(file);
+                if (done?.ok === true) gone.push(file);
+                else problems.push(...(done?.problems ?? []));
+              }
+              if (problems.length > 0) bench.refuse({ deed: 'delete', problems });
+              return gone;
+            }),
     importList: () =>
       inTurn(async () => {
         const list = await access.chooseList();

@@ -69,7 +69,7 @@ function Known({ game, play, names }: Parts) {
     <>
       <h2>{practiceWords.known}</h2>
       <ul className="practice-given">
-        {wordGiven(names, { ...game, exercise: { ...game.exercise, given: { reports: game.exercise.given.reports } } }).map((line) => (
+        {wordGiven(names, { ...game, exercise: { ...game.exercise, given: { ...game.exercise.given, displays: [] } } }).map((line) => (
           <li key={line}>{line}</li>
         ))}
       </ul>

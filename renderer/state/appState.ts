@@ -38,7 +38,7 @@ export interface DocumentSource {
 
 /** Something the program must tell in a dialog: what went wrong when a file was opened or saved, or when the program started. */
 export interface RefusedFile {
-  readonly deed: 'open' | 'kept' | 'restore' | 'start' | 'export';
+  readonly deed: 'open' | 'kept' | 'restore' | 'start' | 'export' | 'delete';
   /** Name of the file, where the problems themselves do not say it. */
   readonly name?: string;
   readonly problems: readonly Problem[];

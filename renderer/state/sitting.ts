@@ -24,6 +24,14 @@ export interface FileRef {
   readonly modifiedAt: string;
 }
 
+/** Results of exercises that were chosen, with those that could not be read. */
+export interface ChosenResults {
+  readonly files: readonly (FileRef & { readonly content: Uint8Array })[];
+  readonly problems: readonly Problem[];
+  /** How many more were chosen than are read at once. */
+  readonly leftOut: number;
+}
+
 /** The files to which the document belongs. Both null: it was not saved yet. */
 export interface OpenFiles {
   readonly case: FileRef | null;
@@ -124,6 +132,12 @@ export interface FileActions {
   readonly saveAs: (part: FilePart) => Promise<void>;
   /** Puts a document or list where the user says. */
   readonly exportFile: (proposedName: string, content: Uint8Array, kind: ExportKind) => Promise<void>;
+  /** Saves a file that is no part of the document, an exercise or a result, where the user says; answers its name, null: nowhere. */
+  readonly saveApart: (proposedName: string, content: Uint8Array) => Promise<string | null>;
+  /** Lets the user choose results of exercises, or a folder of them, for the table of a class; null: nothing. */
+  readonly chooseResults: (from: 'files' | 'folder') => Promise<ChosenResults | null>;
+  /** Deletes results for good, and answers those that are gone; null: a page cannot delete. */
+  readonly deleteResults: ((files: readonly FileRef[]) => Promise<readonly FileRef[]>) | null;
   /** Lets the user choose a list, and shows what it would do. */
   readonly importList: () => Promise<void>;
   readonly revert: () => Promise<void>;

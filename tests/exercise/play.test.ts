@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { debrief, makeExercise, play } from '../../engine/exercise/index.ts';
+import { debrief, makeExercise, play, proposeExercise } from '../../engine/exercise/index.ts';
 import { wordProblem } from '../../engine/messages/index.ts';
 import type { ExerciseMove } from '../../engine/schema/index.ts';
 import { schoolCabinet } from '../samples/schoolCabinet.ts';
@@ -146,6 +146,58 @@ describe('making', () => {
     faults: [{ item: 'cable', link: 'WH3', mode: 'cut', presence: 'steady' }],
     solved: 'item',
   } as const;
+
+  it('should propose every step that concerns what may be wrong, and mark those that it would allow', () => {
+    const proposed = proposeExercise({ ...wish, faults: [...wish.faults] });
+    const made = makeExercise({ ...wish, faults: [...wish.faults] });
+    if (!proposed.ok || !made.ok) throw new Error('not made');
+    const { steps, possible } = proposed.value;
+    const marked = steps.filter(({ allowed }) => allowed).map(({ step, minutes }) => ({ step, minutes }));
+    expect(marked).toHaveLength(made.value.exercise.steps.length);
+    expect(made.value.exercise.steps.map(({ step, minutes }) => ({ step, minutes }))).toEqual(expect.arrayContaining(marked));
+    expect(new Set(steps.map(({ key }) => key)).size).toBe(steps.length);
+    expect(steps.length).toBeGreaterThan(marked.length);
+    expect(made.value.exercise.possible).toEqual(possible);
+    // All of them allowed can be played too, and never costs more.
+    const all = makeExercise({
+      ...wish,
+      faults: [...wish.faults],
+      steps: steps.map(({ step, minutes }, index) => ({ id: `s${index}`, step, minutes })),
+    });
+    expect(all.ok && all.value.exercise.figures?.bestMinutes).toBeLessThanOrEqual(made.value.exercise.figures?.bestMinutes ?? 0);
+  });
+
+  it('should weigh what may be wrong by the circumstances that it gives, and refuse one of a thing that is not there', () => {
+    const shareOfPlugs = (circumstances: { kind: 'oil-or-coolant'; subjects?: string[] }[]) => {
+      const made = makeExercise({ ...wish, faults: [...wish.faults], known: { ...wish.known, circumstances } });
+      if (!made.ok) return made.problems.map(({ code, where }) => `${code} ${where}`);
+      const { possible, given } = made.value.exercise;
+      expect(given.circumstances ?? []).toEqual(circumstances);
+      const sum = (only: boolean) =>
+        possible
+          .filter(({ faults: [fault] }) => !only || (fault?.item === 'plug' && fault.mode === 'fouled'))
+          .reduce((total, { weight }) => total + weight, 0);
+      return sum(true) / sum(false);
+    };
+    expect(shareOfPlugs([{ kind: 'oil-or-coolant' }])).toBeGreaterThan(Number(shareOfPlugs([])));
+    expect(shareOfPlugs([{ kind: 'oil-or-coolant', subjects: ['TB77'] }])).toEqual(['exercise-thing-unknown /given/circumstances/0']);
+  });
+
+  it('should tell how much of the work of a plan is done', () => {
+    const told: number[] = [];
+    const two = {
+      ...wish,
+      solved: 'mended',
+      faults: [wish.faults[0], { item: 'plug', link: 'WH5', end: 'upper', mode: 'loose' }],
+    } as const;
+    const made = makeExercise({ ...two, faults: [...two.faults], known: { displays: [], reports: ['chain1'] } }, (share) =>
+      told.push(share),
+    );
+    expect(made.ok).toBe(true);
+    expect(told.length).toBeGreaterThan(0);
+    expect([...told].sort((a, b) => a - b)).toEqual(told);
+    expect(Math.max(...told)).toBeLessThanOrEqual(1);
+  });
 
   it('should refuse, with the reason, what no allowed step can decide', () => {
     const made = makeExercise({

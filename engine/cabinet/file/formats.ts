@@ -53,3 +53,8 @@ export function parseResultFile(source: string | Uint8Array): Result<ResultConte
 export function serializeResult(content: ResultContent): string {
   return serializeFile(resultFile, content);
 }
+
+/** Whether this opens as any of the files that the window saves. */
+export function isOwnFile(source: string | Uint8Array): boolean {
+  return [parseCaseFile, parseCabinetFile, parseExerciseFile, parseResultFile].some((parse) => parse(source).ok);
+}

@@ -1,4 +1,5 @@
 export {
+  isOwnFile,
   parseCabinetFile,
   parseCaseFile,
   parseExerciseFile,

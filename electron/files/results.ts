@@ -1,0 +1,38 @@
+import { basename, join } from 'node:path';
+import { compareNatural, fail, makeProblem, ok, type Problem, type Result } from '../../engine/base/index.ts';
+import type { ChosenFile, ChosenResults } from '../ipc/bridge.ts';
+import type { ChosenFiles } from './chosenFiles.ts';
+import type { Disk } from './disk.ts';
+import { findErrorCode } from './errorCode.ts';
+
+/** More results than any course has; a folder chosen by mistake must not fill the memory. */
+const mostResults = 2_000;
+
+/** Reads the chosen files, or every JSON file of the chosen folder (not of the folders in it). One that cannot be read stops none. */
+export async function takeResults(
+  disk: Disk,
+  chosen: ChosenFiles,
+  [first, ...others]: readonly string[],
+  from: 'files' | 'folder',
+): Promise<Result<ChosenResults | null>> {
+  if (first === undefined) return ok(null);
+  const listed = from === 'folder' ? await listFolder(disk, first) : ok([first, ...others]);
+  if (!listed.ok) return listed;
+  const files: ChosenFile[] = [];
+  const problems: Problem[] = [];
+  for (const path of listed.value.slice(0, mostResults)) {
+    const taken = await chosen.take(path);
+    if (taken.ok) files.push(taken.value);
+    else problems.push(...taken.problems);
+  }
+  return ok({ files, problems, leftOut: Math.max(0, listed.value.length - mostResults) });
+}
+
+async function listFolder(disk: Disk, folder: string): Promise<Result<readonly string[]>> {
+  try {
+    const names = (await disk.list(folder)).filter((name) => name.toLowerCase().endsWith('.json'));
+    return ok([...names].sort(compareNatural).map((name) => join(folder, name)));
+  } catch (error) {
+    return fail(makeProblem('file-unreadable', 'refused', { facts: { file: basename(folder), reason: findErrorCode(error) } }));
+  }
+}
