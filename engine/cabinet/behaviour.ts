@@ -18,12 +18,14 @@ export type PortBehaviour = Pick<Behaviour, 'onReceiveLoss' | 'idleLight'>;
 
 /** The behaviour that the unit's type documents; a parameter that is left out or unknown has its default. */
 export function documentedBehaviour(topology: Topology, unit: UnitId): Behaviour {
-  return { ...defaultBehaviour, ...known(typeOf(topology, unit)?.behaviour) };
+  const written = typeOf(topology, unit)?.behaviour;
+  return written === undefined ? defaultBehaviour : known(written);
 }
 
 /** The behaviour documented for the controller's port of a chain; what is left out or unknown has its default. */
 export function documentedPortBehaviour(topology: Topology, chain: ChainId): PortBehaviour {
-  const { onReceiveLoss, idleLight } = { ...defaultBehaviour, ...known(topology.chainById.get(chain)?.record.behaviour) };
+  const written = topology.chainById.get(chain)?.record.behaviour;
+  const { onReceiveLoss, idleLight } = written === undefined ? defaultBehaviour : known(written);
   return { onReceiveLoss, idleLight };
 }
 
@@ -45,16 +47,16 @@ function typeOf(topology: Topology, unit: UnitId): TypeRecord | undefined {
 
 type Written = NonNullable<TypeRecord['behaviour']>;
 
-const settledOf = new WeakMap<Written, Partial<Behaviour>>();
+const settledOf = new WeakMap<Written, Behaviour>();
 
-/** What of a written behaviour is settled. Kept, because the simulation asks often and a record never changes. */
-function known(written: Written | undefined): Partial<Behaviour> {
-  if (written === undefined) return {};
+/** A written behaviour with what is left out or unknown at its default. Kept, because the simulation asks often and a record never changes. */
+function known(written: Written): Behaviour {
   const kept = settledOf.get(written);
   if (kept !== undefined) return kept;
   const settled = behaviourParameters.map((parameter) => [parameter, written[parameter]] as const);
   // Each entry's value is one of its own parameter: the schema gave it, `unknown` and absent ones are taken out here.
   const found = Object.fromEntries(settled.filter(([, value]) => value !== undefined && value !== 'unknown')) as Partial<Behaviour>;
-  settledOf.set(written, found);
-  return found;
+  const whole: Behaviour = { ...defaultBehaviour, ...found };
+  settledOf.set(written, whole);
+  return whole;
 }

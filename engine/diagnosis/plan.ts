@@ -289,13 +289,15 @@ function canBeLookedAt(look: Look, cabinet: Cabinet, arrangement: Arrangement): 
     : cabinet.links.has(look.link as LinkId);
 }
 
+const portLightOutcomes = lightOutcomes.filter((outcome) => outcome !== 'weak');
+
 /** Every outcome that a kind of look can have. */
 export function lookOutcomes(look: Look): readonly LookOutcome[] {
   switch (look.look) {
     case 'light-at-plug':
       return plugLightOutcomes;
     case 'light-at-port':
-      return lightOutcomes.filter((outcome) => outcome !== 'weak');
+      return portLightOutcomes;
     case 'lamp':
       return lampOutcomes;
     case 'voltage':

@@ -14,8 +14,8 @@ import {
   textWidth,
 } from '../paper/index.ts';
 import { firstStep, groupPatterns, type PatternGroup, type Patterns, simulateSingles } from '../patterns/index.ts';
-import type { PlannedStep } from '../plan/index.ts';
 import { type DisplayMeaning, displayMeanings, type LegendRecord } from '../schema/index.ts';
+import type { Step } from '../steps/index.ts';
 import { computeSums } from '../sums/index.ts';
 import type { Cabinet, ChainTopology } from '../topology/index.ts';
 import { codesFor, legendOf, onlyCode } from './codes.ts';
@@ -49,7 +49,7 @@ type RowMaker = (group: PatternGroup, number: number, elsewhere: string) => { re
 
 interface WorkedOut {
   readonly patterns: Patterns;
-  readonly stepOf: (group: PatternGroup) => PlannedStep | null;
+  readonly stepOf: (group: PatternGroup) => Step | null;
 }
 
 /** Kept for each cabinet: another paper, or the preview and then the file, need not simulate everything again. */
@@ -58,7 +58,7 @@ const worked = new WeakMap<Cabinet, WorkedOut>();
 function workOut(cabinet: Cabinet): WorkedOut {
   const known = worked.get(cabinet);
   if (known !== undefined) return known;
-  const steps = new Map<PatternGroup, PlannedStep | null>();
+  const steps = new Map<PatternGroup, Step | null>();
   const patterns = groupPatterns(cabinet, simulateSingles(cabinet, 'while-running'), 'while-running', 'displays-and-report');
   const stepOf = (group: PatternGroup) => {
     let step = steps.get(group);
@@ -76,7 +76,7 @@ function workOut(cabinet: Cabinet): WorkedOut {
 function rowMaker({ names }: DocumentSource, stepOf: WorkedOut['stepOf']): RowMaker {
   const said = (group: PatternGroup) => {
     const step = stepOf(group);
-    return step === null ? words.noStep : words.first(wordStep(names, step.step));
+    return step === null ? words.noStep : words.first(wordStep(names, step));
   };
   return (group, number, elsewhere) => ({
     ring: String(number),

@@ -1,12 +1,13 @@
 import { compareText } from '../base/index.ts';
 import type { Diagnosis, RankedHypothesis, RankedItem } from '../diagnosis/index.ts';
-import { type PlannedStep, planSteps } from '../plan/index.ts';
+import { bestStep } from '../plan/index.ts';
 import type { Evidence } from '../schema/index.ts';
+import type { Step } from '../steps/index.ts';
 import type { Cabinet } from '../topology/index.ts';
 import type { PatternGroup } from './types.ts';
 
 /** What to do first when the pattern of a group is seen and one of its faults is the cause; null where nothing tells or mends. */
-export function firstStep(cabinet: Cabinet, group: PatternGroup): PlannedStep | null {
+export function firstStep(cabinet: Cabinet, group: PatternGroup): Step | null {
   const evidence: Evidence = {
     snapshots: [
       {
@@ -18,8 +19,7 @@ export function firstStep(cabinet: Cabinet, group: PatternGroup): PlannedStep | 
     ],
   };
   // Looking ahead is enough for the first step, and a large cabinet has many groups.
-  const { steps } = planSteps(cabinet, evidence, diagnosisOf(group), { exactSituations: 0 });
-  return steps.find(({ useless }) => useless === null) ?? null;
+  return bestStep(cabinet, evidence, diagnosisOf(group));
 }
 
 /** The group as a diagnosis: its faults alone, by their rates. Nothing else is known, and nothing else is asked of it. */

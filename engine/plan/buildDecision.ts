@@ -153,10 +153,14 @@ function groupWorlds(worlds: readonly World[], looks: readonly LookEntry[], acts
   const members: World[] = [];
   const firsts: number[] = [];
   const weights: number[] = [];
+  const written = new Map<ReadonlyMap<string, number> | undefined, string>();
+  const write = (spread: ReadonlyMap<string, number> | undefined): string => {
+    const known = written.get(spread) ?? [...(spread ?? [])].map(([outcome, share]) => `${outcome}${Math.round(share * 1e9)}`).join();
+    written.set(spread, known);
+    return known;
+  };
   const groupOf = worlds.map((world, index) => {
-    const shown = looks.map(({ spreads }) =>
-      [...(spreads[index] ?? [])].map(([outcome, share]) => `${outcome}${Math.round(share * 1e9)}`).join(),
-    );
+    const shown = looks.map(({ spreads }) => write(spreads[index]));
     const { workshop } = kits.of(world);
     const parts = workshop.partsOf(world);
     const mended = acts.map(
@@ -348,6 +352,10 @@ class Spreads {
         ? (entry.spreads[this.firsts[member] ?? 0] ?? new Map<string, number>())
         : predictStep(entry.step, this.settingOf(epoch, world), world.faults),
     );
+    // It shows the same in every world. Whether it was seen matters now, later nothing of it does.
+    if (spreads.every((spread) => spread === spreads[0])) {
+      return epoch === '' ? this.constant(entry, spreads[0]) : null;
+    }
     const outcomes = [...new Set(spreads.flatMap((spread) => [...spread.keys()]))];
     const rows = new Map<string, { names: string[]; row: Float64Array }>();
     for (const outcome of outcomes) {
@@ -366,9 +374,20 @@ class Spreads {
     }
     const list = [...rows.values()];
     const name = `${keyOf(entry.step)} ${list.map(({ row }) => row.map((share) => Math.round(share * 1e9)).join()).join('/')}`;
+    const id = this.idOf(name);
+    return { id, outcomes: list.map(({ names }) => names.join(' ')), rows: list.map(({ row }) => row) };
+  }
+
+  private constant({ step }: LookEntry, spread: ReadonlyMap<string, number> | undefined): Spread {
+    const outcomes = [...(spread?.keys() ?? [])].join(' ');
+    const id = this.idOf(`${keyOf(step)} always ${outcomes}`);
+    return { id, outcomes: [outcomes], rows: [new Float64Array(this.members.length).fill(1)] };
+  }
+
+  private idOf(name: string): number {
     const id = this.ids.get(name) ?? this.ids.size;
     this.ids.set(name, id);
-    return { id, outcomes: list.map(({ names }) => names.join(' ')), rows: list.map(({ row }) => row) };
+    return id;
   }
 
   private settingOf(epoch: string, world: World): Setting {

@@ -3,7 +3,7 @@ export { evidenceAfter } from './evidenceAfter.ts';
 export { listHandBackChecks } from './handBack.ts';
 export { listDisplaced, listHandlings, putBack } from './history.ts';
 export { machineStateOf } from './machineState.ts';
-export { type PlanOptions, planning, planSteps } from './planSteps.ts';
+export { bestStep, type PlanOptions, planning, planSteps } from './planSteps.ts';
 export { type ReplayStep, replayCase } from './replay.ts';
 export type {
   Displaced,

@@ -65,6 +65,21 @@ export class Presenter {
     };
   }
 
+  /** The step alone that `plan` would put first; what follows it is not looked at. Null: none tells or mends anything. */
+  first(costs: ReadonlyMap<Draft, number>): Step | null {
+    const rest = [...costs].sort(([, a], [, b]) => a - b);
+    while (rest.length > 0) {
+      const [, cost] = rest[0] ?? [null, 0];
+      const equal = rest.splice(0, rest.filter(([, other]) => other === cost).length);
+      const told = equal.map(([draft]) => this.step(draft, cost, () => ({ cost: 0, option: null })));
+      const best = told.filter(({ useless }) => useless === null).sort(byCost)[0];
+      if (best !== undefined) {
+        return best.step;
+      }
+    }
+    return null;
+  }
+
   private step({ step, option, state }: Draft, expectedCost: number, follow: (after: Situation) => ReturnType<Follow>): PlannedStep {
     const told = this.tell(step, option);
     const outcomes = told.outcomes.map((outcome): PlannedOutcome => {

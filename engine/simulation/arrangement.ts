@@ -40,12 +40,20 @@ export function endKey(link: LinkId, end: LinkEnd): string {
 
 /** The cabinet after `interventions`, done in order. Those that name nothing in this cabinet change nothing. */
 export function arrange(cabinet: Cabinet, interventions: readonly Intervention[]): Arrangement {
+  if (interventions.length === 0) {
+    const untouched = asBuilt.get(cabinet) ?? new Workbench(cabinet);
+    asBuilt.set(cabinet, untouched);
+    return untouched;
+  }
   const state = new Workbench(cabinet);
   for (const intervention of interventions) {
     state.perform(intervention);
   }
   return state;
 }
+
+/** Cabinets in which nothing was done: asked for thousands of times. */
+const asBuilt = new WeakMap<Cabinet, Arrangement>();
 
 // The file schema holds plain strings; inside the engine ids are branded by kind.
 const asLink = (id: string) => id as LinkId;

@@ -1,6 +1,6 @@
 import type { ChainId, LeadId, LinkId, UnitId } from '../base/index.ts';
 import { documentedPortBehaviour } from '../cabinet/index.ts';
-import type { Behaviour, Direction, Fault } from '../schema/index.ts';
+import { type Behaviour, type Direction, type Fault, linkEnds } from '../schema/index.ts';
 import type { Cabinet } from '../topology/index.ts';
 import { type ArrangedChain, type Arrangement, arrangedChains, endKey } from './arrangement.ts';
 import { type Effect, effectsOf, type UnitEffect } from './effects.ts';
@@ -209,7 +209,7 @@ function fibreCauses(
   direction: Direction,
 ): FibreCause[] {
   const causes: FibreCause[] = [];
-  for (const end of ['upper', 'lower'] as const) {
+  for (const end of moment.arrangement.unplugged.size === 0 ? [] : linkEnds) {
     if (moment.arrangement.unplugged.has(endKey(link, end))) {
       causes.push({ code: 'unplugged', end });
     }

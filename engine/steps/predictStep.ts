@@ -38,13 +38,26 @@ function withMisreadings(step: Step, cabinet: Cabinet, spread: ReadonlyMap<strin
   if (outcomes.length < 2) {
     return spread;
   }
-  return new Map(
-    outcomes.map((outcome) => {
-      const right = spread.get(outcome) ?? 0;
-      return [outcome, right * (1 - misreading) + ((1 - right) * misreading) / (outcomes.length - 1)];
-    }),
-  );
+  const misread = () =>
+    new Map(
+      outcomes.map((outcome) => {
+        const right = spread.get(outcome) ?? 0;
+        return [outcome, right * (1 - misreading) + ((1 - right) * misreading) / (outcomes.length - 1)];
+      }),
+    );
+  const [only] = spread.keys();
+  if (spread.size !== 1 || only === undefined) {
+    return misread();
+  }
+  // Thousands of steps have a certain outcome: those spreads are made once, so that equal ones are one object.
+  const made = certain.get(outcomes) ?? new Map<string, ReadonlyMap<string, number>>();
+  certain.set(outcomes, made);
+  const known = made.get(only) ?? misread();
+  made.set(only, known);
+  return known;
 }
+
+const certain = new WeakMap<readonly string[], Map<string, ReadonlyMap<string, number>>>();
 
 /** What can be read by mistake; nothing for a report, which the control writes out, and for a restart, which shows itself. */
 function outcomesOf(step: Step, cabinet: Cabinet): readonly string[] {
@@ -73,6 +86,9 @@ export function presences(
   faults: readonly Fault[],
   chance: (fault: Fault) => number = () => presentChance,
 ): readonly { readonly present: readonly Fault[]; readonly share: number }[] {
+  if (faults.every(({ presence }) => presence !== 'intermittent')) {
+    return [{ present: faults, share: 1 }];
+  }
   let list: { present: readonly Fault[]; share: number }[] = [{ present: [], share: 1 }];
   for (const fault of faults) {
     list =
@@ -145,12 +161,20 @@ function remember<T>(
   ask: (faults: readonly Fault[], present: readonly Fault[]) => T,
 ): (faults: readonly Fault[], present: readonly Fault[]) => T {
   const known = new Map<string, T>();
+  const allPresent = new WeakMap<readonly Fault[], T>();
   return (faults, present) => {
+    const quick = faults === present ? allPresent.get(faults) : undefined;
+    if (quick !== undefined) {
+      return quick;
+    }
     const key = `${faults.map(nameOf).join()}|${present.map(nameOf).join()}`;
     let answer = known.get(key);
     if (answer === undefined) {
       answer = ask(faults, present);
       known.set(key, answer);
+    }
+    if (faults === present) {
+      allPresent.set(faults, answer);
     }
     return answer;
   };

@@ -1,7 +1,5 @@
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { checkCabinet, parseCabinetFile } from '../../engine/cabinet/index.ts';
+import { checkCabinet } from '../../engine/cabinet/index.ts';
 import { type DocumentSource, makeDocument } from '../../engine/documents/index.ts';
 import { makeNames, type PaperKind, paperKinds } from '../../engine/messages/index.ts';
 import type { Page, PaperSize } from '../../engine/paper/index.ts';
@@ -9,14 +7,8 @@ import { mmPerPoint, textWidth } from '../../engine/paper/index.ts';
 import { writePdf } from '../../engine/pdf/index.ts';
 import type { CabinetContent } from '../../engine/schema/index.ts';
 import { plainContent } from '../bench/cabinets.ts';
-import { programFolder } from '../support/folders.ts';
+import { readContent } from '../support/sampleCabinets.ts';
 import { readPdf } from './pdfReader.ts';
-
-function sample(name: string): CabinetContent {
-  const parsed = parseCabinetFile(readFileSync(join(programFolder, 'sample-cabinets', `${name}.cabinet.json`)));
-  if (!parsed.ok) throw new Error(name);
-  return parsed.value;
-}
 
 function sourceOf(content: CabinetContent): DocumentSource {
   const { topology, cabinet } = checkCabinet(content);
@@ -31,7 +23,7 @@ describe('every document of every sample', () => {
   const names = ['two-chains', 'three-units', 'drives-off-chain', 'unfinished', 'with-problems'];
   it.each(names.flatMap((name) => paperKinds.map((kind) => [name, kind] as const)))('should keep the paper: %s, %s', (name, kind) => {
     for (const size of ['a4', 'a3', 'letter'] as const) {
-      for (const { pages } of make(sample(name), kind, size)) {
+      for (const { pages } of make(readContent(name), kind, size)) {
         for (const page of pages) {
           for (const shape of page.shapes) {
             if (shape.kind !== 'text') continue;
@@ -50,7 +42,7 @@ describe('every document of every sample', () => {
 
 describe('the lists', () => {
   it('should hold every unit, cable and lead with its ends, labels, part numbers and serials', () => {
-    const content = sample('two-chains');
+    const content = readContent('two-chains');
     const units = textsOf(make(content, 'units').flatMap(({ pages }) => pages)).join(' ');
     for (const { designation, serial, partNumber } of content.units ?? []) {
       for (const wanted of [designation, serial ?? '', partNumber ?? '']) expect(units).toContain(wanted);
@@ -65,7 +57,7 @@ describe('the lists', () => {
   });
 
   it('should label both ends of every cable', () => {
-    const content = sample('two-chains');
+    const content = readContent('two-chains');
     const labels = textsOf(make(content, 'labels').flatMap(({ pages }) => pages));
     for (const { labelUpper, labelLower } of content.links ?? []) {
       expect(labels).toContain(labelUpper);
@@ -89,7 +81,7 @@ describe('the door sheet', () => {
   });
 
   it('should have no text below 9 pt, and column heads of at least 12 pt', () => {
-    for (const content of [twelve, sample('two-chains'), sample('forty-units'), sample('drives-off-chain')]) {
+    for (const content of [twelve, readContent('two-chains'), readContent('forty-units'), readContent('drives-off-chain')]) {
       for (const { pages, paper } of make(content, 'door-sheet')) {
         const sizes = pages.flatMap(({ shapes }) => shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.size] : [])));
         expect(Math.min(...sizes)).toBeGreaterThanOrEqual(9);
@@ -100,7 +92,7 @@ describe('the door sheet', () => {
   });
 
   it('should say what makes each row differ without colour: marks of black, words in the file', async () => {
-    const sheets = make(sample('two-chains'), 'door-sheet');
+    const sheets = make(readContent('two-chains'), 'door-sheet');
     const pdf = await writePdf(
       sheets.map(({ title, pages }) => ({ title, pages })),
       { title: 'Door sheets', language: 'en', madeAt: new Date(0) },
@@ -116,6 +108,6 @@ describe('the door sheet', () => {
   });
 
   it('should not be made of a cabinet that cannot be simulated', () => {
-    expect(make(sample('with-problems'), 'door-sheet')).toEqual([]);
+    expect(make(readContent('with-problems'), 'door-sheet')).toEqual([]);
   });
 });
