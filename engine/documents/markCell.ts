@@ -25,7 +25,7 @@ export function markCell(meaning: DisplayMeaning, code: string | null, width: nu
   const size = isQuiet ? signSize.quiet : signSize.loud;
   const colour = isQuiet ? inks.soft : inks.black;
   const { lines, face } = captionOf(meaning, code, width);
-  const step = lineHeight(textSize) * 0.92;
+  const step = lineHeight(textSize) * 0.94;
   const height = signSize.loud + lines.length * step;
   const shapes: Shape[] = [
     ...placeSign(displaySigns[meaning], (width - size) / 2, (signSize.loud - size) / 2, size, colour),

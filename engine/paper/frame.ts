@@ -1,7 +1,7 @@
 import type { Paper } from './blocks.ts';
 import { layOutCaution } from './caution.ts';
 import { lineHeight, textWidth } from './measure.ts';
-import { wrapText } from './richText.ts';
+import { plainText, wrapText } from './richText.ts';
 import { inks, moveShape, type Shape } from './shapes.ts';
 import { houseSign, placeSign } from './signs.ts';
 import { type PaperSize, pageSize, type Size } from './sizes.ts';
@@ -40,11 +40,14 @@ export function bodySize(paper: Paper, size: PaperSize): Size {
   return { width, height: bottom - top };
 }
 
-/** Room for the lines at the right. */
-const rightWidth = (paper: Paper): number =>
-  Math.max(textWidth(houseName, subtitleSize) + signSize + 2, ...paper.head.right.map((line) => textWidth(line, smallSize)));
+/** The lines at the right take half of the page at most; the title has the rest. */
+const rightLines = (paper: Paper, page: Size): readonly string[] =>
+  paper.head.right.flatMap((line) => wrapText(line, smallSize, (page.width - 2 * margin) / 2).map(({ runs }) => plainText(runs)));
 
-const titleRoom = (paper: Paper, page: Size): number => Math.max(60, page.width - 2 * margin - rightWidth(paper) - 6);
+const rightWidth = (paper: Paper, page: Size): number =>
+  Math.max(textWidth(houseName, subtitleSize) + signSize + 2, ...rightLines(paper, page).map((line) => textWidth(line, smallSize)));
+
+const titleRoom = (paper: Paper, page: Size): number => page.width - 2 * margin - rightWidth(paper, page) - 6;
 
 const titleLines = (paper: Paper, page: Size) => wrapText([{ text: paper.head.title, face: 'bold' }], titleSize, titleRoom(paper, page));
 const subtitleLines = (paper: Paper, page: Size) => wrapText(paper.head.subtitle, subtitleSize, titleRoom(paper, page));
@@ -52,7 +55,7 @@ const footLines = (paper: Paper, page: Size) => wrapText(paper.foot.left, smallS
 
 function headHeight(paper: Paper, page: Size): number {
   const left = titleLines(paper, page).length * lineHeight(titleSize) + subtitleLines(paper, page).length * lineHeight(subtitleSize);
-  const right = signSize + 0.8 + (paper.head.right.length + 1) * lineHeight(smallSize);
+  const right = signSize + 0.8 + (rightLines(paper, page).length + 1) * lineHeight(smallSize);
   return Math.max(left, right);
 }
 
@@ -62,7 +65,7 @@ export function drawFrame(paper: Paper, page: Size, number: number, count: numbe
   const bottom = margin + headHeight(paper, page);
   const shapes: Shape[] = [
     ...drawTitle(paper, page, bottom),
-    ...drawRight([...paper.head.right, paper.pageOf(number, count)], right, bottom),
+    ...drawRight([...rightLines(paper, page), paper.pageOf(number, count)], right, bottom),
     { kind: 'line', points: [margin, bottom + 1.6, right, bottom + 1.6], width: 0.66 },
     { kind: 'line', points: [margin, bottom + 2.7, right, bottom + 2.7], width: 0.26 },
   ];

@@ -21,7 +21,7 @@ export interface LaidTable {
 const usualSize = 9;
 const padX = 1.2;
 const loose = { padY: 1.1, line: 1 } as const;
-const tight = { padY: 0.55, line: 0.9 } as const;
+const tight = { padY: 0.5, line: 0.94 } as const;
 type Spacing = typeof loose | typeof tight;
 const ringWidth = 7.5;
 const rule = 0.25;

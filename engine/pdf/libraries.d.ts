@@ -69,7 +69,10 @@ declare module 'fontkit' {
     readonly characterSet: readonly number[];
     readonly unitsPerEm: number;
     hasGlyphForCodePoint(codePoint: number): boolean;
-    glyphForCodePoint(codePoint: number): { readonly advanceWidth: number };
+    glyphForCodePoint(codePoint: number): {
+      readonly advanceWidth: number;
+      readonly bbox: { readonly minY: number; readonly maxY: number };
+    };
   }
   export function create(data: Uint8Array): FontkitFont;
 }
