@@ -1,6 +1,6 @@
 import type { FaultChoice, SearchMode } from '../search/index.ts';
 import { bestFit, listFits, refOf } from './fit.ts';
-import { faultOf, type Searched } from './searched.ts';
+import { faultOf, leastForOneMiss, type Searched } from './searched.ts';
 import type { Contradiction } from './types.ts';
 
 /** Beyond this many different effects, pairs that mispredict one observation are sought among the likeliest effects only. */
@@ -33,23 +33,17 @@ export function findContradiction(searched: Searched): Contradiction | null {
   };
   consider([], 1);
   const likeliest = likeliestByEffect(searched);
-  const least = leastLikelihood(searched);
+  const least = leastForOneMiss(prepared.plan, prepared.scenarios, searched.offset);
   for (const { choice, odds, likelihood } of likeliest) {
     if (likelihood >= least) {
       consider([choice], odds);
     }
   }
-  const some = likeliest.slice(0, pairLimit);
-  const choices = some.map(({ choice }) => choice);
-  const likelihoods = new Float64Array(some.length);
-  some.forEach((one, index) => {
-    evaluator.weighRow(one.choice, choices, index + 1, likelihoods);
-    some.slice(index + 1).forEach((other, later) => {
-      if ((likelihoods[index + 1 + later] ?? 0) >= least && isAllowed(searched, one.choice, other.choice)) {
-        consider([one.choice, other.choice], one.odds * other.odds);
-      }
-    });
-  });
+  for (const [one, other] of listClosePairs(searched, likeliest.slice(0, pairLimit))) {
+    if (isAllowed(searched, one.choice, other.choice)) {
+      consider([one.choice, other.choice], one.odds * other.odds);
+    }
+  }
   const named = [...without].sort(([, a], [, b]) => b.odds - a.odds);
   return {
     mispredicted: fit.mispredicted.map((index) => refOf(prepared.plan, index)),
@@ -83,21 +77,21 @@ function likeliestByEffect({ evaluator }: Searched): readonly Likely[] {
     .sort((a, b) => b.odds * b.likelihood - a.odds * a.likelihood);
 }
 
-/** A hypothesis that misses one observation only, in its best pattern, is at least this likely. */
-function leastLikelihood({ evaluator, prepared, offset }: Searched): number {
-  let worst = 0;
-  for (const seen of prepared.plan.observations) {
-    let low = 0;
-    let high = Number.NEGATIVE_INFINITY;
-    for (const log of seen.logFactors) {
-      low = Math.min(low, log);
-      high = Math.max(high, log);
+/** The close pairs of a search among some effects, by the likeliest mode of each; in the order of the list. */
+function listClosePairs({ evaluator, closePairs }: Searched, some: readonly Likely[]): readonly (readonly [Likely, Likely])[] {
+  const ranks = new Map(some.map(({ choice }, rank) => [evaluator.effectOf(choice), rank]));
+  const pairs: (readonly [Likely, Likely])[] = [];
+  const places = closePairs.flatMap(([first, second]) => {
+    const [a, b] = [ranks.get(evaluator.effectOf(first)), ranks.get(evaluator.effectOf(second))];
+    return a === undefined || b === undefined ? [] : [Math.min(a, b) * some.length + Math.max(a, b)];
+  });
+  for (const place of places.sort((a, b) => a - b)) {
+    const [one, other] = [some[Math.floor(place / some.length)], some[place % some.length]];
+    if (one !== undefined && other !== undefined) {
+      pairs.push([one, other]);
     }
-    worst = Math.min(worst, low - Math.max(0, high));
   }
-  // Each moment drawn anew halves a pattern of each of two intermittent faults; scenarios share the weight.
-  const patterns = 2 * prepared.plan.draws * Math.log(0.5) + Math.log(Math.min(...evaluator.scenarios.map(({ share }) => share)));
-  return Math.exp(Math.min(0, worst + patterns - offset) - 1e-9);
+  return pairs;
 }
 
 function isAllowed({ prepared }: Searched, a: FaultChoice, b: FaultChoice): boolean {

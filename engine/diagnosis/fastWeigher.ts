@@ -1,10 +1,8 @@
 import type { ClassBook, ClassHandle, EffectOps } from './classBook.ts';
 import type { GroupTable } from './groupTable.ts';
 import type { PairAtHand } from './pairAtHand.ts';
-import { presentChance, type TripGroup } from './patterns.ts';
+import { leastSafeLog, presentChance, type TripGroup } from './patterns.ts';
 
-/** Below this the likelihood of no fault is so small that products with it lose digits; sums of logs are used then. */
-const leastSafeLog = -500;
 const never = Number.NEGATIVE_INFINITY;
 /** Beyond the last link of any chain. */
 const endless = 1e9;

@@ -1,11 +1,12 @@
 import type { LinkId, UnitId } from '../base/index.ts';
 import { type Arrangement, arrangedChains, type Effect, type Look } from '../simulation/index.ts';
+import { hasMinimumVoltage } from '../sums/index.ts';
 import type { Cabinet } from '../topology/index.ts';
 
 /** Whether any of these effects can change the outcome of a look. May say yes where it does not matter, never no where it does. */
 export function isLookConcerned(look: Look, effects: readonly Effect[], cabinet: Cabinet, arrangement: Arrangement): boolean {
   if (look.look === 'voltage') {
-    return effects.some((effect) => effect.at === 'lead' || effect.at === 'supply');
+    return effects.some((effect) => mayFeed(effect, [look.unit as UnitId], cabinet));
   }
   if (look.look === 'compare-plugs') {
     return effects.some((effect) => effect.at === 'wiring' && effect.unit === look.unit);
@@ -25,11 +26,34 @@ export function isLookConcerned(look: Look, effects: readonly Effect[], cabinet:
         return ends.chain === effect.chain;
       case 'lead':
       case 'supply':
-        return true;
+        return mayFeed(effect, ends.units, cabinet);
       default:
         return isOnLink(effect);
     }
   });
+}
+
+/** Whether 24 V may come to one of these units by a lead or from a supply, however the leads are. */
+function mayFeed(effect: Effect, units: readonly UnitId[], cabinet: Cabinet): boolean {
+  if (effect.at !== 'lead' && effect.at !== 'supply') {
+    return false;
+  }
+  // Where voltages decide, a lead or supply that goes out of use relieves others.
+  if (hasMinimumVoltage(cabinet)) {
+    return true;
+  }
+  const reached = new Set(
+    effect.at === 'supply' ? [effect.unit] : cabinet.feeds.flatMap(({ lead, to }) => (lead === effect.lead ? [to] : [])),
+  );
+  // A set may grow while it is gone through.
+  for (const from of reached) {
+    for (const feed of cabinet.feeds) {
+      if (feed.from === from) {
+        reached.add(feed.to);
+      }
+    }
+  }
+  return units.some((unit) => reached.has(unit));
 }
 
 function endsOf(

@@ -56,6 +56,27 @@ export class PairRepeats {
     return { fixed, ties };
   }
 
+  /** Of the displays in one region, for one class set there alone: what they add beyond what they add without any fault. */
+  ofDisplays(region: number, absentable: Absentable): Repeats {
+    const work = this.pair.regions[region];
+    let fixed = 0;
+    const ties: Tie[] = [];
+    for (const repeat of work?.affectedRepeats() ?? []) {
+      const indices = this.plan.repeats[repeat] ?? [];
+      if (this.plan.observations[indices[0] ?? -1]?.kind === 'report') {
+        continue;
+      }
+      const tie = this.makeTie(indices, 1, absentable);
+      if (tie !== null) {
+        ties.push(tie);
+      } else {
+        fixed += laterLog(this.plan, indices, (index) => this.pair.predictionAt(index, 1, 1));
+      }
+      fixed -= work?.repeatBase.get(repeat) ?? 0;
+    }
+    return { fixed, ties };
+  }
+
   /** The tie of a repeat; null when none of its predictions depends on presence. */
   private makeTie(indices: readonly number[], full: number, absentable: Absentable): Tie | null {
     const numbers = new Map<number, number>();

@@ -15,6 +15,9 @@ export interface TripGroup {
   readonly mustBeBroken: boolean | null;
 }
 
+/** Below this the likelihood of no fault is so small that products with it lose digits; sums of logs are used then. */
+export const leastSafeLog = -500;
+
 /** Chance that an intermittent fault is there at a moment after the first trip (q of domain section 4). */
 export const presentChance = 0.5;
 const halfLog = Math.log(presentChance);

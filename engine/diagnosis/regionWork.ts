@@ -234,6 +234,38 @@ export class RegionWork {
     };
   }
 
+  /** First and last link that the first class of the pair reaches at any moment; null where what it does is not local (see `localPart`). */
+  reachOfFirst(): { readonly from: number; readonly to: number } | null {
+    if (this.wholes.some((whole) => whole === null)) {
+      return null;
+    }
+    const reach = this.moments.map(({ arrangement }) => this.opsOf(this.first, arrangement));
+    return {
+      from: Math.min(...reach.map((ops) => ops?.from ?? Number.POSITIVE_INFINITY)),
+      to: Math.max(...reach.map((ops) => ops?.to ?? -1)),
+    };
+  }
+
+  /** Log factors of the displays of one snapshot that repeat nothing, less those with no fault at all. */
+  displaysBeyondBase(snapshot: number, trip: number, now: number): number {
+    const moment = this.momentOf[snapshot] ?? unreachable();
+    const held = this.stateAt(moment.trip, trip & this.touchMask);
+    return (
+      this.displayLog(snapshot, moment, held, this.stateAt(moment.now, now & this.touchMask)) - (this.displays[snapshot]?.baseSum ?? 0)
+    );
+  }
+
+  /** The reports of this chain, in their order; `earlier` are indices in this list. */
+  listReports(): readonly { readonly snapshot: number; readonly earlier: readonly number[]; readonly logFactors: Float64Array }[] {
+    const indices = [...this.local.keys()].filter((index) => this.plan.observations[index]?.kind === 'report').sort((a, b) => a - b);
+    return indices.flatMap((index) => {
+      const seen = this.plan.observations[index];
+      return seen === undefined
+        ? []
+        : [{ snapshot: seen.snapshot, earlier: seen.earlier.map((other) => indices.indexOf(other)), logFactors: seen.logFactors }];
+    });
+  }
+
   /** By gap (0: none), the log factor of the reports of this chain in one snapshot. */
   reportLogs(snapshot: number): Float64Array {
     const logs = new Float64Array(this.evaluator.size + 1);
@@ -302,11 +334,13 @@ export class RegionWork {
 
   /** Whether the chain is broken at a group's trip (or now, where the machine runs). */
   isBroken(group: TripGroup, present: number): boolean {
+    return this.gapAt(group, present) !== 0;
+  }
+
+  /** The gap that is reported of a group's trip (or now, where the machine runs); 0: none. */
+  gapAt(group: TripGroup, present: number): number {
     const moment = this.momentOf[group.snapshots[0] ?? 0];
-    if (moment === undefined) {
-      return false;
-    }
-    return this.stateAt(moment.trip, present & this.touchMask).gap !== 0;
+    return moment === undefined ? 0 : this.stateAt(moment.trip, present & this.touchMask).gap;
   }
 
   private stateAt(moment: number, present: number): RegionState {

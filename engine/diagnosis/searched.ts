@@ -53,24 +53,39 @@ export interface Searched {
   readonly evaluator: Evaluator;
   readonly result: SearchResult;
   readonly offset: number;
+  /** The pairs of effects that miss so little of what was observed that they may matter for a contradiction, as the search met them. */
+  readonly closePairs: readonly ClosePair[];
 }
+
+/** Two faults that stand for their effects. */
+export type ClosePair = readonly [FaultChoice, FaultChoice];
 
 /** Weighs all hypotheses of up to two faults. Null when `onProgress` gave up. */
 export function runSearch(prepared: Prepared, options: DiagnosisOptions = {}): Searched | null {
   const attempt = (offset: number): Searched | null => {
     const { plan, space, scenarios, cabinet } = prepared;
     const evaluator = new Evaluator(plan, space, scenarios, cabinet, offset);
+    const least = leastForOneMiss(plan, scenarios, offset);
+    const closePairs: ClosePair[] = [];
     const result = search({
       elements: evaluator.book.elements,
       excludes: space.excludes,
       maxFaults: 2,
       predict: (faults) => evaluator.likelihood(faults),
-      weighRow: (...row) => evaluator.weighRow(...row),
+      weighRow: (first, seconds, start, likelihoods) => {
+        evaluator.weighRow(first, seconds, start, likelihoods);
+        for (let k = start; k < likelihoods.length; k += 1) {
+          const second = seconds[k];
+          if (second !== undefined && (likelihoods[k] ?? 0) >= least) {
+            closePairs.push([first, second]);
+          }
+        }
+      },
       observations: [{ id: 'evidence', likelihood: (likelihood: number) => likelihood }],
       ...(options.keep === undefined ? {} : { keep: options.keep }),
       ...(options.onProgress === undefined ? {} : { onProgress: options.onProgress }),
     });
-    return result === null ? null : { prepared, evaluator, result, offset };
+    return result === null ? null : { prepared, evaluator, result, offset, closePairs };
   };
   let searched = attempt(0);
   // Evidence so contradictory that every likelihood is below the least number: weigh again from the best single fault.
@@ -91,6 +106,23 @@ export function runSearch(prepared: Prepared, options: DiagnosisOptions = {}): S
     }
   }
   return searched;
+}
+
+/** A hypothesis that misses one observation only, in its best pattern, is at least this likely. */
+export function leastForOneMiss(plan: Plan, scenarios: readonly Scenario[], offset: number): number {
+  let worst = 0;
+  for (const seen of plan.observations) {
+    let low = 0;
+    let high = Number.NEGATIVE_INFINITY;
+    for (const log of seen.logFactors) {
+      low = Math.min(low, log);
+      high = Math.max(high, log);
+    }
+    worst = Math.min(worst, low - Math.max(0, high));
+  }
+  // Each moment drawn anew halves a pattern of each of two intermittent faults; scenarios share the weight.
+  const patterns = 2 * plan.draws * Math.log(0.5) + Math.log(Math.min(...scenarios.map(({ share }) => share)));
+  return Math.exp(Math.min(0, worst + patterns - offset) - 1e-9);
 }
 
 /** exp of this is near the greatest number. */

@@ -1,3 +1,4 @@
+import { ApartWeigher } from './apartWeigher.ts';
 import type { ClassBook, ClassHandle, EffectOps } from './classBook.ts';
 import { FastWeigher } from './fastWeigher.ts';
 import { type GroupTable, makeGroupTable } from './groupTable.ts';
@@ -17,8 +18,8 @@ export class Weigher {
   private readonly pair: PairAtHand;
   private readonly repeats: PairRepeats;
   private readonly views: PatternViews;
-  /** For the commonest evidence by far; null for any other. */
-  private readonly fast: FastWeigher | null;
+  /** For one snapshot of a halted machine, the commonest by far, or else for pairs that lie apart; null where neither can be. */
+  private readonly fast: FastWeigher | ApartWeigher | null;
   private readonly baseOfRegion: Float64Array;
   private readonly baseOfLook: ReadonlyMap<number, number>;
   private readonly baseTotal: number;
@@ -47,18 +48,16 @@ export class Weigher {
     this.scale = plan.largestLogFactor + offset;
     this.baseBroken = groups.map((group) => new Set(pair.regions.flatMap((region, index) => (region.isBroken(group, 0) ? [index] : []))));
     const isPlain = plan.snapshots.length === 1 && groups[0]?.isRunning === false && this.baseBroken[0]?.size === 0;
+    const means = {
+      book,
+      pair,
+      baseLog: this.baseTotal - this.scale,
+      mayBe: (handle: ClassHandle) => this.mayBe(handle),
+      weighSlowly: (one: ClassHandle, other: ClassHandle) => this.likelihood(one, other),
+    };
     this.fast = isPlain
-      ? FastWeigher.make({
-          book,
-          pair,
-          group: groups[0],
-          baseLog: this.baseTotal - this.scale,
-          baseOfRegion: this.baseOfRegion,
-          tableOf: (handle) => this.tableOf(handle),
-          mayBe: (handle) => this.mayBe(handle),
-          weighSlowly: (one, other) => this.likelihood(one, other),
-        })
-      : null;
+      ? FastWeigher.make({ ...means, group: groups[0], baseOfRegion: this.baseOfRegion, tableOf: (handle) => this.tableOf(handle) })
+      : ApartWeigher.make({ ...means, groups, repeats: this.repeats, isBaseBroken: this.baseBroken.some(({ size }) => size > 0) });
   }
 
   /** exp of `logLikelihood`. */

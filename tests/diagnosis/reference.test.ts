@@ -130,6 +130,36 @@ describe('the likelihood of a hypothesis', () => {
     );
   });
 
+  it('should be so for faults far apart on long chains, over several snapshots that repeat each other', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 1e9 }), fc.integer({ min: 1, max: 3 }), (seed, trips) => {
+        const content = makeCabinet(seed, {
+          units: 7,
+          chains: 1 + (seed % 2),
+          behaviours: 'default',
+          details: true,
+          offChain: 0,
+          supplies: 1,
+        });
+        const random = new Random(seed);
+        const { snapshots } = makeEvidence(random, content);
+        const [first] = snapshots;
+        if (first === undefined) {
+          return;
+        }
+        const later = Array.from({ length: trips - 1 }, () => ({
+          ...random.pick(snapshots),
+          ...(random.chance(0.5) ? { displays: first.displays ?? [], reports: first.reports ?? [] } : {}),
+          interventions: [],
+          restarted: random.chance(0.7),
+          halted: random.chance(0.7),
+        }));
+        expectAgreement(soundCabinet(content), { snapshots: [first, ...later] }, random, 8);
+      }),
+      { numRuns: 25, seed: 20261126 },
+    );
+  });
+
   it('should weigh two feed faults that only together cut a unit off, steady or not', () => {
     fc.assert(
       fc.property(fc.integer({ min: 1, max: 1e9 }), (seed) => {

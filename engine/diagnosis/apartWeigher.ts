@@ -1,0 +1,227 @@
+import type { ClassBook, ClassHandle } from './classBook.ts';
+import type { PairAtHand } from './pairAtHand.ts';
+import type { PairRepeats } from './pairRepeats.ts';
+import { absentableOf, leastSafeLog, type TripGroup } from './patterns.ts';
+import type { RegionWork } from './regionWork.ts';
+import { weighTied } from './ties.ts';
+
+/** Each further trip doubles the patterns of presence of a class; beyond this a pair is no faster here than the long way. */
+const mostTrips = 5;
+/** Beyond the last link of any chain. */
+const endless = 1e9;
+
+interface ApartMeans {
+  readonly book: ClassBook;
+  readonly pair: PairAtHand;
+  readonly repeats: PairRepeats;
+  readonly groups: readonly TripGroup[];
+  /** Scaled log likelihood of no fault at all, the halted rule left aside. */
+  readonly baseLog: number;
+  /** Whether some chain is broken at some trip without any fault. */
+  readonly isBaseBroken: boolean;
+  readonly mayBe: (handle: ClassHandle) => boolean;
+  /** Likelihood of a pair, the long way. */
+  readonly weighSlowly: (first: ClassHandle, second: ClassHandle) => number;
+}
+
+/** What one class does in its region: the displays in every way in which it may come and go, and the gaps that are then reported. */
+interface Part {
+  readonly region: number;
+  /** First and last link that it reaches at any moment; the last is endless where what it does is not local. */
+  readonly from: number;
+  readonly to: number;
+  readonly ways: readonly Way[];
+}
+
+/** Patterns of presence that have the same gaps at every trip (0: none). */
+interface Way {
+  readonly gaps: Int32Array;
+  /** Bit g: the chain is broken at the trip of group g. */
+  readonly broken: number;
+  /** What the displays make of the likelihood, over all these patterns with their probability; and together with the reports. */
+  shown: number;
+  all: number;
+}
+
+/** The reports of one region, in order, as factors of the likelihood by gap. */
+interface RegionReports {
+  readonly list: readonly { readonly group: number; readonly earlier: readonly number[]; readonly factors: Float64Array }[];
+  readonly base: number;
+}
+
+/**
+ * Weighs pairs for evidence of several snapshots where the two faults do nothing to the same displays: they lie in different regions,
+ * or on one chain with a link between their reaches. Then the displays multiply, and only the reports and the halted rule look at both,
+ * by which gaps there are at the trips. All other pairs are weighed the long way.
+ */
+export class ApartWeigher {
+  /** By class; null: not one that can be weighed here. */
+  private readonly parts: (Part | null | undefined)[] = [];
+  private readonly reports: readonly RegionReports[];
+  private readonly baseLikelihood: number;
+  private readonly mustBreak: number;
+  private readonly mustHold: number;
+  private readonly gaps: Int32Array;
+
+  private constructor(private readonly means: ApartMeans) {
+    const { groups, pair } = means;
+    this.baseLikelihood = Math.exp(means.baseLog);
+    const bitsOf = (wanted: boolean) => groups.reduce((bits, { mustBeBroken }, g) => bits | (mustBeBroken === wanted ? 1 << g : 0), 0);
+    this.mustBreak = bitsOf(true);
+    this.mustHold = bitsOf(false);
+    this.gaps = new Int32Array(groups.length);
+    this.reports = pair.regions.map((region) => {
+      const list = region.listReports().map(({ snapshot, earlier, logFactors }) => ({
+        group: groups.findIndex(({ snapshots }) => snapshots.includes(snapshot)),
+        earlier,
+        factors: logFactors.map(Math.exp),
+      }));
+      return { list, base: reportFactor(list, this.gaps) };
+    });
+  }
+
+  /** Null where pairs cannot be taken apart. */
+  static make(means: ApartMeans): ApartWeigher | null {
+    return means.groups.length <= mostTrips && !means.isBaseBroken && means.baseLog > leastSafeLog ? new ApartWeigher(means) : null;
+  }
+
+  /** Adds to `sums[k]`, for every k from `start` on, `share` times the likelihood of one class together with `seconds[k]`. */
+  addRow(first: ClassHandle, seconds: readonly ClassHandle[], start: number, share: number, sums: Float64Array): void {
+    if (!this.means.mayBe(first)) {
+      return;
+    }
+    const one = this.partOf(first);
+    for (let k = start; k < seconds.length; k += 1) {
+      const second = seconds[k] ?? first;
+      if (this.means.mayBe(second)) {
+        const other = one === null ? null : this.partOf(second);
+        sums[k] = (sums[k] ?? 0) + share * (one && other ? this.weigh(one, other, first, second) : this.means.weighSlowly(first, second));
+      }
+    }
+  }
+
+  private weigh(one: Part, other: Part, first: ClassHandle, second: ClassHandle): number {
+    if (one.region !== other.region) {
+      return this.baseLikelihood * this.acrossRegions(one, other);
+    }
+    return one.to + 1 < other.from || other.to + 1 < one.from
+      ? this.baseLikelihood * this.onOneChain(one, other)
+      : this.means.weighSlowly(first, second);
+  }
+
+  private acrossRegions({ ways }: Part, other: Part): number {
+    let sum = 0;
+    for (const a of ways) {
+      for (const b of other.ways) {
+        if (this.isAllowed(a.broken | b.broken)) {
+          sum += a.all * b.all;
+        }
+      }
+    }
+    return sum;
+  }
+
+  /** A report names the nearer gap. */
+  private onOneChain({ region, ways }: Part, other: Part): number {
+    const reports = this.reports[region];
+    const { gaps } = this;
+    let sum = 0;
+    for (const a of ways) {
+      for (const b of other.ways) {
+        if (reports === undefined || !this.isAllowed(a.broken | b.broken)) {
+          continue;
+        }
+        if (a.broken === 0 || b.broken === 0) {
+          // The other one's gaps are those that are reported.
+          sum += a.broken === 0 ? a.shown * b.all : a.all * b.shown;
+          continue;
+        }
+        for (let g = 0; g < gaps.length; g += 1) {
+          const [x, y] = [a.gaps[g] ?? 0, b.gaps[g] ?? 0];
+          gaps[g] = x === 0 || (y !== 0 && y < x) ? y : x;
+        }
+        sum += (a.shown * b.shown * reportFactor(reports.list, gaps)) / reports.base;
+      }
+    }
+    return sum;
+  }
+
+  private isAllowed(broken: number): boolean {
+    return (broken & this.mustBreak) === this.mustBreak && (broken & this.mustHold) === 0;
+  }
+
+  private partOf(handle: ClassHandle): Part | null {
+    let part = this.parts[handle.index];
+    if (part === undefined) {
+      part = this.takeApart(handle);
+      this.parts[handle.index] = part;
+    }
+    return part;
+  }
+
+  private takeApart(handle: ClassHandle): Part | null {
+    const { ops } = handle;
+    const { book, pair } = this.means;
+    const [region = -1] = ops.regions;
+    if (ops.regions.length !== 1 || ops.looks.length > 0 || (ops.isFeed && book.compiled.doFeedsInteract)) {
+      return null;
+    }
+    const work = pair.setIn(region, ops, null);
+    if (work === undefined) {
+      return null;
+    }
+    const reach = work.reachOfFirst() ?? { from: 0, to: endless };
+    const ways = this.listWays(region, work, handle);
+    return ways.every(({ shown, all }) => Number.isFinite(shown) && Number.isFinite(all)) ? { region, ...reach, ways } : null;
+  }
+
+  /** For a class that is set in its region alone. */
+  private listWays(region: number, work: RegionWork, handle: ClassHandle): readonly Way[] {
+    const { groups, repeats } = this.means;
+    const absentable = absentableOf(handle, null);
+    const gapOf = groups.map((group) => work.gapAt(group, 1));
+    const { fixed, ties } = repeats.ofDisplays(region, absentable);
+    const byGaps = new Map<string, Way>();
+    for (let pattern = 0; pattern < 1 << groups.length; pattern += 1) {
+      const isThere = (g: number) => (pattern >> g) & 1;
+      if (groups.some(({ isFirst }, g) => isThere(g) === 0 && (isFirst || !handle.isIntermittent))) {
+        continue;
+      }
+      const log = weighTied({
+        groups,
+        full: 1,
+        absentable,
+        ties,
+        plainLog: (snapshot, before, now) => work.displaysBeyondBase(snapshot, before, now),
+        isAllowed: (g, trip) => trip === isThere(g),
+      });
+      const gaps = Int32Array.from(gapOf, (gap, g) => (isThere(g) === 1 ? gap : 0));
+      const key = gaps.join();
+      let way = byGaps.get(key);
+      if (way === undefined) {
+        way = { gaps, broken: gaps.reduce((bits, gap, g) => bits | (gap === 0 ? 0 : 1 << g), 0), shown: 0, all: 0 };
+        byGaps.set(key, way);
+      }
+      way.shown += Math.exp(log + fixed);
+    }
+    const reports = this.reports[region];
+    for (const way of byGaps.values()) {
+      way.all = reports === undefined ? way.shown : (way.shown * reportFactor(reports.list, way.gaps)) / reports.base;
+    }
+    return [...byGaps.values()];
+  }
+}
+
+/** What the reports make of the likelihood: a reading that repeats an earlier one of the same gap adds no factor. */
+function reportFactor(list: RegionReports['list'], gaps: Int32Array): number {
+  let factor = 1;
+  for (const { group, earlier, factors } of list) {
+    const gap = gaps[group] ?? 0;
+    let isRepeated = false;
+    for (const other of earlier) {
+      isRepeated ||= gaps[list[other]?.group ?? -1] === gap;
+    }
+    factor *= isRepeated ? 1 : (factors[gap] ?? 1);
+  }
+  return factor;
+}
