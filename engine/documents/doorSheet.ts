@@ -8,6 +8,7 @@ import {
   type PaperSize,
   pageSize,
   placeSign,
+  plainText,
   type RichText,
   type Shape,
   type TableCell,
@@ -26,8 +27,10 @@ import { behaviourNote } from './validity.ts';
 
 const headSize = 12;
 /** The least width of a unit's column, mm: its mark, with white around it. */
-const leastColumn = 6;
+const leastColumn = 6.4;
 const widestColumn = 20;
+/** From this width on words stand below the marks, and heads lie. */
+const captionColumn = 17;
 const reportWidth = 15;
 /** Least width of the column that says what it may be. */
 const leastLabel = 78;
@@ -44,6 +47,12 @@ export function doorSheets(source: DocumentSource, paper: PaperSize): readonly P
   const apart = patterns.groups.filter((group) => !chains.some((chain) => concerns(group, chain)));
   return apart.length === 0 ? sheets : [...sheets, apartSheet(source, cabinet, patterns, apart, makeRow)];
 }
+
+/** Numbered in one paragraph: every line that it saves is room for rows. */
+const howToRead: RichText = words.how.flatMap((text, index) => [
+  { text: `${index === 0 ? '' : '  '}${index + 1}.\u00a0`, face: 'bold' as const },
+  { text },
+]);
 
 type RowMaker = (group: PatternGroup, number: number, elsewhere: string) => { readonly text: RichText; readonly ring: string };
 
@@ -105,7 +114,7 @@ function chainSheet(
   const count = chain.units.length;
   const room = (isLandscape: boolean) => (pageSize(paper, isLandscape).width - margins - reportWidth - leastLabel) / count;
   const isLandscape = room(false) < leastColumn && room(true) >= leastColumn;
-  const width = Math.min(widestColumn, room(isLandscape));
+  const width = columnWidth(cabinet, chain, room(isLandscape));
   const elsewhere = (group: PatternGroup) => describeElsewhere(source, cabinet, group, chain);
   const table: Block =
     width >= leastColumn
@@ -118,12 +127,7 @@ function chainSheet(
     isLandscape,
     foot: words.validity(behaviourNote(cabinet, chain.units)),
     caution: cautionOf(cabinet),
-    blocks: [
-      { kind: 'list', isNumbered: true, items: words.how, size: 9 },
-      keyTable(cabinet, chain.units),
-      table,
-      ...unseenBlock(source, patterns),
-    ],
+    blocks: [{ kind: 'paragraph', text: howToRead, size: 9 }, keyTable(cabinet, chain.units), table, ...unseenBlock(source, patterns)],
   });
 }
 
@@ -143,12 +147,23 @@ function apartSheet(
     foot: words.validity(behaviourNote(cabinet, units)),
     caution: cautionOf(cabinet),
     blocks: [
-      { kind: 'list', isNumbered: true, items: words.how, size: 9 },
+      { kind: 'paragraph', text: howToRead, size: 9 },
       keyTable(cabinet, units),
       listTable(source, groups, null, units, (group, number) => makeRow(group, number, '')),
       ...unseenBlock(source, patterns),
     ],
   });
+}
+
+/** Wide enough for a word below each mark where there is room; else as narrow as marks and codes can be, so that the text has the rest. */
+function columnWidth(cabinet: Cabinet, chain: ChainTopology, room: number): number {
+  if (room >= captionColumn || room < leastColumn) return Math.min(widestColumn, room);
+  const codes = chain.units.flatMap((unit) =>
+    displayMeanings.map((meaning) => textWidth(onlyCode(legendOf(cabinet, unit), meaning) ?? '', 9, 'mono')),
+  );
+  const counted = textWidth(String(chain.units.length), 9) + 2.5;
+  const wanted = Math.max(leastColumn, counted, ...codes.map((code) => code + 1.4));
+  return Math.min(room, wanted);
 }
 
 type Labeller = (group: PatternGroup, number: number) => TableCell;
@@ -162,9 +177,9 @@ function gridTable(
   label: Labeller,
 ): Block {
   const legends = new Map(chain.units.map((unit) => [unit, legendOf(cabinet, unit)]));
-  const isNarrow = width < 17;
+  const isNarrow = width < captionColumn;
   const numbered = (unit: UnitId, index: number) => `${index + 1} · ${names.ordinal(unit)}`;
-  const hasOrdinals = chain.units.every((unit, index) => textWidth(numbered(unit, index), 9.6) <= width - 2.4);
+  const hasOrdinals = chain.units.every((unit, index) => textWidth(numbered(unit, index), 9) <= width - 2.4);
   return {
     kind: 'table',
     words: words.title(names.chain(chain.id)),
@@ -210,7 +225,7 @@ function listTable(
     words: words.shows,
     headSize,
     columns: [
-      { head: words.itMayBe, grow: 1 },
+      { head: words.itMayBe, width: leastLabel },
       { head: words.shows, grow: 1 },
       ...(chain === null ? [] : [{ head: words.report, under: words.gap, align: 'center' as const, width: 20 }]),
     ],
@@ -222,7 +237,7 @@ function listTable(
   };
 }
 
-/** "-TB5 downstream loss, -TB6 to -TB9 upstream loss; all others quiet". */
+/** "downstream loss -TB5; upstream loss -TB6 to -TB9, -TB12; all others quiet": each meaning once, in the order of the key. */
 function describeDisplays({ names }: DocumentSource, group: PatternGroup, units: readonly UnitId[]): RichText {
   const runs: { meaning: DisplayMeaning; first: UnitId; last: UnitId }[] = [];
   for (const unit of units) {
@@ -231,14 +246,15 @@ function describeDisplays({ names }: DocumentSource, group: PatternGroup, units:
     if (last?.meaning === meaning) last.last = unit;
     else runs.push({ meaning, first: unit, last: unit });
   }
-  const loud = runs.filter(({ meaning }) => meaning !== 'quiet');
+  const loud = displayMeanings.filter((meaning) => meaning !== 'quiet' && runs.some((run) => run.meaning === meaning));
   if (loud.length === 0) return words.allQuiet;
-  const said = loud.flatMap(({ meaning, first, last }, index) => [
-    ...(index === 0 ? [] : [{ text: ', ' }]),
-    { text: first === last ? names.unit(first) : words.range(names.unit(first), names.unit(last)), face: 'bold' as const },
-    { text: ` ${meaningWords[meaning].label}` },
-  ]);
-  return loud.length === runs.length ? said : [...said, { text: `; ${words.allOthersQuiet}` }];
+  const said = loud.flatMap((meaning, index) => {
+    const where = runs
+      .filter((run) => run.meaning === meaning)
+      .map(({ first, last }) => (first === last ? names.unit(first) : words.range(names.unit(first), names.unit(last))));
+    return [{ text: `${index === 0 ? '' : '; '}${meaningWords[meaning].label} ` }, { text: where.join(', '), face: 'bold' as const }];
+  });
+  return runs.some(({ meaning }) => meaning === 'quiet') ? [...said, { text: `; ${words.allOthersQuiet}` }] : said;
 }
 
 /** What a pattern shows outside of this chain: supplies, other chains and their reports. */
@@ -305,9 +321,11 @@ function cautionOf(cabinet: Cabinet) {
   };
 }
 
+const mostUnseen = 12;
+
 function unseenBlock({ names }: DocumentSource, { unseen }: Patterns): readonly Block[] {
   if (unseen.length === 0) return [];
-  const said = describeGroup(names, unseen.slice(0, 12));
-  const text = said.map((run) => run.text).join('');
-  return [{ kind: 'paragraph', size: 9, text: words.unseen(unseen.length, unseen.length > 12 ? `${text}, …` : text) }];
+  const text = plainText(describeGroup(names, unseen.slice(0, mostUnseen)));
+  const more = unseen.length > mostUnseen ? `, ${words.andMore(unseen.length - mostUnseen)}` : '';
+  return [{ kind: 'paragraph', size: 9, text: words.unseen(unseen.length, `${text}${more}`) }];
 }

@@ -11,7 +11,7 @@ export function drawLink(name: string, length: string, from: number, to: number,
   const middle = (from + to) / 2;
   const out = top + metrics.outbound;
   const back = top + metrics.back;
-  const label = metrics.pitch - metrics.unitWidth - 1.4;
+  const label = metrics.gap - 1.4;
   return [
     ...(isMarked ? [markFrame(from + 0.6, out - 2.2, to - from - 1.2, back - out + 4.4)] : []),
     { kind: 'line', points: [from, out, to, out], width: thick },
@@ -34,7 +34,7 @@ export function drawLink(name: string, length: string, from: number, to: number,
       fill: inks.white,
       stroke: { width: thin, colour: inks.black },
     },
-    ...fitText(name, middle - label / 2, out - 3, label, 8.5, { face: 'bold', align: 'center' }),
+    ...fitText(name, middle - label / 2, out - 3, label, 8.5, { face: 'bold', align: 'center', lines: 2, isUpwards: true }),
     ...fitText(length, middle - label / 2, back + 5, label, 8, { align: 'center' }),
   ];
 }
@@ -46,7 +46,7 @@ export function markFrame(x: number, y: number, width: number, height: number): 
 
 /** Where a chain goes on elsewhere, or comes from: an open end with the unit and sheet beside it. */
 export function drawStub(way: 'from' | 'to', reference: readonly string[], x: number, top: number, jump: number | null): readonly Shape[] {
-  const width = way === 'from' ? metrics.stubWidth : metrics.pitch - metrics.unitWidth - 1;
+  const width = way === 'from' ? metrics.stubWidth : metrics.gap - 1;
   const out = top + metrics.outbound;
   const back = top + metrics.back;
   const lines: readonly Shape[] =

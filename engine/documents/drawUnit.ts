@@ -3,12 +3,14 @@ import { type Names, unitKindWords, drawingWords as words } from '../messages/in
 import { inks, type Shape } from '../paper/index.ts';
 import type { ChainTopology, Topology } from '../topology/index.ts';
 import { markFrame } from './drawLink.ts';
-import { fitText, metrics } from './drawText.ts';
+import { fitsOneLine, fitText, metrics } from './drawText.ts';
 
 const portSize = 2.4;
 const pad = 2.6;
 
 interface UnitOptions {
+  /** mm */
+  readonly width: number;
   readonly isMarked: boolean;
   readonly onChain: boolean;
 }
@@ -20,14 +22,13 @@ export function drawUnit(
   unit: UnitId,
   x: number,
   top: number,
-  { isMarked, onChain }: UnitOptions,
+  { width, isMarked, onChain }: UnitOptions,
 ): readonly Shape[] {
   const record = topology.units.get(unit);
   if (record === undefined) return [];
-  const { unitWidth: width, unitHeight: height } = metrics;
+  const { unitHeight: height } = metrics;
   const place = topology.placeOf.get(unit);
   const inner = width - 2 * pad;
-  const centre = { align: 'center' } as const;
   const stands = record.row === undefined && record.slot === undefined ? '' : words.stands(record.row, record.slot);
   const axes = (record.axes ?? []).map(({ name }) => name).join(', ');
   const lines = [
@@ -42,10 +43,36 @@ export function drawUnit(
   return [
     ...(isMarked ? [markFrame(x - 1.2, top - 1.2, width + 2.4, height + 2.4)] : []),
     { kind: 'box', x, y: top, width, height, corner: 0.8, line: { width: 0.35 } },
-    ...fitText(names.unit(unit), x + pad, top + 5, inner, 11, { face: 'bold', ...centre }),
-    ...lines.flatMap((line, index) => fitText(line, x + pad, top + 9.6 + index * 4, inner, 8, centre)),
+    ...stackLines(names.unit(unit), lines, x + pad, top, inner),
     ...(onChain ? [...drawPorts(x, top), ...drawPorts(x + width, top)] : []),
-    ...drawFeeds(topology, names, unit, x, top),
+    ...drawFeeds(topology, names, unit, x, top, width),
+  ];
+}
+
+/** Rows that a block has room for, in small type. */
+const mostRows = 9;
+
+/** A designation, and lines below it; a long one takes two rows while there is room, and all move together for that. */
+function stackLines(designation: string, lines: readonly string[], x: number, top: number, width: number): readonly Shape[] {
+  const isLong = !fitsOneLine(designation, width, 11, 'bold');
+  const first = top + (isLong ? 11.2 : 9.6);
+  let spare = mostRows - lines.length;
+  const rows = lines.map((line) => {
+    if (spare <= 0 || fitsOneLine(line, width, 8)) return 1;
+    spare -= 1;
+    return 2;
+  });
+  const count = rows.reduce((sum, one) => sum + one, 0);
+  const step = Math.min(4, (top + metrics.unitHeight - 1.9 - first) / Math.max(1, count - 1));
+  const size = step < 3.6 ? 7 : 8;
+  let at = 0;
+  return [
+    ...fitText(designation, x, top + (isLong ? 4 : 5), width, 11, { face: 'bold', align: 'center', lines: 2 }),
+    ...lines.flatMap((line, index) => {
+      const y = first + at * step;
+      at += rows[index] ?? 1;
+      return fitText(line, x, y, width, size, { align: 'center', lines: rows[index] ?? 1, step });
+    }),
   ];
 }
 
@@ -67,7 +94,7 @@ function drawPorts(x: number, top: number): readonly Shape[] {
 const mostFeeds = 2;
 
 /** The 24 V leads that feed it, below the block. */
-function drawFeeds(topology: Topology, names: Names, unit: UnitId, x: number, top: number): readonly Shape[] {
+function drawFeeds(topology: Topology, names: Names, unit: UnitId, x: number, top: number, width: number): readonly Shape[] {
   const feeds = topology.feeds.filter(({ to }) => to === unit);
   const [first] = feeds;
   if (first === undefined) return [];
@@ -76,10 +103,10 @@ function drawFeeds(topology: Topology, names: Names, unit: UnitId, x: number, to
     .slice(0, mostFeeds)
     .map(({ lead, from }) => words.fedBy(topology.leads.get(lead)?.designation?.trim() ?? '', names.unit(from)));
   const text = feeds.length > mostFeeds ? [...said.slice(0, 1), words.moreFeeds(feeds.length - 1)] : said;
-  const middle = x + metrics.unitWidth / 2;
+  const middle = x + width / 2;
   return [
     { kind: 'line', points: [middle, bottom, middle, bottom + 2.2], width: 0.35 },
-    ...text.flatMap((line, index) => fitText(line, x - 4, bottom + 5.4 + index * 3.6, metrics.unitWidth + 8, 7.5, { align: 'center' })),
+    ...text.flatMap((line, index) => fitText(line, x - 4, bottom + 5.4 + index * 3.6, width + 8, 7.5, { align: 'center' })),
   ];
 }
 
@@ -93,19 +120,17 @@ export function drawControllerEnd(
 ): readonly Shape[] {
   const { controllerWidth: width, unitHeight: height } = metrics;
   const inner = width - 2 * pad;
-  const name = chain.record.name?.trim() ?? '';
   const lines = [
     words.controller,
     topology.content.controller?.model?.trim() ?? '',
     names.chain(chain.id),
     chain.record.marking?.trim() ?? '',
+    chain.record.name?.trim() ?? '',
   ].filter((line) => line !== '');
   return [
     ...(isMarked ? [markFrame(-1.2, top - 1.2, width + 2.4, height + 2.4)] : []),
     { kind: 'box', x: 0, y: top, width, height, corner: 0.8, line: { width: 0.7 } },
-    ...fitText(topology.content.controller?.designation.trim() ?? '', pad, top + 5, inner, 11, { face: 'bold', align: 'center' }),
-    ...lines.flatMap((line, index) => fitText(line, pad, top + 9.6 + index * 4, inner, 8, { align: 'center' })),
-    ...fitText(name, pad, top + 9.6 + lines.length * 4, inner, 8, { align: 'center', lines: 3 }),
+    ...stackLines(topology.content.controller?.designation.trim() ?? '', lines, pad, top, inner),
     ...(chain.units.length === 0 ? [] : drawPorts(width, top)),
   ];
 }

@@ -42,17 +42,18 @@ export function drawCabinet(
   room: { readonly width: number; readonly height: number },
   { marked = new Set() }: DrawingOptions,
 ): readonly Figure[] {
-  const perRow = Math.max(1, Math.floor((room.width - metrics.side) / metrics.pitch));
+  const perRow = Math.max(1, Math.floor((room.width - metrics.side) / (metrics.leastUnit + metrics.gap)));
+  const unitWidth = Math.max(metrics.leastUnit, Math.min(metrics.widestUnit, (room.width - metrics.side) / perRow - metrics.gap));
   const rowsPerSheet = Math.max(1, Math.floor(room.height / metrics.rowPitch));
   const sheets = planDrawing(topology, perRow, rowsPerSheet);
   const sheetOf = sheetsOf(sheets);
   return sheets.map((rows, index): Figure => {
     const shapes = rows.flatMap((row, at) =>
-      new RowPen(topology, names, sheets, sheetOf, index + 1, marked).draw(row, at * metrics.rowPitch),
+      new RowPen(topology, names, sheets, sheetOf, index + 1, marked, unitWidth).draw(row, at * metrics.rowPitch),
     );
     const units = rows.reduce((sum, row) => sum + row.units.length, 0);
     return {
-      width: metrics.side + perRow * metrics.pitch,
+      width: metrics.side + perRow * (unitWidth + metrics.gap),
       height: rows.length * metrics.rowPitch,
       shapes,
       words: words.words(topology.content.name, units),
@@ -69,13 +70,21 @@ class RowPen {
     private readonly sheetOf: ReadonlyMap<UnitId, number>,
     private readonly sheet: number,
     private readonly marked: ReadonlySet<string>,
+    private readonly unitWidth: number,
   ) {}
+
+  private left(index: number): number {
+    return metrics.side + index * (this.unitWidth + metrics.gap);
+  }
 
   draw(row: DrawingRow, top: number): readonly Shape[] {
     const { chain, units } = row;
-    const left = (index: number) => metrics.side + index * metrics.pitch;
     const shapes = units.flatMap((unit, index) =>
-      drawUnit(this.topology, this.names, unit, left(index), top, { isMarked: this.marked.has(unit), onChain: chain !== null }),
+      drawUnit(this.topology, this.names, unit, this.left(index), top, {
+        width: this.unitWidth,
+        isMarked: this.marked.has(unit),
+        onChain: chain !== null,
+      }),
     );
     if (chain === null) return [...this.title(row, top), ...shapes];
     return [...this.beginning(chain, row, top), ...shapes, ...this.links(chain, row, top)];
@@ -92,13 +101,13 @@ class RowPen {
     const shapes: Shape[] = units.flatMap((_, index) => {
       const link = chain.links[start + index];
       if (link === undefined) return [];
-      const to = metrics.side + index * metrics.pitch;
-      const from = index === 0 ? (start === 0 ? metrics.controllerWidth : metrics.stubWidth) : to - metrics.pitch + metrics.unitWidth;
+      const to = this.left(index);
+      const from = index === 0 ? (start === 0 ? metrics.controllerWidth : metrics.stubWidth) : to - metrics.gap;
       return this.link(link, from, to, top);
     });
     const next = chain.units[start + units.length];
     if (next !== undefined && units.length > 0) {
-      const x = metrics.side + (units.length - 1) * metrics.pitch + metrics.unitWidth;
+      const x = this.left(units.length - 1) + this.unitWidth;
       shapes.push(...drawStub('to', this.reference(next), x, top, this.jump(next)));
     }
     return shapes;

@@ -1,6 +1,6 @@
 import type { Fault, FaultMode } from '../schema/index.ts';
 import { wordItem } from './faults.ts';
-import type { Names } from './names.ts';
+import { type Names, withoutCable } from './names.ts';
 import { wordList } from './numbers.ts';
 
 /**
@@ -13,7 +13,8 @@ export function wordGroupThing(names: Names, faults: readonly Fault[]): { readon
   if ('link' in first) {
     const name = names.link(first.link);
     // A cable with a designation is told by its sign alone; one without says that it is a cable.
-    if (name.startsWith('cable -')) return { name: name.slice('cable '.length), what: wordList(linkParts(faults)) };
+    const sign = withoutCable(name);
+    if (sign !== name) return { name: sign, what: wordList(linkParts(faults)) };
     return { name, what: wordList(linkParts(faults).filter((part) => part !== 'cable')) };
   }
   if ('unit' in first) return { name: names.unit(first.unit), what: wordList([...new Set(faults.flatMap(unitParts))], 'or') };

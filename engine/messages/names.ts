@@ -118,3 +118,6 @@ function designations(records: readonly { readonly id: string; readonly designat
 function nameless(kind: keyof typeof unitKindWords | undefined, id: string): string {
   return kind ? `${unitKindWords[kind]} ${id}` : `unit ${id}`;
 }
+
+/** A cable by its sign alone where it bears one ("-WH3", "+S1-WH3", as in IEC 81346); else as it was named. */
+export const withoutCable = (name: string): string => name.replace(/^cable (?=[=+-])/, '');

@@ -72,7 +72,7 @@ export const doorSheetWords = {
   first: (step: string) => `First: ${step}.`,
   noStep: 'No look and no act tells more.',
   alsoElsewhere: (what: string) => `Elsewhere: ${what}`,
-  reportOf: (chain: string, gap: string) => `report of ${chain} ${gap}`,
+  reportOf: (chain: string, gap: string) => `${chain} reports ${gap}`,
   /** A pattern in words, where there are too many units for columns. */
   shows: 'What the displays show',
   allOthersQuiet: 'all others quiet',

@@ -1,7 +1,7 @@
 import type { Displaced, Plan, PlannedStep, StepRisk } from '../plan/index.ts';
 import type { PartSource, StateChange } from '../repair/index.ts';
 import type { Intervention } from '../schema/index.ts';
-import type { Names } from './names.ts';
+import { type Names, withoutCable } from './names.ts';
 import { startSentence, wordCount, wordList } from './numbers.ts';
 import { paperWords } from './papers.ts';
 import { wordDisplaced } from './plan.ts';
@@ -105,7 +105,7 @@ export function wordDisplacedShort(names: Names, displaced: Displaced): string {
     case 'board':
       return `board of ${names.unit(displaced.from)}`;
     case 'cable':
-      return displaced.from === displaced.link ? 'turned' : `is ${names.link(displaced.from).replace(/^cable (?=-)/, '')}`;
+      return displaced.from === displaced.link ? 'turned' : `is ${withoutCable(names.link(displaced.from))}`;
     case 'unplugged':
       return 'unplugged';
     case 'taken-out':

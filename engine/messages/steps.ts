@@ -7,7 +7,7 @@ import { type CautionCode, cautionWords } from './cautions.ts';
 import { wordGap } from './explanations.ts';
 import { wordItem } from './faults.ts';
 import { type LookKind, wordLook, wordOutcomes } from './looks.ts';
-import type { Names } from './names.ts';
+import { type Names, withoutCable } from './names.ts';
 import { startSentence, wordCount, wordList } from './numbers.ts';
 import { directionWords, endWords, meaningWords, type Term } from './words.ts';
 
@@ -77,7 +77,7 @@ function wordLookToDo(names: Names, look: Extract<Step, { do: 'look' }>['look'])
 /** A cable by its designation alone, where it has one: the sign at its beginning says what it is. */
 function shortLink(names: Names, link: string): string {
   const name = names.link(link);
-  return name.startsWith('cable -') ? name.slice('cable '.length) : name;
+  return withoutCable(name);
 }
 
 function wordActs(names: Names, acts: readonly Intervention[], form: 'toDo' | 'done'): string {

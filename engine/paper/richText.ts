@@ -31,7 +31,8 @@ interface Piece {
 
 /**
  * Breaks text into lines no wider than `width` mm: at spaces, after a hyphen within a word, and inside a word only where it alone is
- * wider than the line. A line break in the text is kept. A designation (it begins with a sign) is not broken at its first sign.
+ * wider than the line. A line break in the text is kept. A designation (it begins with a sign, as in IEC 81346) is broken only where it
+ * alone is wider than the line.
  */
 export function wrapText(text: RichText, size: number, width: number): readonly RichLine[] {
   const lines: RichLine[] = [];
@@ -59,7 +60,7 @@ export function wrapText(text: RichText, size: number, width: number): readonly 
         word.forEach(put);
         continue;
       }
-      for (const piece of word.flatMap((one) => splitSigns(one, size))) {
+      for (const piece of word.flatMap((one) => (one.width <= width + slack ? one : splitSigns(one, size)))) {
         if (used > 0 && used + piece.width > width + slack) end();
         put(piece);
       }
@@ -115,14 +116,18 @@ function splitLines(runs: readonly Run[]): readonly (readonly Run[])[] {
 function splitWords(runs: readonly Run[], size: number): readonly (readonly Piece[])[] {
   const words: Piece[][] = [];
   let isOpen = false;
+  let isDesignation = false;
   for (const run of runs) {
     const face = run.face ?? 'regular';
     for (const text of run.text.match(breakable) ?? []) {
       const isSpace = /^[ \t]/.test(text);
       const piece = { text: isSpace ? ' ' : text, face, width: textWidth(isSpace ? ' ' : text, size, face), isSpace };
       if (isOpen && !isSpace) words.at(-1)?.push(piece);
-      else words.push([piece]);
-      isOpen = !isSpace && !/[-/]$/.test(text.slice(1));
+      else {
+        words.push([piece]);
+        isDesignation = /^[=+-]./.test(text);
+      }
+      isOpen = !isSpace && (isDesignation || !/[-/]$/.test(text.slice(1)));
     }
   }
   return words;

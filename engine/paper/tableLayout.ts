@@ -107,7 +107,6 @@ function placeRing(text: string, x: number, y: number, size: number): readonly S
 
 const boldened = (text: RichText): RichText =>
   typeof text === 'string' ? [{ text, face: 'bold' }] : text.map((run) => ({ ...run, face: run.face ?? 'bold' }));
-const underSize = (size: number): number => Math.max(9, size * 0.8);
 
 const headPad = 1.1;
 
@@ -115,12 +114,12 @@ function layOutHead(columns: readonly TableColumn[], lefts: readonly number[], w
   // A table without heads has no row for them.
   if (columns.every(({ head, under: second }) => plainText(head) === '' && second === undefined)) return { height: 0, shapes: [] };
   const step = lineHeight(size);
-  const under = underSize(size);
+  const under = usualSize;
   const underStep = lineHeight(under);
   const laid = columns.map((column, index) => {
     const room = (widths[index] ?? 0) - 2 * padX;
     const lines = column.turned === true ? [] : wrapText(boldened(column.head), size, room);
-    const below = column.under === undefined ? [] : wrapText(column.under, under, room);
+    const below = column.under === undefined ? [] : wrapText(column.under, under, column.turned === true ? room + 2 * padX : room);
     const upper = column.turned === true ? richWidth(column.head, size) + 1 : lines.length * step;
     return { column, lines, below, height: upper + below.length * underStep };
   });
