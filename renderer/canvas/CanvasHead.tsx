@@ -22,7 +22,7 @@ export function CanvasHead() {
           <>
             <span className="quiet-text">{windowTexts.cabinet.seenAbove}</span>{' '}
             <span className="tag big">
-              {words.title(chosen.candidate).text}
+              <span title={words.title(chosen.candidate).text}>{words.title(chosen.candidate).text}</span>
               <button
                 type="button"
                 aria-label={windowTexts.cabinet.stopPredicting}

@@ -18,8 +18,14 @@ const characterWidth = 6.6;
 const padding = 14;
 const levels = 4;
 
-/** Gives every callout of a row a place where it covers no other one: the lowest line first, then to the left, then to the right. */
-export function placeCallouts(requests: readonly CalloutRequest[], leftmost = Number.NEGATIVE_INFINITY): ReadonlyMap<string, CalloutPlace> {
+/**
+ * Gives every callout of a row a place where it covers no other one and lies between two edges: the lowest line first, then to the left,
+ * then to the right.
+ */
+export function placeCallouts(
+  requests: readonly CalloutRequest[],
+  { leftmost = Number.NEGATIVE_INFINITY, rightmost = Number.POSITIVE_INFINITY } = {},
+): ReadonlyMap<string, CalloutPlace> {
   const taken: { readonly level: number; readonly from: number; readonly to: number }[] = [];
   const places = new Map<string, CalloutPlace>();
   for (const { id, x, words } of [...requests].sort((a, b) => a.x - b.x)) {
@@ -30,7 +36,8 @@ export function placeCallouts(requests: readonly CalloutRequest[], leftmost = Nu
       return { level, side, from: side === 'left' ? edge - width : edge, to: side === 'left' ? edge : edge + width };
     });
     const free = spans.find(
-      ({ level, from, to }) => from >= leftmost && !taken.some((other) => other.level === level && other.from < to && from < other.to),
+      ({ level, from, to }) =>
+        from >= leftmost && to <= rightmost && !taken.some((other) => other.level === level && other.from < to && from < other.to),
     );
     const place = free ?? spans[0];
     if (!place) continue;

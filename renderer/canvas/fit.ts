@@ -46,7 +46,7 @@ const easy = 0.92;
 
 /**
  * Finds the greatest detail at which the whole cabinet can be seen: first everything in full, then with unsuspected chains folded,
- * then in the middle detail, last as a strip, which may be wider than the room.
+ * then in the middle detail, last as a strip, whose rows may be wider than the room where that is low.
  */
 export function fitCabinet(request: FitRequest): Fit {
   const { topology, room, metrics, foldable, wrap, arrangement = 'chain', above = 0 } = request;
@@ -75,11 +75,24 @@ export function fitCabinet(request: FitRequest): Fit {
   const inMiddle = best(middle.filter(({ zoom }) => zoom >= detailFrom.middle));
   if (inMiddle) return { zoom: Math.min(inMiddle.zoom, detailFrom.full - 0.01), detail: 'middle', options: inMiddle.options };
   if (request.goDown) return fitDownwards(base, room, metrics);
-  const wide = placeCabinet(topology, { ...base, detail: 'full' }).width - metrics.controller;
-  const zoom = Math.min(detailFrom.middle - 0.01, Math.max((strip.width + 1) / pitch, (room.width - strip.controller) / wide));
-  const rows = placeCabinet(topology, { ...base, detail: 'strip' }).rows.length;
-  const stripGap = Math.min(strip.callout, Math.max(strip.leastCallout, room.height / Math.max(1, rows) - strip.height));
-  return { zoom, detail: 'strip', options: { ...base, stripZoom: zoom, stripGap } };
+  return fitStrip(topology, base, room);
+}
+
+/** Marks side by side; a chain for which the room is not wide enough goes on in the next row, if there is room for that below. */
+function fitStrip(topology: Topology, base: Omit<PlacementOptions, 'detail'>, room: Room): Fit {
+  const { metrics } = base;
+  const pitch = metrics.module + metrics.gap;
+  const least = (strip.width + 1) / pitch;
+  const forMarks = room.width - strip.controller - strip.edge;
+  const longest = Math.max(1, ...topology.chains.map(({ units }) => units.length));
+  const perRow = Math.max(1, Math.floor(forMarks / (strip.width + 1)));
+  const continued = { ...base, unitsPerRow: longest > perRow ? Math.ceil(longest / Math.ceil(longest / perRow)) : null };
+  const rowsOf = (options: typeof base) => placeCabinet(topology, { ...options, detail: 'strip' }).rows.length;
+  const options = rowsOf(continued) * (strip.height + strip.leastCallout) <= room.height ? continued : base;
+  const wide = placeCabinet(topology, { ...options, detail: 'full' }).width - metrics.controller;
+  const zoom = Math.min(detailFrom.middle - 0.01, Math.max(least, forMarks / wide));
+  const stripGap = Math.min(strip.callout, Math.max(strip.leastCallout, room.height / Math.max(1, rowsOf(options)) - strip.height));
+  return { zoom, detail: 'strip', options: { ...options, stripZoom: zoom, stripGap } };
 }
 
 /** Rows as long as the room is wide, in the middle detail. */

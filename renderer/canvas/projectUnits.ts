@@ -9,6 +9,7 @@ import { displacedAt } from '../find/touched.ts';
 import { markOf } from '../marks/DisplayMark.tsx';
 import { findDisplay } from '../state/evidence.ts';
 import { type CalloutRequest, placeCallouts } from './callouts.ts';
+import { strip } from './geometry.ts';
 import type { Placement } from './placement.ts';
 import { type FrameSources, frameUnits } from './projectFrame.ts';
 import type { FrameView, ReadingView, UnitView } from './views.ts';
@@ -33,17 +34,17 @@ export function projectUnits(sources: Sources): readonly UnitView[] {
 }
 
 /** On a strip whatever is not quiet keeps its words, above its row. */
-function withCallouts(views: readonly UnitView[], { units, stripZoom }: Placement): readonly UnitView[] {
+function withCallouts(views: readonly UnitView[], { units, stripZoom, width }: Placement): readonly UnitView[] {
   const rows = new Map<number, CalloutRequest[]>();
   for (const view of views) {
-    const placed = [...units].find(([id]) => id === view.id)?.[1];
+    const placed = units.get(view.id as UnitId); // the view bears the id of its own unit
     const { mark, words } = view.reading.seen;
     if (!placed || (!view.lit && (mark === 'quiet' || mark === 'not-looked-at'))) continue;
     const row = rows.get(placed.row) ?? [];
     row.push({ id: view.id, x: (placed.x + placed.width / 2) * stripZoom, words: `${view.designation} ${words}` });
     rows.set(placed.row, row);
   }
-  const places = new Map([...rows.values()].flatMap((row) => [...placeCallouts(row)]));
+  const places = new Map([...rows.values()].flatMap((row) => [...placeCallouts(row, { rightmost: width * stripZoom + strip.edge })]));
   return views.map((view) => ({ ...view, callout: places.get(view.id) ?? null }));
 }
 

@@ -7,6 +7,7 @@ import { type Detail, detailAt, type Metrics } from './geometry.ts';
 import { type Placement, placeCabinet } from './placement.ts';
 import type { PlacementOptions } from './placementOptions.ts';
 import { findSubject } from './subjects.ts';
+import { narrowWindow, useMedia } from './useMedia.ts';
 
 interface Size {
   readonly width: number;
@@ -15,7 +16,6 @@ interface Size {
 
 /** Room taken at the edges: the head above, a margin all around. */
 const margin = { top: 48, side: 14, bottom: 4 } as const;
-const narrowWindow = '(max-width: 1400px)';
 /** Designations under the marks of a strip need this pitch, screen pixels. */
 const roomyPitch = 48;
 /** How long a jump takes, milliseconds; none for those who asked for less motion. */
@@ -187,16 +187,4 @@ function shift(from: number, to: number, least: number, most: number): number {
   if (from < least) return least - from;
   if (to > most) return Math.max(most - to, least - from);
   return 0;
-}
-
-function useMedia(query: string): boolean {
-  const [matches, setMatches] = useState(() => matchMedia(query).matches);
-  useEffect(() => {
-    const list = matchMedia(query);
-    const follow = () => setMatches(list.matches);
-    follow();
-    list.addEventListener('change', follow);
-    return () => list.removeEventListener('change', follow);
-  }, [query]);
-  return matches;
 }

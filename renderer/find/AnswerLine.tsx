@@ -16,6 +16,7 @@ import {
 } from '../../engine/messages/index.ts';
 import { inReadingOrder } from '../canvas/projectFrame.ts';
 import { Sign } from '../marks/Sign.tsx';
+import { Words } from '../marks/Words.tsx';
 import type { AppState } from '../state/appState.ts';
 import { countRead, currentSnapshot, hasObservations, runsSinceHandled } from '../state/evidence.ts';
 import { namesOf } from '../state/names.ts';
@@ -176,7 +177,10 @@ function Next() {
   return (
     <button type="button" className="button primary act" title={what} onClick={() => dispatch('next-step')}>
       <span className="act-what">
-        <span>{what}</span> <kbd>D</kbd>
+        <span>
+          <Words>{what}</Words>
+        </span>{' '}
+        <kbd>D</kbd>
       </span>
       <span className="act-where">
         <span>

@@ -136,7 +136,9 @@ function HeadsView({ columns, dense }: { readonly columns: readonly GridColumn[]
         return (
           <th key={column.key} scope="col" title={name} className={column.position === null || column.position % 5 === 0 ? 'numbered' : ''}>
             {!dense ? (
-              <span className="designation">{shortUnitName(topology, column.unit)}</span>
+              <span className="designation">
+                <bdi>{shortUnitName(topology, column.unit)}</bdi>
+              </span>
             ) : (
               <>
                 <span className="screen-reader">{name}</span>

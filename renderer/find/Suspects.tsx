@@ -145,7 +145,10 @@ function Suspect({ row }: { readonly row: Row }) {
     >
       <Sign name={candidateWords.sign(candidate)} size={18} />
       <span className="name">
-        <b className="designation">{title.strong}</b> <Words>{title.rest}</Words>
+        <b className="designation">
+          <Words>{title.strong}</Words>
+        </b>{' '}
+        <Words>{title.rest}</Words>
       </span>{' '}
       <span className="bar" style={shareStyle(candidate.probability)} /> <span className="share">{share}</span>{' '}
       {chosen && parts !== '' && <span className="parts">{parts}</span>}

@@ -1,4 +1,6 @@
+import { useEffect, useRef } from 'react';
 import { injectWords, meaningWords, windowTexts } from '../../engine/messages/index.ts';
+import { narrowWindow, useMedia } from '../canvas/useMedia.ts';
 import { DisplayMark } from '../marks/DisplayMark.tsx';
 import { namesOf, shortUnitName } from '../state/names.ts';
 import { useApp } from '../state/useWorkbench.ts';
@@ -6,19 +8,31 @@ import { type InjectModel, selectInjectModel } from './injectModel.ts';
 import { hopOfCell, type LightColumn, type LightRow, lightRows, settledUnits } from './lightWay.ts';
 import './light.css';
 
-/** From this many units on there is room for marks only. */
-const denseFrom = 14;
+/** From this many columns on there is room for marks only; from that many for narrow ones, so that sixty units are seen at once. */
+const denseFrom = { narrow: 12, wide: 15 } as const;
+const tightFrom = 40;
 
 /** The light of one chain as a table: what each port hears and sends, as far as the steps have come, and what follows from it. */
 export function LightTable() {
   const model = useApp(selectInjectModel);
+  const frame = useRef<HTMLElement>(null);
+  const narrow = useMedia(narrowWindow);
+  const hopNow = model?.hop ?? null;
+  useEffect(() => {
+    if (hopNow !== null && frame.current) bringHereIntoView(frame.current);
+  }, [hopNow]);
   if (!model || model.chain === null) return null;
   const names = namesOf(model.cabinet);
   const { light, hop, hops } = model;
-  const dense = light.length > denseFrom;
+  const dense = light.length >= denseFrom[narrow ? 'narrow' : 'wide'];
   const settled = hop === null ? null : settledUnits(hops, hop);
   return (
-    <section id="grid" className={`light-table${dense ? ' dense' : ''}`} aria-label={injectWords.lightRegion} tabIndex={-1}>
+    <section
+      id="grid"
+      className={`light-table${dense ? ' dense' : ''}${light.length >= tightFrom ? ' tight' : ''}`}
+      aria-label={injectWords.lightRegion}
+      tabIndex={-1}
+    >
       <div className="section-head">
         <h2>
           {injectWords.light(names.chain(model.chain))}{' '}
@@ -26,7 +40,7 @@ export function LightTable() {
         </h2>
       </div>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by the keyboard. */}
-      <section className="light-scroll" aria-label={injectWords.light(names.chain(model.chain))} tabIndex={0}>
+      <section ref={frame} className="light-scroll" aria-label={injectWords.light(names.chain(model.chain))} tabIndex={0}>
         {/* The type of styles knows no custom properties. */}
         <table style={{ '--columns': light.length } as React.CSSProperties}>
           <caption className="screen-reader">{injectWords.lightCaption}</caption>
@@ -72,6 +86,18 @@ export function LightTable() {
       </section>
     </section>
   );
+}
+
+/** Scrolls the table sideways to where the light has come. `scrollIntoView` would also move the place from which Tab goes on. */
+function bringHereIntoView(frame: HTMLElement): void {
+  const here = frame.querySelector<HTMLElement>('thead .here');
+  const rows = frame.querySelector<HTMLElement>('tbody th');
+  if (!here || !rows) return;
+  const { left, right } = here.getBoundingClientRect();
+  const from = rows.getBoundingClientRect().right;
+  const to = frame.getBoundingClientRect().right;
+  if (left < from) frame.scrollLeft -= from - left;
+  else if (right > to) frame.scrollLeft += right - to;
 }
 
 function isWaiting({ unit }: LightColumn, settled: ReadonlySet<string> | null, { hop, hops }: InjectModel): boolean {

@@ -10,6 +10,7 @@ import {
 import type { Fault } from '../../engine/schema/index.ts';
 import type { FibreState, LinkState } from '../../engine/simulation/index.ts';
 import { type CalloutRequest, placeCallouts } from '../canvas/callouts.ts';
+import { strip } from '../canvas/geometry.ts';
 import { projectController, projectLeads, projectLinks } from '../canvas/projectLinks.ts';
 import { projectUnits, type Sources } from '../canvas/projectUnits.ts';
 import type { ChainView, ControllerView, LeadView, LinkView, UnitView } from '../canvas/views.ts';
@@ -158,7 +159,8 @@ function withCallouts(views: readonly SimUnitView[], { placement }: Sources): re
     row.push({ id: view.id, x: (placed.x + placed.width / 2) * placement.stripZoom, words });
     rows.set(placed.row, row);
   }
-  const places = new Map([...rows.values()].flatMap((row) => [...placeCallouts(row, 0)]));
+  const edges = { leftmost: 0, rightmost: placement.width * placement.stripZoom + strip.edge };
+  const places = new Map([...rows.values()].flatMap((row) => [...placeCallouts(row, edges)]));
   return views.map((view) => ({ ...view, callout: places.get(view.id) ?? null }));
 }
 

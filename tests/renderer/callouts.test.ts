@@ -25,4 +25,13 @@ describe('placeCallouts', () => {
       { seed: 20261125, numRuns: 300 },
     );
   });
+
+  it('should keep callouts off both edges where there is room', () => {
+    const words = '-TB12 downstream loss';
+    const places = placeCallouts(
+      [20, 46, 754, 780].map((x) => ({ id: `u${x}`, x, words })),
+      { leftmost: 0, rightmost: 800 },
+    );
+    expect([...places.values()].map(({ side }) => side)).toEqual(['right', 'right', 'left', 'left']);
+  });
 });

@@ -93,6 +93,17 @@ describe('fitCabinet', () => {
     );
   });
 
+  it('should let a long chain go on in the next row of the strip, so that all of sixty units are seen at once', () => {
+    const { topology } = buildTopology(makeCabinet(7, { chains: 1, units: 60, offChain: 0, supplies: 1 }));
+    for (const room of rooms) {
+      const { options, detail, zoom } = fitCabinet({ topology, room, wrap: false, foldable: new Set(), metrics: narrowMetrics });
+      const drawn = placeCabinet(topology, { ...options, detail });
+      assertSound(topology, drawn);
+      expect(drawn.width * zoom).toBeLessThanOrEqual(room.width + 0.5);
+      expect(drawn.height * zoom).toBeLessThanOrEqual(room.height + 0.5);
+    }
+  });
+
   it('should draw the nine units of the first sample in full at every size of window', () => {
     const { topology } = buildTopology(soundSamples.find(({ name }) => name === 'two-chains')?.content ?? makeCabinet(1));
     const foldable = new Set<string>(topology.chains.slice(1).map(({ id }) => id));

@@ -106,11 +106,15 @@ async function quickChain({ page }: FindDriver, line: string): Promise<void> {
 }
 
 /** Simulates a cut fibre, and what else is asked for. */
-export async function simulate({ page }: FindDriver, more: (inject: ReturnType<typeof driveInject>) => Promise<void>): Promise<void> {
+export async function simulate(
+  { page }: FindDriver,
+  more: (inject: ReturnType<typeof driveInject>) => Promise<void>,
+  cable = 'Cable -WH3',
+): Promise<void> {
   const inject = driveInject(page);
   await page.keyboard.press('i');
   await inject.injected.waitFor();
-  await inject.inject('Cable -WH3', 'one fibre cut, outbound');
+  await inject.inject(cable, 'one fibre cut, outbound');
   await more(inject);
   await page.mouse.move(0, 0);
 }
