@@ -343,12 +343,16 @@ export const commandWords = {
     usage: ['linkwright import FILE LIST [--what KIND] [--map COLUMN=HEAD]… [--to FILE]'],
     about: [
       'Reads a CSV file (or cells copied from a spreadsheet) or a GraphML file and says row by row what it would do to a cabinet: new, changed, as it is, doubtful. Only with --to is a new cabinet file written; the old one is never touched.',
-      'A row is about the thing with its id, else with its designation. Empty cells change nothing; what is there is replaced only with --overwrite. A doubtful row is left out, with the reason.',
-      'Columns are known by the heads of an export. Others are named with --map, by these names: designation, kind, onChain, type, model, row, slot, axes, partNumber, revision, serial, boardPartNumber, boardRevision, boardSerial, fuse, fusePartNumber, fuseRatedA, upMarking, downMarking, loadA, inrushA, minimumV, dcLinkKw, dcLinkCapacitanceUf, upper, labelUpper, lower, labelLower, lengthM, fibre, route, couplers, from, output, to, crossSectionMm2, conductorClass, unit, axis, positionKept, plugged, notes, id.',
+      'A row is about the thing with its id, else with its designation. Empty cells change nothing; what is there is replaced only with --overwrite. A doubtful row is left out, with the reason. Where a list of units names chain and position, new units are hung on the ends of their chains; what hangs already stays where it is.',
+      'Columns are known by the heads of an export. Others are named with --map, by these names: designation, kind, chain, position, onChain, type, model, row, slot, axes, partNumber, revision, serial, boardPartNumber, boardRevision, boardSerial, fuse, fusePartNumber, fuseRatedA, upMarking, downMarking, loadA, inrushA, minimumV, dcLinkKw, dcLinkCapacitanceUf, upper, labelUpper, lower, labelLower, lengthM, fibre, route, couplers, from, output, to, crossSectionMm2, conductorClass, unit, axis, positionKept, plugged, notes, id.',
     ],
     options: {
       what: { value: 'KIND', meaning: 'units, cables, leads, feedbacks or graph; without it what the heads look like most.' },
-      map: { value: 'COLUMN=HEAD', meaning: 'Which head of the list a column has; may be given several times.' },
+      map: {
+        value: 'COLUMN=HEAD',
+        meaning:
+          'Which head of the list a column has; of equal heads the second is HEAD (2). Without a head: it is not in the list. May be given several times.',
+      },
       overwrite: { value: '', meaning: 'Replace values that are there already.' },
       to: { value: 'FILE', meaning: 'Write the cabinet with the list in it to a new file.' },
       replace: { value: '', meaning: 'Replace that file if it is there already.' },

@@ -149,7 +149,7 @@ export {
   wordWaitingTime,
 } from './sums.ts';
 export { figureUnits, sumsPageWords, wordTriedFigure } from './sumsPage.ts';
-export { importWords, tableKindWords, tableWords, wordDoubt, wordFieldChange, wordImport } from './tables.ts';
+export { importWords, tableKindWords, tableWords, wordDoes, wordDoubt, wordFieldChange, wordImport } from './tables.ts';
 export { type ThingWord, type UsageCode, type UsageFacts, type UsageProblem, wordUsage } from './usage.ts';
 export { type CommandLabel, type CountedPlace, windowTexts } from './window.ts';
 export {

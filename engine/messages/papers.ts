@@ -217,6 +217,7 @@ export const papersWords = {
   column: 'Column of the cabinet',
   head: 'Column of the list',
   noHead: 'not in the list',
+  columnNumber: (number: number) => `column ${number}`,
   overwrite: 'Replace values that are there already',
   would: 'What it would do',
   moreRows: (count: number) => `${wordCount(count, 'row')} more`,

@@ -80,6 +80,11 @@ export const importWords: { readonly [D in ImportRow['does']]: string } = {
   doubtful: 'doubtful, left out',
 };
 
+/** The same of one row; where all that it says is so already, or is something else that stays. */
+export const wordDoes = ({ does, changes }: Pick<ImportRow, 'does' | 'changes'>): string =>
+  does === 'same' && changes.length > 0 ? differs : importWords[does];
+const differs = 'differs, stays';
+
 const doubtWords: { readonly [C in DoubtCode]: (text: string, head: string) => string } = {
   'not-a-number': (text, head) => `${head}: “${text}” is not a number that fits`,
   'word-unknown': (text, head) => `${head}: “${text}” is not known here`,
@@ -90,6 +95,10 @@ const doubtWords: { readonly [C in DoubtCode]: (text: string, head: string) => s
   'kind-missing': () => 'the kind of unit is missing',
   'unit-missing': () => 'the unit of the cable is missing',
   'record-of-several': (text) => `more than one thing is called “${text}”, so it is not clear which is meant`,
+  'never-on-chain': () => 'it is not on a chain by its kind or by “On a chain”, but the list gives it a place on one',
+  'position-taken': (text, head) => `${head}: ${text} is taken by another unit; put it in between in Draw`,
+  'position-gap': (text, head) => `${head}: no unit stands before ${text} on that chain`,
+  'port-taken': () => 'a cable sits already where its cable would go; join them in Draw',
   'row-doubled': (text) => `“${text}” stands in the list more than once`,
 };
 
@@ -104,11 +113,12 @@ export function wordFieldChange({ key, before, after, isTaken }: FieldChange): s
   return isTaken ? `${heads[key]}: ${after} instead of ${before}` : `${heads[key]}: stays ${before}, the list says ${after}`;
 }
 
-/** "3 new, 2 changed, 1 doubtful, left out, 14 as it is". */
-export function wordImport(rows: readonly Pick<ImportRow, 'does'>[]): string {
-  const counts = (['add', 'change', 'doubtful', 'same'] as const).flatMap((does) => {
-    const count = rows.filter((row) => row.does === does).length;
-    return count === 0 ? [] : [`${count} ${does === 'doubtful' ? 'doubtful and left out' : importWords[does]}`];
+/** "3 new, 2 changed, 1 doubtful and left out, 14 as it is". */
+export function wordImport(rows: readonly Pick<ImportRow, 'does' | 'changes'>[]): string {
+  const order = [importWords.add, importWords.change, importWords.doubtful, differs, importWords.same];
+  const counts = order.flatMap((words) => {
+    const count = rows.filter((row) => wordDoes(row) === words).length;
+    return count === 0 ? [] : [`${count} ${words.replace(', ', ' and ')}`];
   });
   return counts.length === 0 ? 'no rows' : `${wordCount(rows.length, 'row')}: ${wordList(counts)}`;
 }

@@ -19,8 +19,8 @@ export const listOfKind = { units: 'units', cables: 'links', leads: 'leads', fee
 
 /**
  * How a column is written and read. `line`, `text`: as it stands; `number`, `count`: a figure, a whole number; `yes-no`; `one-of`: words of
- * a closed set; `unit`, `chain-or-unit`, `type`, `fibre`: a name that is looked up; `axes`: names joined by commas; `derived`: worked out
- * from the rest, so written and never read.
+ * a closed set; `unit`, `chain-or-unit`, `type`, `fibre`: a name that is looked up; `axes`: names joined by commas; `place`: where the
+ * cables put a unit, so no field of it; `derived`: worked out from the rest, so written and never read.
  */
 export type ColumnForm =
   | 'line'
@@ -36,13 +36,14 @@ export type ColumnForm =
   | 'type'
   | 'fibre'
   | 'axes'
+  | 'place'
   | 'derived';
 
 /** A column: its key, how it is written, and where in the record its value lies. */
 export interface Column {
   readonly key: string;
   readonly form: ColumnForm;
-  /** Names of fields, outermost first; empty for what is derived. */
+  /** Names of fields, outermost first; empty for what stands in none. */
   readonly path: readonly string[];
 }
 
@@ -57,14 +58,16 @@ const id = column('id', 'line', 'id');
 const notes = column('notes', 'text', 'notes');
 const designation = column('designation', 'line', 'designation');
 const lengthM = column('lengthM', 'number', 'lengthM');
+/** How most lists end. */
+const tail = [...part, notes, id] as const;
 
 /** The columns of each table in the order in which they are written. */
 export const tableColumns = {
   units: [
     designation,
     column('kind', 'kind', 'kind'),
-    column('chain', 'derived'),
-    column('position', 'derived'),
+    column('chain', 'place'),
+    column('position', 'place'),
     column('ordinal', 'derived'),
     column('onChain', 'yes-no', 'onChain'),
     column('type', 'type', 'type'),
@@ -101,9 +104,7 @@ export const tableColumns = {
     column('fibre', 'fibre', 'fibre'),
     column('route', 'line', 'route'),
     column('couplers', 'count', 'couplers'),
-    ...part,
-    notes,
-    id,
+    ...tail,
   ],
   leads: [
     designation,
@@ -114,9 +115,7 @@ export const tableColumns = {
     lengthM,
     column('crossSectionMm2', 'number', 'crossSectionMm2'),
     column('conductorClass', 'conductor', 'conductorClass'),
-    ...part,
-    notes,
-    id,
+    ...tail,
   ],
   feedbacks: [
     designation,
@@ -124,9 +123,7 @@ export const tableColumns = {
     column('axis', 'line', 'axis'),
     column('positionKept', 'position-kept', 'positionKept'),
     column('plugged', 'yes-no', 'plugged'),
-    ...part,
-    notes,
-    id,
+    ...tail,
   ],
 } as const satisfies Readonly<Record<TableKind, readonly Column[]>>;
 

@@ -31,7 +31,7 @@ export function makeTable(topology: Topology, kind: TableKind, words: TableWords
   const columns = columnsOf(kind);
   const rows = recordsInOrder(topology, kind).map((record) =>
     columns.map((column): CellValue => {
-      if (column.form === 'derived') return derive(topology, kind, column.key, record.id, words);
+      if (column.path.length === 0) return derive(topology, kind, column.key, record.id, words);
       const value = column.path.reduce<unknown>((at, field) => (isObject(at) ? at[field] : undefined), record);
       return value === undefined ? null : writeValue(topology.content, column.form, value, words);
     }),

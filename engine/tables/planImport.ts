@@ -1,8 +1,10 @@
-import { type CabinetContent, recordSchemas } from '../schema/index.ts';
+import { type CabinetContent, type ChainRecord, type LinkRecord, recordSchemas } from '../schema/index.ts';
 import { type Column, type ColumnKey, columnsOf, listOfKind, type TableKind } from './columns.ts';
+import type { Doubt, FieldChange } from './importTypes.ts';
 import { isObject, type TableWords, writeValue } from './makeTable.ts';
 import type { Mapping } from './mapping.ts';
-import { type DoubtCode, readValue } from './readValue.ts';
+import { type PlaceWish, placeUnits } from './placeUnits.ts';
+import { readValue } from './readValue.ts';
 
 /** A table as it came in: rows of texts, each with the line on which it begins. */
 export interface RawTable {
@@ -15,21 +17,8 @@ export interface ImportOptions {
   readonly mapping: Mapping;
   /** Whether a value that is there already may be replaced by another one. Empty fields are filled in any case. */
   readonly replace: boolean;
-}
-
-/** One field of a row: what it is now, and what the file says. `isTaken: false`: it would replace something, and was not asked to. */
-export interface FieldChange {
-  readonly key: ColumnKey;
-  readonly before: string;
-  readonly after: string;
-  readonly isTaken: boolean;
-}
-
-/** Why a row, or one of its cells, is doubtful. A row with a doubt is left out as a whole. */
-export interface Doubt {
-  readonly code: DoubtCode;
-  readonly key: ColumnKey | null;
-  readonly text: string;
+  /** Whether units are hung on the chains that the list names, with new cables. Not where a list of the cables comes along. */
+  readonly place?: boolean;
 }
 
 /** What an import would do with one row. `same`: everything in it is so already. */
@@ -53,7 +42,7 @@ interface Draft {
   readonly [field: string]: unknown;
 }
 
-/** Works out what an import would do. The content that is given is not changed; of it only this one list can become another. */
+/** Works out what an import would do. The content that is given is not changed; besides this list only chains and cables of placed units. */
 export function planImport(
   content: CabinetContent,
   kind: TableKind,
@@ -62,23 +51,55 @@ export function planImport(
   options: ImportOptions,
 ): ImportPlan {
   const list = listOfKind[kind];
-  const records = new Map<string, Draft>((content[list] ?? []).map((record) => [record.id, record as Draft])); // every record is an object with an id
+  const before = new Map<string, Draft>((content[list] ?? []).map((record) => [record.id, record as Draft])); // every record is an object with an id
+  const records = new Map(before);
   const taken = new Set([...allIds(content)]);
   const seen = new Set<string>();
-  const rows = table.rows.map((cells, index): ImportRow => {
+  const wishes: PlaceWish[] = [];
+  const read = table.rows.map((cells, index): ReadRow => {
     const reader = new RowReader(content, kind, cells, words, options, records);
     const row = reader.read(taken, seen);
     if (row.record !== null) {
       records.set(row.record.id, row.record);
       taken.add(row.record.id);
       seen.add(row.record.id);
+      const wish = { row: index, unit: row.record.id, chain: reader.cell('chain'), position: reader.cell('position') };
+      if (options.place === true && kind === 'units' && `${wish.chain}${wish.position}`.trim() !== '') wishes.push(wish);
     }
-    return { line: table.lines[index] ?? index + 2, name: row.name, does: row.does, changes: row.changes, doubts: row.doubts };
+    return row;
   });
   // The records went through the schema one by one.
-  const next = [...records.values()] as unknown as NonNullable<CabinetContent[typeof list]>;
+  const withRecords = (): CabinetContent => ({
+    ...content,
+    [list]: [...records.values()] as unknown as NonNullable<CabinetContent[typeof list]>,
+  });
+  const newId = (base: string) => {
+    const id = freeId(base, taken);
+    taken.add(id);
+    return id;
+  };
+  const placed = wishes.length === 0 ? null : placeUnits(withRecords(), wishes, words, newId);
+  const rows = read.map((row, index): ImportRow => {
+    const line = table.lines[index] ?? index + 2;
+    const doubt = placed?.doubts.get(index);
+    if (doubt !== undefined && row.record !== null) {
+      const was = before.get(row.record.id);
+      if (was === undefined) records.delete(row.record.id);
+      else records.set(was.id, was);
+      return { line, name: row.name, does: 'doubtful', changes: [], doubts: [doubt] };
+    }
+    const more = placed?.changes.get(index) ?? [];
+    const does = row.does === 'same' && more.some(({ isTaken }) => isTaken) ? 'change' : row.does;
+    return { line, name: row.name, does, changes: [...row.changes, ...more], doubts: row.doubts };
+  });
   const isChanged = rows.some(({ does }) => does === 'add' || does === 'change');
-  return { kind, rows, content: isChanged ? { ...content, [list]: next } : content };
+  if (!isChanged) return { kind, rows, content };
+  const isHung = placed !== null && placed.links.length > (content.links?.length ?? 0);
+  return {
+    kind,
+    rows,
+    content: { ...withRecords(), ...(isHung ? { chains: placed.chains as ChainRecord[], links: placed.links as LinkRecord[] } : {}) },
+  };
 }
 
 interface ReadRow extends Pick<ImportRow, 'name' | 'does' | 'changes' | 'doubts'> {
@@ -96,7 +117,7 @@ class RowReader {
     private readonly options: ImportOptions,
     private readonly records: ReadonlyMap<string, Draft>,
   ) {
-    this.columns = columnsOf(kind).filter(({ form }) => form !== 'derived');
+    this.columns = columnsOf(kind).filter(({ path }) => path.length > 0);
   }
 
   read(taken: ReadonlySet<string>, seen: ReadonlySet<string>): ReadRow {
@@ -133,7 +154,8 @@ class RowReader {
     return { name, does: 'doubtful', changes: [], doubts, record: null };
   }
 
-  private cell(key: ColumnKey): string {
+  /** What stands in the column that is mapped to a key; empty where none is. */
+  cell(key: ColumnKey): string {
     const index = this.options.mapping[key];
     return index === undefined || index < 0 ? '' : (this.cells[index] ?? '');
   }
@@ -144,26 +166,38 @@ class RowReader {
     const byId = this.records.get(id);
     if (byId !== undefined) return byId;
     const name = this.cell('designation').trim();
-    if (name === '') return null;
+    const nameless = this.kind === 'cables' ? this.findNameless() : null;
+    if (name === '' || nameless !== null) return nameless;
     const named = [...this.records.values()].filter(
       (record) => typeof record['designation'] === 'string' && record['designation'].trim() === name,
     );
     return named.length > 1 ? 'several' : (named[0] ?? null);
   }
 
+  /** A cable that has no name yet and lies where the row says: a list of units may have brought it. */
+  private findNameless(): Draft | null {
+    const at = (key: 'upper' | 'lower') => {
+      const column = this.columns.find((one) => one.key === key);
+      const text = this.cell(key);
+      if (column === undefined || text.trim() === '') return null;
+      const read = readValue(this.content, column, text, this.words, undefined);
+      return read.ok ? JSON.stringify(read.value) : null;
+    };
+    const lower = at('lower');
+    const upper = at('upper');
+    if (lower === null || upper === null) return null;
+    const nameless = [...this.records.values()].find(
+      (record) =>
+        !record['designation'] && JSON.stringify(record['upper']) === upper && JSON.stringify(valueAt(record, ['lower', 'unit'])) === lower,
+    );
+    return nameless ?? null;
+  }
+
   /** The file's own id where it can be one, else one made from the designation. */
   private newId(taken: ReadonlySet<string>): string {
     const wanted = this.cell('id').trim();
     if (/^[A-Za-z0-9][A-Za-z0-9._-]{0,63}$/.test(wanted) && !taken.has(wanted)) return wanted;
-    const base =
-      this.cell('designation')
-        .replace(/[^A-Za-z0-9._-]+/g, '-')
-        .replace(/^[^A-Za-z0-9]+/, '')
-        .slice(0, 50) || this.kind;
-    for (let number = 1; ; number++) {
-      const id = number === 1 ? base : `${base}-${number}`;
-      if (!taken.has(id)) return id;
-    }
+    return freeId(this.cell('designation'), taken, this.kind);
   }
 
   /** What a new record cannot do without. */
@@ -187,6 +221,19 @@ class RowReader {
       const column = this.columns.find((one) => one.path.every((field, index) => at[index] === field));
       return { code: 'value-refused', key: column?.key ?? null, text: column === undefined ? at.join('.') : this.cell(column.key) };
     });
+  }
+}
+
+/** An id that nothing has yet, made of a name. */
+function freeId(name: string, taken: ReadonlySet<string>, otherwise = ''): string {
+  const base =
+    name
+      .replace(/[^A-Za-z0-9._-]+/g, '-')
+      .replace(/^[^A-Za-z0-9]+/, '')
+      .slice(0, 50) || otherwise;
+  for (let number = 1; ; number++) {
+    const id = number === 1 ? base : `${base}-${number}`;
+    if (!taken.has(id)) return id;
   }
 }
 

@@ -1,15 +1,12 @@
 import { XMLParser, XMLValidator } from 'fast-xml-parser';
 import { fail, makeProblem, ok, type Result } from '../base/index.ts';
+import type { TableKind } from './columns.ts';
 import { isObject } from './makeTable.ts';
 import type { RawTable } from './planImport.ts';
-import { controllerNode, openNode } from './writeGraphml.ts';
+import { apartNodes } from './writeGraphml.ts';
 
-/** The tables that a graph holds: nodes as units, edges as cables unless they say that they are leads. */
-export interface GraphTables {
-  readonly units: RawTable;
-  readonly cables: RawTable;
-  readonly leads: RawTable;
-}
+/** The tables that a graph holds: nodes as units, edges as cables unless they say that they are leads or feedback cables. */
+export type GraphTables = Readonly<Record<TableKind, RawTable>>;
 
 /** Deeper than any graph needs that holds no graphs in its nodes. */
 const maximumDepth = 16;
@@ -81,21 +78,35 @@ function tablesOf(root: Node, graph: Node): GraphTables {
   const apart = new Set(nodes.filter(isApart).map((node) => node.get('id') ?? ''));
   const edges = listOf(graph['edge']).map((edge) => {
     const known = dataOf(edge);
-    const isLead = known.get('list') === 'leads';
     const end = (name: string) => (apart.has(textOf(edge[name])) ? '' : textOf(edge[name]));
-    const source = end('@_source');
-    const target = end('@_target');
-    return withEnds(known, { id: textOf(edge['@_id']), ...(isLead ? { from: source, to: target } : { upper: source, lower: target }) });
+    return { kind: edgeKind(known), known, id: textOf(edge['@_id']), source: end('@_source'), target: end('@_target') };
   });
-  return {
-    units: tableOf(units),
-    cables: tableOf(edges.filter((edge) => edge.get('list') !== 'leads')),
-    leads: tableOf(edges.filter((edge) => edge.get('list') === 'leads')),
-  };
+  const tableOfKind = (kind: EdgeKind) =>
+    tableOf(
+      edges
+        .filter((edge) => edge.kind === kind)
+        .map(({ known, id, source, target }) => {
+          const [from, to] = endKeys[kind];
+          return withEnds(known, { id, [from]: source, ...(to === null ? {} : { [to]: target }) });
+        }),
+    );
+  return { units: tableOf(units), cables: tableOfKind('cables'), leads: tableOfKind('leads'), feedbacks: tableOfKind('feedbacks') };
 }
 
-/** The controller and open ends are no units. */
-const isApart = (node: ReadonlyMap<string, string>): boolean => node.get('list') === controllerNode || node.get('list') === openNode;
+type EdgeKind = Exclude<TableKind, 'units'>;
+
+/** The columns of the two ends of an edge. A feedback cable ends at an encoder, which is no record. */
+const endKeys = { cables: ['upper', 'lower'], leads: ['from', 'to'], feedbacks: ['unit', null] } as const satisfies Readonly<
+  Record<EdgeKind, readonly [string, string | null]>
+>;
+
+function edgeKind(known: ReadonlyMap<string, string>): EdgeKind {
+  const list = known.get('list');
+  return list === 'leads' || list === 'feedbacks' ? list : 'cables';
+}
+
+/** The controller, open ends and encoders are no units. */
+const isApart = (node: ReadonlyMap<string, string>): boolean => apartNodes.some((one) => one === node.get('list'));
 
 /** What the data say themselves wins over what the graph's structure says. */
 function withEnds(data: ReadonlyMap<string, string>, structure: Readonly<Record<string, string>>): ReadonlyMap<string, string> {

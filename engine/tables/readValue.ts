@@ -14,6 +14,10 @@ export type DoubtCode =
   | 'kind-missing'
   | 'unit-missing'
   | 'record-of-several'
+  | 'never-on-chain'
+  | 'position-taken'
+  | 'position-gap'
+  | 'port-taken'
   | 'row-doubled';
 
 /** A value that was read, or why it was not. */

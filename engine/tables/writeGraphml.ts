@@ -3,26 +3,33 @@ import type { Topology } from '../topology/index.ts';
 import { columnsOf, listOfKind, type TableKind } from './columns.ts';
 import { makeTable, type TableWords } from './makeTable.ts';
 
-/** Ids of the nodes that are no unit: the controller, and the open end of a cable or lead. */
-export const controllerNode = 'controller';
-export const openNode = 'open-end';
+/** What nodes are that are no unit: the controller, the open end of a cable or lead, the encoder at the end of a feedback cable. */
+export const apartNodes = ['controller', 'open-end', 'encoder'] as const;
+type ApartNode = (typeof apartNodes)[number];
+
+/** Ids of such nodes; no record has a colon in its id. */
+const apartId = (node: ApartNode, of = ''): string => `${node}:${of}`;
 
 interface Element {
   readonly [name: string]: unknown;
 }
 
 /**
- * Units as nodes, optical cables and 24 V leads as edges, with every column of their tables as data (GraphML 1.0, Brandes et al. 2002).
- * Edges run the way the light runs outwards, and the way the power runs. Feedback cables have one end only and are left out.
+ * Units as nodes; optical cables, 24 V leads and feedback cables as edges, with every column of their tables as data (GraphML 1.0, Brandes
+ * et al. 2002). Edges run the way the light runs outwards, the way the power runs, and from a unit to the encoder that it reads.
  */
 export function writeGraphml(topology: Topology, words: TableWords): string {
   const nodes = elements(topology, 'units', words, (record) => ({ '@_id': record.id }));
   const cables = elements(topology, 'cables', words, (record) => ends(record, endNode(record['upper']), endNode(record['lower'])));
   const leads = elements(topology, 'leads', words, (record) => ends(record, endNode(record['from']), endNode(record['to'])));
-  const edges = [...cables, ...leads];
-  const used = new Set(edges.flatMap((edge) => [edge['@_source'], edge['@_target']]));
-  const extra = [controllerNode, openNode].filter((id) => used.has(id)).map((id) => ({ '@_id': id, data: [data('node', 'list', id)] }));
-  const keys = [...keysOf('node', ['units']), ...keysOf('edge', ['cables', 'leads'])];
+  const feedbacks = elements(topology, 'feedbacks', words, (record) => ends(record, String(record['unit']), apartId('encoder', record.id)));
+  const edges = [...cables, ...leads, ...feedbacks];
+  const used = new Set(edges.flatMap((edge) => [String(edge['@_source']), String(edge['@_target'])]));
+  const extra = [...used].flatMap((id) => {
+    const node = apartNodes.find((one) => id.startsWith(`${one}:`));
+    return node === undefined ? [] : [{ '@_id': id, data: [data('node', 'list', node)] }];
+  });
+  const keys = [...keysOf('node', ['units']), ...keysOf('edge', ['cables', 'leads', 'feedbacks'])];
   const document = {
     '?xml': { '@_version': '1.0', '@_encoding': 'UTF-8' },
     graphml: {
@@ -69,8 +76,8 @@ const ends = (record: { readonly id: string }, source: string, target: string): 
 });
 
 function endNode(end: unknown): string {
-  if (typeof end !== 'object' || end === null) return openNode;
-  return 'unit' in end ? String(end.unit) : controllerNode;
+  if (typeof end !== 'object' || end === null) return apartId('open-end');
+  return 'unit' in end ? String(end.unit) : apartId('controller');
 }
 
 /** XML 1.0 cannot hold most control signs. */

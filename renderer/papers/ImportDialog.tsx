@@ -2,10 +2,10 @@ import { useMemo, useState } from 'react';
 import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
 import {
   importTexts,
-  importWords,
   startSentence,
   tableKindWords,
   tableWords,
+  wordDoes,
   wordDoubt,
   wordFieldChange,
   wordImport,
@@ -18,7 +18,9 @@ import {
   columnsOf,
   guessKind,
   guessMapping,
+  type ImportOptions,
   type ImportPlan,
+  labelHeads,
   type Mapping,
   planImport,
   type RawTable,
@@ -65,22 +67,17 @@ function ImportList({ list }: { readonly list: ListFile }) {
   const plans = useMemo(() => {
     if (read.kind === 'refused') return [];
     return read.kind === 'table'
-      ? planAll(cabinet, [[kind, read.table, mapping]], replace)
+      ? planAll(cabinet, [[kind, read.table, mapping]], { replace, place: true })
       : planAll(
           cabinet,
-          (['units', 'cables', 'leads'] as const).map(
-            (one) => [one, read.tables[one], guessMapping(one, read.tables[one].heads, tableWords)] as const,
-          ),
-          replace,
+          tableKinds.map((one) => [one, read.tables[one], guessMapping(one, read.tables[one].heads, tableWords)] as const),
+          { replace },
         );
   }, [cabinet, read, kind, mapping, replace]);
   if (read.kind === 'refused') return <Refused problems={read.problems} />;
   const taken = plans.flatMap(({ rows }) => rows).filter(({ does }) => does === 'add' || does === 'change').length;
   const take = () => {
-    if (read.kind === 'table') {
-      const heads = Object.entries(said).map(([key, index]) => [key, index < 0 ? undefined : read.table.heads[index]]);
-      keepHeads(findStorage(), Object.fromEntries(heads));
-    }
+    if (read.kind === 'table') keepHeads(findStorage(), kind, read.table.heads, guessed, said);
     dispatch('take-import', { content: plans.at(-1)?.content ?? cabinet, name: list.name });
     dispatch('announce', { text: words.applied(taken) });
     dispatch('close-papers');
@@ -145,12 +142,12 @@ function ImportList({ list }: { readonly list: ListFile }) {
 function planAll(
   cabinet: CabinetContent,
   tables: readonly (readonly [TableKind, RawTable, Mapping])[],
-  replace: boolean,
+  options: Omit<ImportOptions, 'mapping'>,
 ): readonly ImportPlan[] {
   const plans: ImportPlan[] = [];
   for (const [kind, table, mapping] of tables) {
     if (table.rows.length === 0) continue;
-    plans.push(planImport(plans.at(-1)?.content ?? cabinet, kind, table, tableWords, { mapping, replace }));
+    plans.push(planImport(plans.at(-1)?.content ?? cabinet, kind, table, tableWords, { ...options, mapping }));
   }
   return plans;
 }
@@ -190,6 +187,7 @@ interface MappingProps {
 
 function MappingTable({ kind, table, mapping, onChange }: MappingProps) {
   const columns = columnsOf(kind).filter(({ form }) => form !== 'derived');
+  const heads = labelHeads(table.heads, words.columnNumber);
   return (
     <fieldset className="papers-mapping">
       <legend>{words.columns}</legend>
@@ -198,10 +196,8 @@ function MappingTable({ kind, table, mapping, onChange }: MappingProps) {
           {tableWords.heads[key]}
           <select value={mapping[key] ?? -1} onChange={(event) => onChange(key, Number(event.target.value))}>
             <option value={-1}>{words.noHead}</option>
-            {table.heads.map((head, index) => (
-              // Two columns of a list may bear one head; their place tells them apart.
-              // biome-ignore lint/suspicious/noArrayIndexKey: see above
-              <option key={index} value={index}>
+            {heads.map((head, index) => (
+              <option key={head} value={index}>
                 {head}
               </option>
             ))}
@@ -215,7 +211,7 @@ function MappingTable({ kind, table, mapping, onChange }: MappingProps) {
 const mostRows = 200;
 
 function PlanTable({ plan }: { readonly plan: ImportPlan }) {
-  const shown = plan.rows.filter(({ does }) => does !== 'same');
+  const shown = plan.rows.filter(({ does, changes }) => does !== 'same' || changes.length > 0);
   return (
     <section className="import-plan">
       <h3>{startSentence(`${tableKindWords[plan.kind]}: ${wordImport(plan.rows)}`)}</h3>
@@ -230,12 +226,12 @@ function PlanTable({ plan }: { readonly plan: ImportPlan }) {
             </tr>
           </thead>
           <tbody>
-            {shown.slice(0, mostRows).map(({ line, name, does, changes, doubts }) => (
-              <tr key={line} className={does}>
-                <td>{line}</td>
-                <th scope="row">{name}</th>
-                <td>{importWords[does]}</td>
-                <td>{[...doubts.map(wordDoubt), ...(does === 'doubtful' ? [] : changes.map(wordFieldChange))].join('; ')}</td>
+            {shown.slice(0, mostRows).map((row) => (
+              <tr key={row.line} className={row.does}>
+                <td>{row.line}</td>
+                <th scope="row">{row.name}</th>
+                <td>{wordDoes(row)}</td>
+                <td>{[...row.doubts.map(wordDoubt), ...(row.does === 'doubtful' ? [] : row.changes.map(wordFieldChange))].join('; ')}</td>
               </tr>
             ))}
           </tbody>

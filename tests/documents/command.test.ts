@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { parseCabinetFile } from '../../engine/cabinet/index.ts';
+import { checkCabinet, parseCabinetFile } from '../../engine/cabinet/index.ts';
 import { jsonOf, linkwright } from '../cli/runLinkwright.ts';
 import { programFolder } from '../support/folders.ts';
 import { readPdf } from './pdfReader.ts';
@@ -113,7 +113,7 @@ describe('linkwright export and import', () => {
       });
       expect(ran).toMatchObject({ exit: 0, err: '' });
       const lists = jsonOf(ran)['lists'] as { readonly rows: readonly { readonly does: string }[] }[];
-      expect(lists.length).toBe(what === 'graph' ? 3 : 1);
+      expect(lists.length).toBe(what === 'graph' ? 4 : 1);
       for (const { rows } of lists) expect(rows.filter(({ does }) => does !== 'same')).toEqual([]);
     }
   });
@@ -133,6 +133,21 @@ describe('linkwright export and import', () => {
     );
     const parsed = parseCabinetFile(done.written.get('new.cabinet.json') ?? new Uint8Array());
     expect(parsed.ok && parsed.value.units?.find(({ id }) => id === 'TB1')?.serial).toBe('D-1');
+  });
+
+  it('should take the second of equal heads, leave out a column on request, and hang new units where the list says', async () => {
+    const list = 'Designation;Kind;Text;Text;Notes;Chain;Position\n-TB60;servo drive;a;D-9;secret;3;1\n-TB61;servo drive;a;D-10;x;3;2\n';
+    const args = ['import', two, 'list.csv', '--what', 'units', '--map', 'serial=Text (2)', '--map', 'notes=', '--to', 'new.cabinet.json'];
+    const done = await linkwright(args, { 'list.csv': list });
+    expect(done).toMatchObject({ exit: 0, err: '' });
+    const parsed = parseCabinetFile(done.written.get('new.cabinet.json') ?? new Uint8Array());
+    if (!parsed.ok) throw new Error(JSON.stringify(parsed.problems));
+    expect(parsed.value.units?.find(({ designation }) => designation === '-TB60')).toMatchObject({ serial: 'D-9' });
+    expect(parsed.value.units?.some(({ notes }) => notes === 'secret')).toBe(false);
+    const { topology } = checkCabinet(parsed.value);
+    const third = topology.chains.find(({ record }) => record.number === 3);
+    expect(third?.units.map((unit) => topology.units.get(unit)?.designation)).toEqual(['-TB60', '-TB61']);
+    expect((await linkwright([...args.slice(0, 5), '--map', 'serial=Text (3)'], { 'list.csv': list })).err).toContain('Text (2)');
   });
 
   it.each([

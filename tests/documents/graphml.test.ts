@@ -1,13 +1,15 @@
+import fc from 'fast-check';
 import Graph from 'graphology';
 import { parse } from 'graphology-graphml';
 import { describe, expect, it } from 'vitest';
 import { checkCabinet } from '../../engine/cabinet/index.ts';
 import { tableWords } from '../../engine/messages/index.ts';
-import { guessMapping, planImport, readGraphml, writeGraphml } from '../../engine/tables/index.ts';
+import type { CabinetContent } from '../../engine/schema/index.ts';
+import { guessMapping, makeTable, planImport, readGraphml, tableKinds, writeGraphml } from '../../engine/tables/index.ts';
 import { makeCabinet } from '../generators/cabinets.ts';
 
 describe('GraphML', () => {
-  it('should be read by a general graph library as the units, cables and leads that there are', () => {
+  it('should be read by a general graph library as the units, cables, leads and feedback cables that there are', () => {
     for (const seed of [1, 2, 3, 4, 5, 6]) {
       const content = makeCabinet(seed);
       const { topology } = checkCabinet(content);
@@ -22,8 +24,52 @@ describe('GraphML', () => {
         if (from) expect(graph.source(id)).toBe(from.unit);
         if (to) expect(graph.target(id)).toBe(to.unit);
       }
-      expect(graph.size).toBe((content.links?.length ?? 0) + (content.leads?.length ?? 0));
+      for (const { id, unit } of content.feedbacks ?? []) {
+        expect(graph.source(id)).toBe(unit);
+        expect(graph.getNodeAttribute(graph.target(id), 'list')).toBe('encoder');
+      }
+      expect(graph.size).toBe((content.links?.length ?? 0) + (content.leads?.length ?? 0) + (content.feedbacks?.length ?? 0));
     }
+  });
+
+  it('should build every list anew from a graph, with its ids', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 1e6 }), (seed) => {
+        const whole = makeCabinet(seed);
+        const read = readGraphml(writeGraphml(checkCabinet(whole).topology, tableWords));
+        if (!read.ok) throw new Error(JSON.stringify(read.problems));
+        const { units: _units, links: _links, leads: _leads, feedbacks: _feedbacks, ...bare } = whole;
+        let content: CabinetContent = bare;
+        for (const kind of tableKinds) {
+          const table = read.value[kind];
+          const plan = planImport(content, kind, table, tableWords, {
+            mapping: guessMapping(kind, table.heads, tableWords),
+            replace: false,
+          });
+          expect(plan.rows.filter(({ does }) => does !== 'add')).toEqual([]);
+          content = plan.content;
+        }
+        for (const kind of tableKinds) {
+          expect(makeTable(checkCabinet(content).topology, kind, tableWords)).toEqual(
+            makeTable(checkCabinet(whole).topology, kind, tableWords),
+          );
+        }
+      }),
+      { seed: 4, numRuns: 60 },
+    );
+  });
+
+  it('should keep the controller apart from a unit of that id', () => {
+    const content: CabinetContent = {
+      id: 'x',
+      name: 'x',
+      chains: [{ id: 'c', number: 1 }],
+      units: [{ id: 'controller', designation: '-TB1', kind: 'servo-drive' }],
+      links: [{ id: 'w', upper: { chain: 'c' }, lower: { unit: 'controller' } }],
+    };
+    const graph = parse(Graph, writeGraphml(checkCabinet(content).topology, tableWords));
+    expect(graph.order).toBe(2);
+    expect(graph.source('w')).not.toBe('controller');
   });
 
   // In the manner of the GraphML Primer (Brandes, Eiglsperger, Lerner): keys by short ids, attributes named by `attr.name`.

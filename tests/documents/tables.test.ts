@@ -1,10 +1,8 @@
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import fc from 'fast-check';
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
-import { checkCabinet, parseCabinetFile } from '../../engine/cabinet/index.ts';
-import { tableWords } from '../../engine/messages/index.ts';
+import { checkCabinet } from '../../engine/cabinet/index.ts';
+import { tableWords, wordDoes, wordImport } from '../../engine/messages/index.ts';
 import type { CabinetContent } from '../../engine/schema/index.ts';
 import {
   type CsvForm,
@@ -12,6 +10,7 @@ import {
   guardCell,
   guessKind,
   guessMapping,
+  labelHeads,
   makeTable,
   planImport,
   readCsv,
@@ -20,17 +19,14 @@ import {
   unguardCell,
   writeCsv,
 } from '../../engine/tables/index.ts';
+import { keepHeads, readKnownHeads } from '../../renderer/papers/knownHeads.ts';
+import { plainContent } from '../bench/cabinets.ts';
 import { makeCabinet } from '../generators/cabinets.ts';
-import { programFolder } from '../support/folders.ts';
+import { readContent } from '../support/sampleCabinets.ts';
 
 const forms: readonly CsvForm[] = ([';', ',', '\t'] as const).flatMap((separator) =>
   (['.', ','] as const).flatMap((decimal) => [true, false].map((byteOrderMark) => ({ separator, decimal, byteOrderMark }))),
 );
-const sample = (name: string): CabinetContent => {
-  const parsed = parseCabinetFile(readFileSync(join(programFolder, 'sample-cabinets', `${name}.cabinet.json`)));
-  if (!parsed.ok) throw new Error(name);
-  return parsed.value;
-};
 const exported = (content: CabinetContent, kind: TableKind, form: CsvForm) => {
   const table = makeTable(checkCabinet(content).topology, kind, tableWords);
   return writeCsv(
@@ -105,7 +101,7 @@ describe('what is exported', () => {
   const samples = ['two-chains', 'three-units', 'drives-off-chain', 'forty-units', 'two-supplies', 'with-problems', 'unfinished'];
 
   it.each(samples)('should import unchanged into %s, in every form', (name) => {
-    const content = sample(name);
+    const content = readContent(name);
     for (const kind of tableKinds) {
       for (const form of forms) {
         const plan = imported(content, kind, exported(content, kind, form));
@@ -128,7 +124,7 @@ describe('what is exported', () => {
   });
 
   it.each(['two-chains', 'drives-off-chain', 'two-supplies'])('should build the same lists of %s anew where they are gone', (name) => {
-    const content = sample(name);
+    const content = readContent(name);
     const { units: _units, links: _links, leads: _leads, feedbacks: _feedbacks, ...bare } = content;
     let built: CabinetContent = bare;
     for (const kind of tableKinds) built = imported(built, kind, exported(content, kind, forms[0] as CsvForm)).content;
@@ -139,15 +135,39 @@ describe('what is exported', () => {
 });
 
 describe('an import', () => {
-  const content = sample('two-chains');
+  const content = readContent('two-chains');
 
   it('should know the columns by their heads, by what was said of them before, and which list they are', () => {
     expect(guessKind(['Designation', 'Label at upper plug', 'Length, m'], tableWords)).toBe('cables');
     expect(guessMapping('units', ['  designation ', 'SERIAL NUMBER', 'Ser.', 'x'], tableWords)).toEqual({ designation: 0, serial: 1 });
-    expect(guessMapping('units', ['BMK', 'S/N'], tableWords, { bmk: 'designation', 's/n': 'serial' })).toEqual({
+    expect(guessMapping('units', ['BMK', 'S/N'], tableWords, { 'units/bmk': 'designation', 'units/s/n': 'serial' })).toEqual({
       designation: 0,
       serial: 1,
     });
+  });
+
+  it('should tell equal heads and empty ones apart, and remember which of them was meant, and which was not', () => {
+    const heads = ['Designation', 'Text', 'Text', '', 'Notes'];
+    expect(labelHeads(heads, (number) => `column ${number}`)).toEqual(['Designation', 'Text', 'Text (2)', 'column 4', 'Notes']);
+    const kept = new Map<string, string>();
+    const storage = { getItem: (key: string) => kept.get(key) ?? null, setItem: (key: string, value: string) => void kept.set(key, value) };
+    const guess = (kind: TableKind) => guessMapping(kind, heads, tableWords, readKnownHeads(storage));
+    expect(guess('units')).toEqual({ designation: 0, notes: 4 });
+    keepHeads(storage, 'units', heads, guess('units'), { model: 2, notes: -1 });
+    expect(guess('units')).toEqual({ designation: 0, model: 2 });
+    // Of another list nothing was said.
+    expect(guess('cables')).toEqual({ designation: 0, notes: 4 });
+    keepHeads(storage, 'units', heads, guess('units'), { notes: 4, model: 1 });
+    expect(guess('units')).toEqual({ designation: 0, notes: 4, model: 1 });
+  });
+
+  it('should not call a row as it is when it says something else that stays', () => {
+    const plan = imported(content, 'units', 'Designation;Serial number\n-TB1;OTHER\n-TB1x;\n', false);
+    expect(plan.rows[0]).toMatchObject({ does: 'same', changes: [{ key: 'serial', isTaken: false }] });
+    const [row] = plan.rows;
+    expect(row && wordDoes(row)).toBe('differs, stays');
+    expect(wordImport(plan.rows)).toBe('2 rows: 1 doubtful and left out and 1 differs and stays');
+    expect(plan.content).toBe(content);
   });
 
   it('should replace nothing that is there unless asked to, and fill in what is empty', () => {
@@ -191,6 +211,75 @@ describe('an import', () => {
     expect(plan.content.units?.at(-1)).toMatchObject({ designation: '-TB50', control24: { loadA: 1.5 } });
   });
 
+  it('should hang new units on the ends of their chains, and leave doubtful places and what hangs already', () => {
+    const given: CabinetContent = {
+      ...plainContent(1, 2),
+      units: [...(plainContent(1, 2).units ?? []), { id: 'o', designation: '-TB8', kind: 'servo-drive' }],
+    };
+    const text = [
+      'Designation;Kind;Chain;Position;On a chain',
+      '-TB1.1;;1;2;',
+      '-TB8;;chain 1;3;',
+      '-TB10;servo drive;2;2;',
+      '-TB9;servo drive;2;1;',
+      '-TB11;servo drive;2;7;',
+      '-TB12;servo drive;1;1;',
+      '-TB13;supply;1;4;',
+      '-TB14;servo drive;first;1;',
+      '-TB15;servo drive;2;;',
+      '-TB16;servo drive;2;4;no',
+    ].join('\n');
+    const csv = readCsv(text);
+    const plan = planImport(given, 'units', csv, tableWords, {
+      mapping: guessMapping('units', csv.heads, tableWords),
+      replace: false,
+      place: true,
+    });
+    expect(plan.rows.map(({ name, does, doubts }) => [name, does, ...doubts.map(({ code }) => code)])).toEqual([
+      ['-TB1.1', 'same'],
+      ['-TB8', 'change'],
+      ['-TB10', 'add'],
+      ['-TB9', 'add'],
+      ['-TB11', 'doubtful', 'position-gap'],
+      ['-TB12', 'doubtful', 'position-taken'],
+      ['-TB13', 'doubtful', 'never-on-chain'],
+      ['-TB14', 'doubtful', 'name-unknown'],
+      ['-TB15', 'add'],
+      ['-TB16', 'doubtful', 'never-on-chain'],
+    ]);
+    expect(plan.rows[0]?.changes).toEqual([{ key: 'position', before: '1', after: '2', isTaken: false }]);
+    const { topology } = checkCabinet(plan.content);
+    const names = topology.chains.map(({ units }) => units.map((unit) => topology.units.get(unit)?.designation));
+    expect(names).toEqual([
+      ['-TB1.1', '-TB1.2', '-TB8'],
+      ['-TB9', '-TB10', '-TB15'],
+    ]);
+    expect(plan.content.units?.map(({ designation }) => designation)).not.toContain('-TB11');
+  });
+
+  it('should build the chains of any cabinet anew from its list of units, and then find its cables there', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 1e6 }), (seed) => {
+        const whole = makeCabinet(seed);
+        const { units: _units, links: _links, leads: _leads, feedbacks: _feedbacks, chains: _chains, ...bare } = whole;
+        const form = forms[0] as CsvForm;
+        const csv = readCsv(exported(whole, 'units', form));
+        const mapping = guessMapping('units', csv.heads, tableWords);
+        const first = planImport(bare, 'units', csv, tableWords, { mapping, replace: false, place: true });
+        expect(first.rows.filter(({ does }) => does !== 'add')).toEqual([]);
+        const before = checkCabinet(whole).topology;
+        const after = checkCabinet(first.content).topology;
+        expect(after.chains.map(({ units }) => units)).toEqual(before.chains.map(({ units }) => units));
+        const second = imported(first.content, 'cables', exported(whole, 'cables', form), false);
+        expect(second.rows.filter(({ does }) => does === 'add' || does === 'doubtful')).toEqual([]);
+        const withoutIds = (content: CabinetContent) => exported(content, 'cables', form).replace(/;[^;\r]*\r/g, ';\r');
+        const fibreless = (whole.links ?? []).every(({ fibre }) => fibre === undefined);
+        if (fibreless) expect(withoutIds(second.content)).toBe(withoutIds(whole));
+      }),
+      { seed: 21, numRuns: 60 },
+    );
+  });
+
   it('should never crash, and never lose a record, whatever the file holds', () => {
     const cell = fc.oneof(
       fc.string({ maxLength: 6 }),
@@ -204,7 +293,11 @@ describe('an import', () => {
           rows,
           forms[0] as CsvForm,
         );
-        const plan = imported(content, kind, text);
+        const plan = planImport(content, kind, readCsv(text), tableWords, {
+          mapping: guessMapping(kind, readCsv(text).heads, tableWords),
+          replace: true,
+          place: true,
+        });
         for (const list of ['units', 'links', 'leads', 'feedbacks'] as const) {
           const ids = new Set(plan.content[list]?.map(({ id }) => id));
           for (const { id } of content[list] ?? []) expect(ids.has(id)).toBe(true);

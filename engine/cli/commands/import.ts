@@ -2,9 +2,10 @@ import { makeProblem, type Problem } from '../../base/index.ts';
 import { checkCabinet, serializeCabinet } from '../../cabinet/index.ts';
 import {
   importTexts,
-  importWords,
+  papersWords,
   tableKindWords,
   tableWords,
+  wordDoes,
   wordDoubt,
   wordFieldChange,
   wordFindings,
@@ -16,6 +17,7 @@ import {
   guessKind,
   guessMapping,
   type ImportPlan,
+  labelHeads,
   type Mapping,
   planImport,
   type RawTable,
@@ -65,7 +67,12 @@ export const importLists: Command = {
     for (const [kind, table] of tables.value) {
       const mapping = readMapping(kind, table, given);
       if (!mapping.ok) return failed(2, mapping.problems.map(jsonUsageProblem));
-      const plan = planImport(content, kind, table, tableWords, { mapping: mapping.value, replace: given.options.has('overwrite') });
+      const plan = planImport(content, kind, table, tableWords, {
+        mapping: mapping.value,
+        replace: given.options.has('overwrite'),
+        // A graph brings its cables along.
+        place: tables.value.length === 1,
+      });
       plans.push(plan);
       content = plan.content;
     }
@@ -109,12 +116,7 @@ function readTables(bytes: Uint8Array, given: GivenArguments): Tables {
   if (what.value === 'graph' || isGraph) {
     const graph = readGraphml(text.value);
     if (!graph.ok) return graph;
-    const { units, cables, leads } = graph.value;
-    const all = [
-      ['units', units],
-      ['cables', cables],
-      ['leads', leads],
-    ] as const;
+    const all = tableKinds.map((kind) => [kind, graph.value[kind]] as const);
     return { ok: true, value: all.filter(([, table]) => table.rows.length > 0) };
   }
   const csv = readCsv(text.value);
@@ -133,15 +135,18 @@ function readMapping(kind: TableKind, { heads }: RawTable, given: GivenArguments
     const head = text.slice(at + 1).trim();
     const key = keys.find((one) => one === name);
     if (at < 0 || key === undefined) return { ok: false, problems: [makeUsageProblem('map-malformed', { value: text })] };
-    const index = heads.indexOf(head);
-    if (index < 0) return { ok: false, problems: [makeUsageProblem('head-unknown', { head, heads, near: findNearest(head, heads) })] };
+    const labels = labelHeads(heads, papersWords.columnNumber);
+    const index = labels.indexOf(head);
+    // `--map KEY=`: this column is not in the list, whatever a head of it says.
+    if (index < 0 && head !== '')
+      return { ok: false, problems: [makeUsageProblem('head-unknown', { head, heads: labels, near: findNearest(head, labels) })] };
     mapping[key] = index;
   }
   return Object.keys(mapping).length > 0 ? understood(mapping) : { ok: false, problems: [makeUsageProblem('no-column-known', { heads })] };
 }
 
 function formatPlan({ kind, rows }: ImportPlan, columns: number): string {
-  const shown = rows.filter(({ does }) => does !== 'same');
+  const shown = rows.filter(({ does, changes }) => does !== 'same' || changes.length > 0);
   const table = formatTable(
     [
       { head: importTexts.line, align: 'right' },
@@ -149,11 +154,11 @@ function formatPlan({ kind, rows }: ImportPlan, columns: number): string {
       { head: importTexts.does },
       { head: importTexts.what, grow: true },
     ],
-    shown.map(({ line, name, does, changes, doubts }) => [
-      String(line),
-      name,
-      importWords[does],
-      [...doubts.map(wordDoubt), ...(does === 'doubtful' ? [] : changes.map(wordFieldChange))].join('; '),
+    shown.map((row) => [
+      String(row.line),
+      row.name,
+      wordDoes(row),
+      [...row.doubts.map(wordDoubt), ...(row.does === 'doubtful' ? [] : row.changes.map(wordFieldChange))].join('; '),
     ]),
     columns,
   );
