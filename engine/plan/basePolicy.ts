@@ -1,3 +1,4 @@
+import { machineStates } from '../schema/index.ts';
 import type { Rules, Situation } from './decision.ts';
 
 /** Less than this share is not acted on. */
@@ -9,15 +10,27 @@ const negligible = 1e-9;
  * is an upper bound of the best plan's. Asked thousands of times, so it works in place on arrays of its own.
  */
 export class BasePolicy {
-  /** Worlds in which each act mends something. */
-  private readonly touched: readonly (readonly number[])[];
+  /** Worlds in which each act mends something, and acts that mend something in each world. */
+  private readonly touched: readonly Int32Array[];
+  private readonly menders: readonly Int32Array[];
+  /** Costs and states of the acts; states by their place in `machineStates`, changes by from and to. */
+  private readonly costs: Float64Array;
+  private readonly states: Int32Array;
+  private readonly changes: Float64Array;
+  private readonly restarts: Float64Array;
   private readonly broken: Float64Array;
   private readonly bits: Int32Array;
   private readonly gains: Float64Array;
 
   constructor(private readonly rules: Rules) {
     const { acts } = rules.decision;
-    this.touched = acts.map(({ cures }) => [...cures.keys()].filter((world) => cures[world] !== 0));
+    this.touched = acts.map(({ cures }) => Int32Array.from(cures.keys()).filter((world) => cures[world] !== 0));
+    this.menders = rules.decision.parts.map((_, world) => Int32Array.from(acts.keys()).filter((act) => acts[act]?.cures[world] !== 0));
+    const { change, restart } = rules.decision;
+    this.costs = Float64Array.from(acts, ({ cost }) => cost);
+    this.states = Int32Array.from(acts, ({ state }) => machineStates.indexOf(state));
+    this.changes = Float64Array.from(machineStates.flatMap((from) => machineStates.map((to) => change[from][to])));
+    this.restarts = Float64Array.from(machineStates, (state) => restart[state]);
     this.broken = new Float64Array(rules.worlds);
     this.bits = new Int32Array(rules.worlds);
     this.gains = new Float64Array(acts.length);
@@ -109,58 +122,82 @@ export class BasePolicy {
     hasBegun: boolean,
     first?: number,
   ): { readonly acts: readonly number[]; readonly cost: number; readonly done: number } | null {
-    const { decision } = this.rules;
+    const { gains, costs, states, changes, restarts } = this;
     const acts: number[] = [];
-    let state = from;
+    let state = machineStates.indexOf(from);
     let done = already;
     let cost = 0;
     let gain = mended;
-    let ratio = hasBegun || mended > negligible ? gain / decision.restart[state] : 0;
+    let ratio = hasBegun || mended > negligible ? gain / (restarts[state] ?? 0) : 0;
+    this.findGains(done);
     for (;;) {
-      this.findGains(done);
       let next = -1;
       const isForced = acts.length === 0 && first !== undefined;
-      for (let index = 0; index < decision.acts.length; index += 1) {
-        const act = decision.acts[index];
-        const more = this.gains[index] ?? 0;
-        if (act === undefined || (isForced ? index !== first : more <= negligible)) {
+      for (let index = isForced ? first : 0; index < (isForced ? first + 1 : gains.length); index += 1) {
+        const more = gains[index] ?? 0;
+        if (!isForced && more <= negligible) {
           continue;
         }
-        const worth = (gain + more) / (cost + decision.change[state][act.state] + act.cost + decision.restart[act.state]);
+        const to = states[index] ?? 0;
+        const worth =
+          (gain + more) / (cost + (changes[state * machineStates.length + to] ?? 0) + (costs[index] ?? 0) + (restarts[to] ?? 0));
         if (worth > ratio || isForced) {
           ratio = worth;
           next = index;
         }
       }
-      const act = decision.acts[next];
-      if (act === undefined) {
+      if (next < 0) {
         break;
       }
-      cost += decision.change[state][act.state] + act.cost;
-      gain += this.gains[next] ?? 0;
-      state = act.state;
+      const to = states[next] ?? 0;
+      cost += (changes[state * machineStates.length + to] ?? 0) + (costs[next] ?? 0);
+      gain += gains[next] ?? 0;
+      state = to;
       done |= 1 << next;
       acts.push(next);
-      this.apply(next);
+      this.applyCounting(next);
     }
-    return acts.length === 0 && !hasBegun && mended <= negligible ? null : { acts, cost: cost + decision.restart[state], done };
+    return acts.length === 0 && !hasBegun && mended <= negligible ? null : { acts, cost: cost + (restarts[state] ?? 0), done };
   }
 
   /** For each act not yet done: expected share of what is broken that it mends. */
   private findGains(done: number): void {
-    const { acts, parts } = this.rules.decision;
+    const { acts } = this.rules.decision;
     for (let index = 0; index < acts.length; index += 1) {
-      const act = acts[index];
       let sum = 0;
-      if (act !== undefined && !((done >> index) & 1)) {
+      if (!((done >> index) & 1)) {
         for (const world of this.touched[index] ?? []) {
-          const cured = (act.cures[world] ?? 0) & ~(this.bits[world] ?? 0);
-          sum += cured === 0 ? 0 : ((this.broken[world] ?? 0) * bitCount(cured)) / (parts[world] ?? 1);
+          sum += this.gainIn(world, index);
         }
-        sum *= 1 - act.fails;
       }
       this.gains[index] = sum;
     }
+  }
+
+  private gainIn(world: number, index: number): number {
+    const act = this.rules.decision.acts[index];
+    const cured = (act?.cures[world] ?? 0) & ~(this.bits[world] ?? 0);
+    const share = cured === 0 ? 0 : ((this.broken[world] ?? 0) * bitCount(cured)) / (this.rules.decision.parts[world] ?? 1);
+    return share * (1 - (act?.fails ?? 0));
+  }
+
+  /** Applies an act, and takes from the gains of all what it leaves them less to mend. */
+  private applyCounting(index: number): void {
+    const cures = this.rules.decision.acts[index]?.cures;
+    for (const world of this.touched[index] ?? []) {
+      const before = this.bits[world] ?? 0;
+      const after = before | (cures?.[world] ?? 0);
+      if (after !== before && (this.broken[world] ?? 0) > 0) {
+        for (const act of this.menders[world] ?? []) {
+          const was = this.gainIn(world, act);
+          this.bits[world] = after;
+          this.gains[act] = (this.gains[act] ?? 0) - was + this.gainIn(world, act);
+          this.bits[world] = before;
+        }
+      }
+      this.bits[world] = after;
+    }
+    this.gains[index] = 0;
   }
 }
 

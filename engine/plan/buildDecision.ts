@@ -3,7 +3,18 @@ import type { Diagnosis } from '../diagnosis/index.ts';
 import { changeCost, type RepairTable } from '../repair/index.ts';
 import { type Evidence, type Fault, type Intervention, type MachineState, machineStates, type Provocation } from '../schema/index.ts';
 import { modeKey } from '../simulation/index.ts';
-import { bulkOf, chanceWhile, makeSetting, makeSettingAt, predictStep, type Setting, type Step } from '../steps/index.ts';
+import {
+  type BehaviourScenario,
+  bulkOf,
+  chanceWhile,
+  type LookStep,
+  likelyBehaviours,
+  makeSetting,
+  makeSettingAt,
+  predictStep,
+  type Setting,
+  type Step,
+} from '../steps/index.ts';
 import type { Cabinet } from '../topology/index.ts';
 import { listCandidates } from './candidates.ts';
 import { actCost, lookCost, type OwnCost, provocationCost, restartCost, sumOf } from './costs.ts';
@@ -11,8 +22,6 @@ import type { Decision, DecisionAct, DecisionLook, Spread } from './decision.ts'
 import { mostActs } from './decision.ts';
 import { machineStateOf } from './machineState.ts';
 import { type Cures, Workshop, type World, worldOf } from './worlds.ts';
-
-export type LookStep = Exclude<Step, { do: 'act' | 'provoke' }>;
 
 export interface LookEntry {
   readonly step: LookStep;
@@ -58,12 +67,13 @@ export function buildDecision(
   table: RepairTable,
   extra: readonly World[],
 ): Built {
-  const setting = makeSetting(cabinet, evidence);
+  const scenarios = likelyBehaviours(cabinet, diagnosis);
+  const setting = makeSetting(cabinet, evidence, scenarios);
   const { beforeTrip, sinceTrip, halted } = setting.state;
   const workshop = new Workshop(cabinet, [...beforeTrip, ...sinceTrip]);
   const { worlds, covered } = listWorlds(diagnosis, extra);
   const candidates = listCandidates(cabinet, evidence, diagnosis, extra);
-  const kits = new Kits(cabinet, setting, workshop);
+  const kits = new Kits(cabinet, scenarios, setting, workshop);
   const faults = distinctFaults(worlds);
   const used = usedSpares(evidence);
   const looks = candidates.looks.map(
@@ -188,6 +198,7 @@ class Kits {
 
   constructor(
     private readonly cabinet: Cabinet,
+    readonly scenarios: readonly BehaviourScenario[],
     setting: Setting,
     workshop: Workshop,
   ) {
@@ -200,7 +211,7 @@ class Kits {
     }
     let kit = this.own.get(world.evidence);
     if (kit === undefined) {
-      const setting = makeSetting(this.cabinet, world.evidence);
+      const setting = makeSetting(this.cabinet, world.evidence, this.scenarios);
       const { beforeTrip, sinceTrip } = setting.state;
       kit = { setting, workshop: new Workshop(this.cabinet, [...beforeTrip, ...sinceTrip]) };
       this.own.set(world.evidence, kit);
@@ -401,7 +412,8 @@ class Spreads {
     if (setting === undefined) {
       const moved = [...epoch.matchAll(/x(\d+)/g)].flatMap(([, index]) => this.acts[Number(index)]?.act ?? []);
       const beforeTrip = [...kit.workshop.done, ...moved];
-      setting = makeSettingAt(this.cabinet, { onset: 'at-power-up', halted: true, beforeTrip, sinceTrip: [] }, []);
+      const state = { onset: 'at-power-up', halted: true, beforeTrip, sinceTrip: [] } as const;
+      setting = makeSettingAt(this.cabinet, state, [], this.kits.scenarios);
       known.set(kit.workshop, setting);
     }
     return setting;

@@ -121,6 +121,7 @@ export class Rules {
   /** Cost of leaving each world as it is while it runs: it comes back, and must be mended then. */
   readonly comebacks: readonly number[];
   private readonly leastRestart: number;
+  private readonly spreads = new Map<string, readonly (Spread | null)[]>();
 
   constructor(readonly decision: Decision) {
     this.worlds = decision.weights.length;
@@ -174,15 +175,24 @@ export class Rules {
 
   /** Everything worth considering. While acts wait for their restart, nothing else is done. */
   options(at: Situation): readonly Option[] {
-    const { looks, acts, provocations } = this.decision;
+    const acts = this.decision.acts.map((_, index) => this.act(at, index));
+    return [...this.looks(at), ...acts.filter((option) => option !== null)];
+  }
+
+  /** Looks, restarts and provocations worth considering: everything but acts. */
+  looks(at: Situation): readonly Option[] {
+    const { looks, provocations } = this.decision;
     const isOff = at.state === 'isolated';
-    const found = [
-      ...looks.map(({ state }, index) => (at.pending === 0 && (!isOff || state === 'isolated') ? this.look(at, index) : null)),
-      ...acts.map((_, index) => this.act(at, index)),
-      at.pending !== 0 || isOff || this.isMendedUnseen(at) ? this.restart(at) : null,
-      ...provocations.map((_, index) => this.provoke(at, index)),
-    ];
-    return found.filter((option) => option !== null);
+    const found: Option[] = [];
+    const add = (option: Option | null) => {
+      if (option !== null) found.push(option);
+    };
+    for (let index = 0; at.pending === 0 && index < looks.length; index += 1) {
+      if (!isOff || looks[index]?.state === 'isolated') add(this.look(at, index));
+    }
+    add(at.pending !== 0 || isOff || this.isMendedUnseen(at) ? this.restart(at) : null);
+    for (let index = 0; index < provocations.length; index += 1) add(this.provoke(at, index));
+    return found;
   }
 
   /** Something was mended since the trip, and only a restart shows it. */
@@ -195,31 +205,43 @@ export class Rules {
     if (at.seen.length === 0) {
       return at.seen;
     }
-    const open = new Set(
-      this.decision.looks.flatMap(({ spread }) => {
-        const one = spread(at.epoch);
-        return one !== null && at.seen.includes(one.id) && tells(one, at) ? [one.id] : [];
-      }),
-    );
     // In another epoch a look may matter again; there the whole list counts.
-    return at.epoch === '' ? at.seen.filter((id) => open.has(id)) : at.seen;
+    if (at.epoch !== '') {
+      return at.seen;
+    }
+    const spreads = this.spreadsAt(at.epoch);
+    return at.seen.filter((id) => spreads.some((one) => one?.id === id && tells(one, at)));
+  }
+
+  /** What every look would show in an epoch. */
+  private spreadsAt(epoch: string): readonly (Spread | null)[] {
+    let spreads = this.spreads.get(epoch);
+    if (spreads === undefined) {
+      spreads = this.decision.looks.map(({ spread }) => spread(epoch));
+      this.spreads.set(epoch, spreads);
+    }
+    return spreads;
   }
 
   /** Null where it cannot be had, was had already, or tells nothing. */
   look(at: Situation, index: number): Option | null {
     const look = this.decision.looks[index];
-    const spread = look?.spread(at.epoch) ?? null;
+    const spread = this.spreadsAt(at.epoch)[index] ?? null;
     if (look === undefined || spread === null || at.seen.includes(spread.id) || !tells(spread, at)) {
       return null;
     }
     const cost = this.decision.change[at.state][look.state] + look.cost;
     const seen = [...at.seen, spread.id].sort((a, b) => a - b);
-    const outcomes = spread.rows.flatMap((row, outcome) => {
-      const broken = at.broken.map((weight, world) => weight * (row[world] ?? 0));
-      const mended = at.mended.map((weight, world) => weight * (row[world] ?? 0));
-      const probability = normalise(broken, mended);
-      const after: Situation = { ...at, broken, mended, state: look.state, seen };
-      return probability > trace ? [{ name: spread.outcomes[outcome] ?? '', probability, after }] : [];
+    const outcomes: Option['outcomes'][number][] = [];
+    spread.rows.forEach((row, outcome) => {
+      const broken = new Float64Array(this.worlds);
+      const mended = new Float64Array(this.worlds);
+      const probability = share(at.broken, row, broken) + share(at.mended, row, mended);
+      if (probability > trace) {
+        scale(broken, 1 / probability);
+        scale(mended, 1 / probability);
+        outcomes.push({ name: spread.outcomes[outcome] ?? '', probability, after: { ...at, broken, mended, state: look.state, seen } });
+      }
     });
     return { kind: 'look', index, cost, outcomes };
   }
@@ -378,14 +400,29 @@ function total(weights: Float64Array): number {
   return sum;
 }
 
+/** Weights by the chance of an outcome in each world; answers what they sum to. */
+function share(weights: Float64Array, row: Float64Array, out: Float64Array): number {
+  let sum = 0;
+  for (let world = 0; world < out.length; world += 1) {
+    const weight = (weights[world] ?? 0) * (row[world] ?? 0);
+    out[world] = weight;
+    sum += weight;
+  }
+  return sum;
+}
+
+function scale(weights: Float64Array, factor: number): void {
+  for (let world = 0; world < weights.length; world += 1) {
+    weights[world] = (weights[world] ?? 0) * factor;
+  }
+}
+
 /** Scales both so that together they sum to 1; answers what they summed to. */
 function normalise(broken: Float64Array, mended: Float64Array): number {
   const sum = total(broken) + total(mended);
   if (sum > 0) {
-    for (let world = 0; world < broken.length; world += 1) {
-      broken[world] = (broken[world] ?? 0) / sum;
-      mended[world] = (mended[world] ?? 0) / sum;
-    }
+    scale(broken, 1 / sum);
+    scale(mended, 1 / sum);
   }
   return sum;
 }

@@ -15,11 +15,14 @@ const places = 10;
 
 /**
  * The cheapest plan, by dynamic programming over belief, state of the machine and what was done: every order of every look, act and
- * restart, with branches left out that cannot be cheaper even if one knew what is wrong. Gives up beyond `budget` situations.
+ * restart, with branches left out that cannot be cheaper even if one knew what is wrong. Gives up beyond `budget` situations, or outcomes
+ * weighed in worlds.
  */
 export class ExactPlanner {
   private readonly known = new Map<string, Best>();
   private situations = 0;
+  /** Outcomes that were weighed, each times the worlds. */
+  private weighed = 0;
   /** Situations until the search stops for breath. */
   private breath = Number.POSITIVE_INFINITY;
 
@@ -28,13 +31,14 @@ export class ExactPlanner {
   constructor(
     private readonly rules: Rules,
     private readonly budget: number,
+    private readonly mostWeighed = Number.POSITIVE_INFINITY,
   ) {
     this.base = new BasePolicy(rules);
   }
 
   /** Null when there are too many situations. */
   best(at: Situation): Best | null {
-    return this.situations > this.budget ? null : this.search(at);
+    return this.isTooMuch() ? null : this.search(at);
   }
 
   /** Expected cost of an option and the best plan after it; null when there are too many situations. */
@@ -104,7 +108,12 @@ export class ExactPlanner {
     return best;
   }
 
+  private isTooMuch(): boolean {
+    return this.situations > this.budget || this.weighed > this.mostWeighed;
+  }
+
   private sum({ cost, outcomes }: Option, onward: (after: Situation) => number): number {
+    this.weighed += outcomes.length * this.rules.worlds;
     return outcomes.reduce((total, { probability, after }) => total + probability * onward(after), cost);
   }
 

@@ -37,13 +37,14 @@ export function findHandlingWorlds(cabinet: Cabinet, evidence: Evidence, diagnos
   const found: { readonly world: World; readonly mass: number }[] = [];
   for (const index of acted) {
     const before = { ...evidence, snapshots: snapshots.slice(0, index) };
-    const bases = diagnose(cabinet, before)
+    const bases = diagnosisBefore(cabinet, before)
       .hypotheses.filter(({ faults }) => faults.length > 0 && faults.every(({ fault }) => fault.presence === 'steady'))
       .slice(0, mostBases);
     for (const mishap of listMishaps(cabinet, evidence, index, table)) {
+      const likelihoodOf = likelihoodUnder(cabinet, mishap.evidence);
       for (const base of bases) {
         const faults = base.faults.map(({ fault }) => fault);
-        const mass = base.priorOdds * mishap.chance * likelihoodOf(cabinet, mishap.evidence, faults);
+        const mass = base.priorOdds * mishap.chance * likelihoodOf(faults);
         if (mass > 0) {
           found.push({ mass, world: { ...worldOf(base.faults, 0), evidence: mishap.evidence, displacement: mishap.displacement } });
         }
@@ -56,21 +57,13 @@ export function findHandlingWorlds(cabinet: Cabinet, evidence: Evidence, diagnos
     : found.map(({ world, mass }) => ({ ...world, probability: mass / total })).filter(({ probability }) => probability > negligible);
 }
 
-/** Prior odds times likelihood of all that the diagnosis weighed, on the scale of `likelihoodOf`. */
+/** Prior odds times likelihood of all that the diagnosis weighed, on the scale of `likelihoodUnder`. */
 function totalMass(cabinet: Cabinet, evidence: Evidence, { hypotheses }: Diagnosis): number {
   const best = hypotheses.find(({ faults }) => faults.length > 0 && faults.every(({ fault }) => fault.presence === 'steady'));
   if (best === undefined || best.probability === 0) {
     return 0;
   }
-  return (
-    (best.priorOdds *
-      likelihoodOf(
-        cabinet,
-        evidence,
-        best.faults.map(({ fault }) => fault),
-      )) /
-    best.probability
-  );
+  return (best.priorOdds * likelihoodUnder(cabinet, evidence)(best.faults.map(({ fault }) => fault))) / best.probability;
 }
 
 function listMishaps(cabinet: Cabinet, evidence: Evidence, index: number, table: RepairTable): readonly Mishap[] {
@@ -137,45 +130,75 @@ function unitPlugs(cabinet: Cabinet, unit: string): readonly { readonly link: Li
   ];
 }
 
-/** Likelihood of everything that was seen, for steady faults and documented behaviour (domain section 6). */
-function likelihoodOf(cabinet: Cabinet, evidence: Evidence, faults: readonly Fault[]): number {
-  const read = new Set<string>();
-  let log = 0;
-  const add = (thing: string, factor: number | undefined) => {
-    // The same reading of the same thing under the same prediction says nothing new.
-    if (!read.has(thing)) {
-      read.add(thing);
-      log += factor ?? 0;
+/** Likelihood of everything that was seen, of steady faults and documented behaviour (domain section 6). */
+function likelihoodUnder(cabinet: Cabinet, evidence: Evidence): (faults: readonly Fault[]) => number {
+  const settings = evidence.snapshots.map((_, index) =>
+    makeSetting(cabinet, { ...evidence, snapshots: evidence.snapshots.slice(0, index + 1) }),
+  );
+  return (faults) => {
+    const read = new Set<string>();
+    let log = 0;
+    const add = (thing: string, factor: number | undefined) => {
+      // The same reading of the same thing under the same prediction says nothing new.
+      if (!read.has(thing)) {
+        read.add(thing);
+        log += factor ?? 0;
+      }
+    };
+    for (const [index, snapshot] of evidence.snapshots.entries()) {
+      const [view] = settings[index]?.viewsOf(faults) ?? [];
+      if (view === undefined) {
+        continue;
+      }
+      const { displays, reports, trip } = view.simulation();
+      if (snapshot.halted !== undefined && snapshot.halted === isWhole(trip)) {
+        return 0;
+      }
+      for (const { unit, meanings } of snapshot.displays ?? []) {
+        const meaning = displays.get(unit as UnitId)?.meaning;
+        if (meaning !== undefined) {
+          const isSupply = cabinet.units.get(unit as UnitId)?.kind === 'supply';
+          add(`${unit} ${meaning} ${meanings.join()}`, displayLogFactors(meanings, isSupply)[displayMeanings.indexOf(meaning)]);
+        }
+      }
+      for (const { chain, gaps } of snapshot.reports ?? []) {
+        const report = reports.get(chain as ChainId);
+        if (report?.speaks === true && report.length > 0) {
+          add(`${chain} ${report.gap} ${gaps.join()}`, reportLogFactors(gaps, report.length)[report.gap === 'none' ? 0 : report.gap]);
+        }
+      }
+      for (const look of snapshot.looks ?? []) {
+        const outcomes = lookOutcomes(look);
+        const predicted = outcomeAt(look, view.now);
+        if (predicted !== null) {
+          const { outcomes: seen, note: _note, photo: _photo, at: _at, ...what } = look;
+          add(`${JSON.stringify(what)} ${predicted} ${seen.join()}`, lookLogFactors<string>(seen, outcomes)[outcomes.indexOf(predicted)]);
+        }
+      }
     }
+    return Math.exp(log);
   };
-  for (const [index, snapshot] of evidence.snapshots.entries()) {
-    const setting = makeSetting(cabinet, { ...evidence, snapshots: evidence.snapshots.slice(0, index + 1) });
-    const simulation = setting.simulationOf(faults, faults);
-    if (snapshot.halted !== undefined && snapshot.halted === isWhole(simulation.trip)) {
-      return 0;
-    }
-    for (const { unit, meanings } of snapshot.displays ?? []) {
-      const meaning = simulation.displays.get(unit as UnitId)?.meaning;
-      if (meaning !== undefined) {
-        const isSupply = cabinet.units.get(unit as UnitId)?.kind === 'supply';
-        add(`${unit} ${meaning} ${meanings.join()}`, displayLogFactors(meanings, isSupply)[displayMeanings.indexOf(meaning)]);
-      }
-    }
-    for (const { chain, gaps } of snapshot.reports ?? []) {
-      const report = simulation.reports.get(chain as ChainId);
-      if (report?.speaks === true && report.length > 0) {
-        add(`${chain} ${report.gap} ${gaps.join()}`, reportLogFactors(gaps, report.length)[report.gap === 'none' ? 0 : report.gap]);
-      }
-    }
-    const now = setting.nowOf(faults, faults);
-    for (const look of snapshot.looks ?? []) {
-      const outcomes = lookOutcomes(look);
-      const predicted = outcomeAt(look, now);
-      if (predicted !== null) {
-        const { outcomes: seen, note: _note, photo: _photo, at: _at, ...what } = look;
-        add(`${JSON.stringify(what)} ${predicted} ${seen.join()}`, lookLogFactors<string>(seen, outcomes)[outcomes.indexOf(predicted)]);
-      }
-    }
+}
+
+const kept = new WeakMap<Cabinet, Map<string, Diagnosis>>();
+/** A case goes on step by step, so the diagnoses of the last steps are those from before the last acts. */
+const mostKept = 8;
+
+/** Keeps what was diagnosed, for the questions that follow the next act. */
+export function keepDiagnosis(cabinet: Cabinet, evidence: Evidence, diagnosis: Diagnosis): void {
+  const known = kept.get(cabinet) ?? new Map<string, Diagnosis>();
+  kept.set(cabinet, known);
+  const key = JSON.stringify(evidence);
+  known.delete(key);
+  known.set(key, diagnosis);
+  const [oldest] = known.keys();
+  if (known.size > mostKept && oldest !== undefined) {
+    known.delete(oldest);
   }
-  return Math.exp(log);
+}
+
+function diagnosisBefore(cabinet: Cabinet, before: Evidence): Diagnosis {
+  const diagnosis = kept.get(cabinet)?.get(JSON.stringify(before)) ?? diagnose(cabinet, before);
+  keepDiagnosis(cabinet, before, diagnosis);
+  return diagnosis;
 }

@@ -8,6 +8,7 @@ import type { Best } from './exact.ts';
  */
 export class LookAhead {
   private readonly base: BasePolicy;
+  private readonly acting = new WeakMap<Situation, number>();
 
   constructor(private readonly rules: Rules) {
     this.base = new BasePolicy(rules);
@@ -38,7 +39,7 @@ export class LookAhead {
     };
     if (depth === 1) {
       const acting = this.act(at);
-      for (const option of acting === null ? this.looks(at) : [acting, ...this.looks(at)]) {
+      for (const option of acting === null ? this.rules.looks(at) : [acting, ...this.rules.looks(at)]) {
         weigh(option, this.costOf(option, 1, width));
       }
       return best;
@@ -54,7 +55,9 @@ export class LookAhead {
 
   /** Acting by probability over cost alone, without any look. */
   leaveOrAct(at: Situation): number {
-    return Math.min(this.rules.leave(at), this.base.cost(at));
+    const cost = this.acting.get(at) ?? Math.min(this.rules.leave(at), this.base.cost(at));
+    this.acting.set(at, cost);
+    return cost;
   }
 
   /** What the simple plan would do next; null: nothing is left that mends. */
@@ -77,10 +80,6 @@ export class LookAhead {
         }
       }
     });
-    return [...this.looks(at), ...found.values()];
-  }
-
-  private looks(at: Situation): readonly Option[] {
-    return this.rules.options(at).filter(({ kind }) => kind !== 'act');
+    return [...this.rules.looks(at), ...found.values()];
   }
 }

@@ -8,7 +8,7 @@ import { Rules } from './decision.ts';
 import { type Draft, exactBatches, listDrafts } from './drafts.ts';
 import { endOf } from './end.ts';
 import { ExactPlanner } from './exact.ts';
-import { findHandlingWorlds } from './handling.ts';
+import { findHandlingWorlds, keepDiagnosis } from './handling.ts';
 import { listDisplaced, listHandlings } from './history.ts';
 import { LookAhead } from './lookAhead.ts';
 import { type Follow, Presenter } from './presenter.ts';
@@ -16,6 +16,8 @@ import type { Plan, PlanProgress } from './types.ts';
 
 /** Up to so many situations a plan is exact. */
 const exactSituations = 6_000;
+/** And up to so many outcomes weighed, each times the worlds: what takes some tenths of a second. */
+const exactWeighed = 1_000_000;
 /** Steps looked at more closely, further ahead. */
 const width = 8;
 /** The steps first in the list are looked at this many steps ahead. */
@@ -53,13 +55,13 @@ export function* planning(
   const simple: Follow = (after, isClose) =>
     isClose ? ahead.best(after, 1, width) : { cost: ahead.leaveOrAct(after), option: ahead.act(after) };
   const costs = oneAhead(ahead, drafts);
-  yield { share: 0.4, plan: presenter.plan({ kind: 'look-ahead', depth: 1 }, costs, useless, simple) };
+  yield { share: 0.4, plan: presenter.plan({ kind: 'look-ahead', depth: 1 }, costs, useless, (after) => simple(after, false)) };
   for (const share of furtherAhead(ahead, costs)) {
     yield { share: 0.4 + 0.3 * share, plan: null };
   }
   const estimate = presenter.plan({ kind: 'look-ahead', depth }, costs, useless, simple);
   yield { share: 0.7, plan: estimate };
-  const exact = new ExactPlanner(rules, options.exactSituations ?? exactSituations);
+  const exact = new ExactPlanner(rules, options.exactSituations ?? exactSituations, exactWeighed);
   const known = new Map<Draft, number>();
   for (const draft of drafts) {
     const share = 0.7 + (0.3 * known.size) / (drafts.length + 1);
@@ -103,6 +105,7 @@ export function bestStep(cabinet: Cabinet, evidence: Evidence, diagnosis: Diagno
 /** What all planning stands on: the decision, and what can be done now. */
 function* layOut(cabinet: Cabinet, evidence: Evidence, diagnosis: Diagnosis) {
   const table = repairTable(cabinet.content);
+  keepDiagnosis(cabinet, evidence, diagnosis);
   const handled = findHandlingWorlds(cabinet, evidence, diagnosis, table);
   const built = buildDecision(cabinet, evidence, diagnosis, table, handled);
   yield { share: 0.2, plan: null } satisfies PlanProgress;

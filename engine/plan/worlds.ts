@@ -2,7 +2,7 @@ import type { LinkId } from '../base/index.ts';
 import { documentedBehaviour } from '../cabinet/index.ts';
 import type { HypothesisFault } from '../diagnosis/index.ts';
 import type { Evidence, Fault, Intervention, LinkEnd } from '../schema/index.ts';
-import { arrange, type Effect, effectsOf, endKey, modeKey, simulate } from '../simulation/index.ts';
+import { type Arrangement, arrange, type Effect, effectsOf, endKey, modeKey, simulate } from '../simulation/index.ts';
 import { isWhole, presences } from '../steps/index.ts';
 import type { Cabinet } from '../topology/index.ts';
 
@@ -41,8 +41,10 @@ export interface Cures {
 
 /** Works out what acts do to faults, starting from everything that was done before. */
 export class Workshop {
-  private readonly effects = new Map<string, string>();
-  private readonly harmful = new Map<string, boolean>();
+  /** By act (null: none) and mode. */
+  private readonly effects = new Map<Intervention | null, Map<string, string>>();
+  private readonly harmful = new Map<Intervention | null, Map<string, boolean>>();
+  private readonly arrangements = new Map<Intervention | null, Arrangement>();
 
   constructor(
     private readonly cabinet: Cabinet,
@@ -51,7 +53,7 @@ export class Workshop {
 
   /** Whether a fault still does anything, now that all this was done. */
   isThere(fault: Fault): boolean {
-    return this.effectOf(fault, []) !== '[]';
+    return this.effectOf(fault, null) !== '[]';
   }
 
   /** Whether a plug still hangs free after an act, or after none. */
@@ -64,12 +66,12 @@ export class Workshop {
     let moves = false;
     let isProvisional = act.do === 'pull-feedback' || act.do === 'bridge-unit';
     for (const fault of faults) {
-      const before = this.effectOf(fault, []);
-      const after = this.effectOf(fault, [act]);
+      const before = this.effectOf(fault, null);
+      const after = this.effectOf(fault, act);
       if (after === '[]') {
         mended.add(modeKey(fault));
       } else if (after !== before || act.do === 'bridge-unit') {
-        if (this.doesHarm(fault, [act])) {
+        if (this.doesHarm(fault, act)) {
           moves = true;
         } else {
           mended.add(modeKey(fault));
@@ -93,37 +95,32 @@ export class Workshop {
   /** Probability that a restart finds the machine running although nothing is mended. */
   absentChance(faults: readonly Fault[], chance?: (fault: Fault) => number): number {
     return presences(faults, chance).reduce(
-      (sum, { present, share }) => sum + (share > 0 && !present.some((fault) => this.doesHarm(fault, [])) ? share : 0),
+      (sum, { present, share }) => sum + (share > 0 && !present.some((fault) => this.doesHarm(fault, null)) ? share : 0),
       0,
     );
   }
 
-  private doesHarm(fault: Fault, acts: readonly Intervention[]): boolean {
-    const key = `${modeKey(fault)} ${JSON.stringify(acts)}`;
-    let harm = this.harmful.get(key);
-    if (harm === undefined) {
-      harm = !isWhole(simulate({ cabinet: this.cabinet, faults: [fault], onset: 'at-power-up', beforeTrip: [...this.done, ...acts] }).trip);
-      this.harmful.set(key, harm);
-    }
-    return harm;
+  private doesHarm(fault: Fault, act: Intervention | null): boolean {
+    return remembered(this.harmful, act, modeKey(fault), () => {
+      const beforeTrip = act === null ? this.done : [...this.done, act];
+      return !isWhole(simulate({ cabinet: this.cabinet, faults: [fault], onset: 'at-power-up', beforeTrip }).trip);
+    });
   }
 
-  private readonly arrangements = new Map<string, ReturnType<typeof arrange>>();
-
-  private effectOf(fault: Fault, acts: readonly Intervention[]): string {
-    const name = JSON.stringify(acts);
-    const key = `${modeKey(fault)} ${name}`;
-    let effect = this.effects.get(key);
-    if (effect === undefined) {
-      let arrangement = this.arrangements.get(name);
-      if (arrangement === undefined) {
-        arrangement = arrange(this.cabinet, [...this.done, ...acts]);
-        this.arrangements.set(name, arrangement);
-      }
+  private effectOf(fault: Fault, act: Intervention | null): string {
+    return remembered(this.effects, act, modeKey(fault), () => {
+      const arrangement = this.arrangements.get(act) ?? arrange(this.cabinet, act === null ? this.done : [...this.done, act]);
+      this.arrangements.set(act, arrangement);
       const list: readonly Effect[] = effectsOf(fault, this.cabinet, arrangement, (unit) => documentedBehaviour(this.cabinet, unit));
-      effect = JSON.stringify(list);
-      this.effects.set(key, effect);
-    }
-    return effect;
+      return JSON.stringify(list);
+    });
   }
+}
+
+function remembered<A, T>(known: Map<A, Map<string, T>>, of: A, key: string, workOut: () => T): T {
+  const inside = known.get(of) ?? new Map<string, T>();
+  known.set(of, inside);
+  const value = inside.get(key) ?? workOut();
+  inside.set(key, value);
+  return value;
 }

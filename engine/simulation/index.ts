@@ -4,7 +4,7 @@ export { itemKey, modeKey } from './itemKey.ts';
 export { isNoLightNormal, type Look, type LookOutcome, outcomeAt, predictLook } from './looks.ts';
 export type { Moment, PlacedEffect } from './moment.ts';
 export { findPowered, findReached } from './power.ts';
-export { layOut, simulate } from './simulate.ts';
+export { type Arrangements, arrangeBoth, layOut, type Moments, simulate, simulateMoments } from './simulate.ts';
 export type {
   DisplayPrediction,
   DisplayTerm,

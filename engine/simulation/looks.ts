@@ -2,9 +2,9 @@ import type { ChainId, LinkId, UnitId } from '../base/index.ts';
 import { documentedPortBehaviour } from '../cabinet/index.ts';
 import type { Behaviour, Direction, LinkEnd, LookObservation } from '../schema/index.ts';
 import { arrangedChains, endKey, otherEnd } from './arrangement.ts';
-import { computeMoment, type Moment } from './moment.ts';
+import { type Moment, stateOf } from './moment.ts';
 import { layOut } from './simulate.ts';
-import type { MomentState, SimulationInput } from './types.ts';
+import type { SimulationInput } from './types.ts';
 
 /** What a look shows; one of the outcomes that its kind of look can have. */
 export type LookOutcome = LookObservation['outcomes'][number];
@@ -54,18 +54,6 @@ export function isNoLightNormal(look: Look, input: SimulationInput): boolean {
     return false;
   }
   return predictLook(look, { ...input, faults: [] }) === 'none';
-}
-
-const stateOfMoment = new WeakMap<Moment, MomentState>();
-
-/** The state of a moment, worked out once however many looks ask for it. */
-function stateOf(now: Moment): MomentState {
-  let state = stateOfMoment.get(now);
-  if (state === undefined) {
-    state = computeMoment(now);
-    stateOfMoment.set(now, state);
-  }
-  return state;
 }
 
 /** The 24 V of a unit: it sags where the sums leave less than the unit needs, and more than nothing. */

@@ -33,8 +33,19 @@ export function placeFaults(
   return faults.flatMap((fault) => effectsOf(fault, cabinet, arrangement, behaviourOf).map((effect) => ({ effect, fault })));
 }
 
-/** Steps 1 to 5 of domain section 5 for one moment: power, life, what each fibre passes, muting, losses. */
-export function computeMoment(moment: Moment): MomentState {
+const stateOfMoment = new WeakMap<Moment, MomentState>();
+
+/** Steps 1 to 5 of domain section 5 for one moment: power, life, what each fibre passes, muting, losses. Worked out once for a moment. */
+export function stateOf(moment: Moment): MomentState {
+  let state = stateOfMoment.get(moment);
+  if (state === undefined) {
+    state = computeMoment(moment);
+    stateOfMoment.set(moment, state);
+  }
+  return state;
+}
+
+function computeMoment(moment: Moment): MomentState {
   const { cabinet, arrangement, placed } = moment;
   const powerFaults = {
     openLeads: new Set(placed.flatMap(({ effect }): LeadId[] => (effect.at === 'lead' ? [effect.lead] : []))),

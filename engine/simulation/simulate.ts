@@ -4,7 +4,7 @@ import type { Behaviour, Fault } from '../schema/index.ts';
 import type { Cabinet } from '../topology/index.ts';
 import { type Arrangement, arrange } from './arrangement.ts';
 import { predictDisplay } from './displays.ts';
-import { computeMoment, type Moment, placeFaults } from './moment.ts';
+import { type Moment, placeFaults, stateOf } from './moment.ts';
 import type { DisplayPrediction, MomentState, ReportPrediction, Simulation, SimulationInput } from './types.ts';
 
 /** Arrangement, faults and behaviour of the two moments of a simulation; also what a look at the light starts from. */
@@ -13,11 +13,22 @@ export interface Moments {
   readonly now: Moment;
 }
 
+/** How the parts lie at the two moments: `arrange` of what was done before the trip, and of all that was done. */
+export interface Arrangements {
+  readonly trip: Arrangement;
+  readonly now: Arrangement;
+}
+
+/** The arrangements of an input, for `layOut`; who lays out many faults over the same acts works them out once. */
+export function arrangeBoth({ cabinet, beforeTrip = [], sinceTrip = [] }: Omit<SimulationInput, 'faults'>): Arrangements {
+  const trip = arrange(cabinet, beforeTrip);
+  return { trip, now: sinceTrip.length === 0 ? trip : arrange(cabinet, [...beforeTrip, ...sinceTrip]) };
+}
+
 /** Lays out the two moments. An intermittent fault marked `absentNow` is there at the trip only; without a trip it is not there at all. */
-export function layOut(input: SimulationInput): Moments {
+export function layOut(input: SimulationInput, arranged: Arrangements = arrangeBoth(input)): Moments {
   const { cabinet } = input;
   const behaviourOf = input.behaviourOf ?? ((unit: UnitId) => documentedBehaviour(cabinet, unit));
-  const before = input.beforeTrip ?? [];
   const presentNow = input.faultsNow ?? input.faults.filter((fault) => !(fault.presence === 'intermittent' && fault.absentNow === true));
   const moment = (arrangement: Arrangement, faults: readonly Fault[]): Moment => ({
     cabinet,
@@ -26,11 +37,10 @@ export function layOut(input: SimulationInput): Moments {
     placed: placeFaults(faults, cabinet, arrangement, behaviourOf),
     hasBeenUp: input.onset === 'while-running',
   });
-  const sinceTrip = input.sinceTrip ?? [];
-  const now = moment(arrange(cabinet, [...before, ...sinceTrip]), presentNow);
+  const now = moment(arranged.now, presentNow);
   // Nothing was done since, and everything is still there: one moment serves for both, which halves the work.
-  const isSame = sinceTrip.length === 0 && sameFaults(presentNow, input.faults);
-  return { now, trip: input.halted === false || isSame ? now : moment(arrange(cabinet, before), input.faults) };
+  const isSame = arranged.now === arranged.trip && sameFaults(presentNow, input.faults);
+  return { now, trip: input.halted === false || isSame ? now : moment(arranged.trip, input.faults) };
 }
 
 const sameFaults = (some: readonly Fault[], others: readonly Fault[]): boolean =>
@@ -41,15 +51,20 @@ const sameFaults = (some: readonly Fault[], others: readonly Fault[]): boolean =
  * input gives an equal answer. Every display and report carries the terms that decided it.
  */
 export function simulate(input: SimulationInput): Simulation {
-  const moments = layOut(input);
-  const trip = computeMoment(moments.trip);
-  const now = moments.now === moments.trip ? trip : computeMoment(moments.now);
+  return simulateMoments(layOut(input));
+}
+
+/** The same from moments that are already laid out. */
+export function simulateMoments(moments: Moments): Simulation {
+  const { cabinet } = moments.now;
+  const trip = stateOf(moments.trip);
+  const now = stateOf(moments.now);
   const displays = new Map<UnitId, DisplayPrediction>();
-  for (const unit of input.cabinet.units.keys()) {
+  for (const unit of cabinet.units.keys()) {
     const behaviour: Behaviour = moments.now.behaviourOf(unit);
-    displays.set(unit, predictDisplay(input.cabinet, unit, behaviour, trip, now));
+    displays.set(unit, predictDisplay(cabinet, unit, behaviour, trip, now));
   }
-  return { displays, reports: predictReports(input.cabinet, trip), trip, now };
+  return { displays, reports: predictReports(cabinet, trip), trip, now };
 }
 
 /** The controller's report of every chain: the first unit not reached (domain section 5, step 7). */

@@ -35,13 +35,33 @@ export function plainContent(chains: number, perChain: number): CabinetContent {
   };
 }
 
+/** The same with what makes a search long: exchange partners everywhere, feedback cables, and, if asked for, a type of unknown behaviour. */
+export function fullContent(
+  chains: number,
+  perChain: number,
+  behaviour?: NonNullable<CabinetContent['types']>[number]['behaviour'],
+): CabinetContent {
+  const { units = [], links = [], ...plain } = plainContent(chains, perChain);
+  const isDrive = ({ kind }: { readonly kind: string }) => kind === 'servo-drive';
+  return {
+    ...plain,
+    units: units.map((unit) => (isDrive(unit) ? { ...unit, board: { partNumber: 'AX-100' }, ...(behaviour ? { type: 't1' } : {}) } : unit)),
+    links: links.map((link) => ({ ...link, partNumber: 'POF-1' })),
+    feedbacks: units.filter(isDrive).map(({ id }) => ({ id: `g${id}`, unit: id, positionKept: 'battery-in-unit' as const })),
+    ...(behaviour ? { types: [{ id: 't1', name: 'Type 1', behaviour }] } : {}),
+  };
+}
+
 function unitId(chain: number, position: number): string {
   return `u${chain}.${position}`;
 }
 
-/** The same, checked. */
 export function plainCabinet(chains: number, perChain: number): Cabinet {
-  const { cabinet } = checkCabinet(plainContent(chains, perChain));
+  return soundCabinet(plainContent(chains, perChain));
+}
+
+export function soundCabinet(content: CabinetContent): Cabinet {
+  const { cabinet } = checkCabinet(content);
   if (cabinet === null) {
     throw new Error('a bench cabinet must be sound');
   }

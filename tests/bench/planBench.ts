@@ -1,14 +1,11 @@
-import { diagnose } from '../../engine/diagnosis/index.ts';
 import { Rules } from '../../engine/plan/decision.ts';
 import { ExactPlanner } from '../../engine/plan/exact.ts';
-import { planning } from '../../engine/plan/index.ts';
 import { Random } from '../generators/random.ts';
 import { drawDecision } from '../plan/decisions.ts';
-import { fullEvidence, middleCut, plainCabinet } from './cabinets.ts';
 import { cheapestFirst, costOf, halfSplit, mostProbableFirst, payIn, planned, type Strategy } from './strategies.ts';
 
 /*
- * How good and how fast the planner is. Quality on drawn repairs of a fixed generator and seed, with suspects, looks, acts, misreadings,
+ * How good the planner is, on drawn repairs of a fixed generator and seed, with suspects, looks, acts, misreadings,
  * bad spares, faults that come and go, and changes of the machine's state that cost.
  */
 
@@ -61,28 +58,4 @@ export function benchPlans(count: number): void {
     );
   }
   console.log('Wrong world: rates three times off, misreadings doubled, wrong behaviour in 10 % of the cases, 5 % come and go.');
-}
-
-/** Prints how long the steps of a cabinet of 30 units take: until the first answer, until all steps stand, until the plan is done. */
-export function benchPlanSpeed(runs: number): void {
-  console.log('\nAll next steps of a chain of 30 units, one cut cable, every display and report observed. Medians, ms.');
-  const cabinet = plainCabinet(1, 30);
-  const evidence = fullEvidence(cabinet, middleCut(30));
-  const diagnosis = diagnose(cabinet, evidence);
-  const times: number[][] = [];
-  for (let run = 0; run < runs + 1; run += 1) {
-    const start = performance.now();
-    const marks: number[] = [];
-    for (const { plan } of planning(cabinet, evidence, diagnosis)) if (plan !== null) marks.push(performance.now() - start);
-    marks.push(performance.now() - start);
-    times.push(marks);
-  }
-  const median = (at: number) => {
-    const list = times
-      .slice(1)
-      .map((marks) => marks[Math.min(at, marks.length - 1)] ?? Number.NaN)
-      .sort((a, b) => a - b);
-    return (list[list.length >> 1] ?? Number.NaN).toFixed(0);
-  };
-  console.log(`first answer ${median(0)}, two steps ahead ${median(1)}, done ${median(2)}`);
 }
