@@ -1,3 +1,4 @@
+export { usualTimes } from './allowedSteps.ts';
 export { Planner, type StepWorth } from './bestPlan.ts';
 export { checkAnswer, openExercise } from './checkExercise.ts';
 export { checksum } from './checksum.ts';

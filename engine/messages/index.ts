@@ -102,6 +102,18 @@ export {
   wordUseless,
 } from './plan.ts';
 export { practiceWords } from './practice.ts';
+export {
+  classWords,
+  type DraftProblem,
+  draftProblemWords,
+  generateWords,
+  levelWords,
+  makeWords,
+  practiceSkipWords,
+  practiceTabWords,
+  wordFigures,
+  wordLevel,
+} from './practiceMake.ts';
 export { severityWords, wordProblem } from './problems.ts';
 export type { ProblemWords } from './problemWords.ts';
 export { shellWords, startWords } from './programWords.ts';

@@ -5,6 +5,7 @@ import { fileCommandLabels } from './fileWords.ts';
 import { injectCommandLabels } from './inject.ts';
 import { legendCommandLabels } from './legend.ts';
 import { startSentence, wordCount, wordList } from './numbers.ts';
+import { practiceCommandLabels } from './practiceMake.ts';
 import { entryCommandLabels } from './quick.ts';
 import { sumsCommandLabels } from './sumsPage.ts';
 import { groupWords, haltedWords, onsetWords, wordMeanings } from './words.ts';
@@ -61,6 +62,7 @@ const commands = {
   ...entryCommandLabels,
   ...drawCommandLabels,
   ...editCommandLabels,
+  ...practiceCommandLabels,
 } as const;
 export type CommandLabel = keyof typeof commands;
 
@@ -99,7 +101,16 @@ export const windowTexts = {
   opened: (name: string) => `${name} is open.`,
   newCaseName: 'New case',
 
-  menus: { file: 'File', edit: 'Edit', cabinet: 'Cabinet', view: 'View', samples: 'Samples', help: 'Help', all: 'Menus' },
+  menus: {
+    file: 'File',
+    edit: 'Edit',
+    cabinet: 'Cabinet',
+    view: 'View',
+    practice: 'Practice',
+    samples: 'Samples',
+    help: 'Help',
+    all: 'Menus',
+  },
   sampleName: (name: string) => startSentence(name.replaceAll('-', ' ')),
   sampleCase: (number: number) => `case ${number}`,
   samplesWithoutCase: 'nothing seen yet',
@@ -368,6 +379,7 @@ export const windowTexts = {
     everywhere: 'Everywhere',
     inFind: 'In Find',
     inDraw: 'In Draw',
+    inPractice: 'In Practice',
     digits: 'enter what the display shows',
     zero: 'not looked at',
     seven: 'lit, cannot read it',

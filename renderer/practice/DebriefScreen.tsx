@@ -11,6 +11,7 @@ import {
   practiceWords,
   startSentence,
   unsafeWords,
+  windowTexts,
   wordAnswerKey,
   wordExerciseOutcome,
   wordExerciseStep,
@@ -18,7 +19,7 @@ import {
   wordProbability,
 } from '../../engine/messages/index.ts';
 import { download } from '../files/downloads.ts';
-import { leaveExercise, practiceStore, startExercise } from './practiceStore.ts';
+import { leaveExercise, mayGoOn, nextExercise, practiceStore, startExercise } from './practiceStore.ts';
 
 interface Parts {
   readonly game: Game;
@@ -103,9 +104,14 @@ function Actions({ game, debrief }: Omit<Parts, 'names'>) {
       <button type="button" className="button" onClick={() => startExercise(game.exercise)}>
         {practiceWords.again}
       </button>
-      <button type="button" className="button primary" onClick={leaveExercise}>
+      <button type="button" className="button" onClick={leaveExercise}>
         {practiceWords.back}
       </button>
+      {mayGoOn() && (
+        <button type="button" className="button primary" onClick={nextExercise}>
+          {windowTexts.commands.practiceNext}
+        </button>
+      )}
     </div>
   );
 }

@@ -1,25 +1,60 @@
 import { useEffect, useState } from 'react';
 import { useStore } from 'zustand';
-import { practiceWords, sealSays, solvedWords, wordProblem } from '../../engine/messages/index.ts';
+import {
+  levelWords,
+  practiceWords,
+  sealSays,
+  solvedWords,
+  startSentence,
+  wordFigures,
+  wordLevel,
+  wordProblem,
+} from '../../engine/messages/index.ts';
+import type { ExerciseFigures } from '../../engine/schema/index.ts';
 import { chooseByInput } from '../files/downloads.ts';
+import { useApp } from '../state/useWorkbench.ts';
+import { ClassScreen } from './ClassScreen.tsx';
 import { DebriefScreen } from './DebriefScreen.tsx';
+import { GenerateScreen } from './GenerateScreen.tsx';
+import { MakeScreen } from './MakeScreen.tsx';
 import { PlayScreen } from './PlayScreen.tsx';
-import { leaveExercise, loadReady, openExerciseFile, practiceStore, startExercise } from './practiceStore.ts';
+import { PracticeTabs } from './PracticeTabs.tsx';
+import { leaveExercise, loadReady, openExerciseFile, type PracticeState, practiceStore, startExercise } from './practiceStore.ts';
 import './practice.css';
 
 /** Practice: an exercise is chosen, played, and looked back on. */
 export function PracticeWorkspace() {
   const phase = useStore(practiceStore, (state) => state.phase);
+  const screen = useApp((state) => state.practice);
   // For a whole class before one screen, which decides together.
   const [isLarge, setLarge] = useState(false);
   useEffect(() => {
     void loadReady();
   }, []);
   return (
-    <main className={isLarge ? 'practice practice-large' : 'practice'} aria-label={practiceWords.region}>
-      <button type="button" className="button small practice-projector" aria-pressed={isLarge} onClick={() => setLarge(!isLarge)}>
-        {practiceWords.projector}
-      </button>
+    <main
+      id="practice"
+      tabIndex={-1}
+      className={['practice', isLarge && 'practice-large', screen === 'make' && 'practice-split'].filter(Boolean).join(' ')}
+      aria-label={practiceWords.region}
+    >
+      {screen === 'exercises' && (
+        <button type="button" className="button small practice-projector" aria-pressed={isLarge} onClick={() => setLarge(!isLarge)}>
+          {practiceWords.projector}
+        </button>
+      )}
+      {(screen !== 'exercises' || phase === 'list') && <PracticeTabs />}
+      {screen === 'make' && <MakeScreen />}
+      {screen === 'generate' && <GenerateScreen />}
+      {screen === 'class' && <ClassScreen />}
+      {screen === 'exercises' && <Exercises phase={phase} />}
+    </main>
+  );
+}
+
+function Exercises({ phase }: { readonly phase: PracticeState['phase'] }) {
+  return (
+    <>
       {phase === 'list' && <ExerciseList />}
       {phase === 'opening' && (
         <p className="practice-wait" role="status">
@@ -29,7 +64,7 @@ export function PracticeWorkspace() {
       {phase === 'closed' && <Closed />}
       {phase === 'playing' && <PlayScreen />}
       {phase === 'ended' && <DebriefScreen />}
-    </main>
+    </>
   );
 }
 
@@ -58,10 +93,8 @@ function ExerciseList() {
           <li key={exercise.id}>
             <h3>{exercise.name}</h3>
             <p>{exercise.task}</p>
-            <p className="practice-small">
-              {exercise.figures !== undefined && `${practiceWords.level(exercise.figures.level)} · `}
-              {solvedWords[exercise.solved].label}
-            </p>
+            {exercise.figures !== undefined && <Level figures={exercise.figures} />}
+            <p className="practice-small">{startSentence(solvedWords[exercise.solved].label)}</p>
             <button
               type="button"
               className="button"
@@ -75,6 +108,22 @@ function ExerciseList() {
       </ol>
       <p className="practice-small">{sealSays}</p>
     </div>
+  );
+}
+
+/** How hard an exercise is: its level, and what was measured. */
+function Level({ figures }: { readonly figures: ExerciseFigures }) {
+  return (
+    <p className="practice-small">
+      <span className="level-mark" aria-hidden="true">
+        {levelWords.map((word, index) => (
+          <i key={word} data-filled={index < figures.level} />
+        ))}
+      </span>
+      <b>{wordLevel(figures.level)}</b>
+      <br />
+      {wordFigures(figures)}
+    </p>
   );
 }
 

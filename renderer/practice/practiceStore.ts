@@ -93,6 +93,23 @@ export function makeMove(move: ExerciseMove): void {
   ask({ kind: 'play', moves });
 }
 
+/** Whether there is a ready exercise after the one that has just ended. */
+export function mayGoOn(): boolean {
+  const { phase } = practiceStore.getState();
+  return phase === 'ended' && followingReady() !== null;
+}
+
+/** Goes on with the ready exercise after the one that has ended; the first after one of one's own. */
+export function nextExercise(): void {
+  const next = followingReady();
+  if (next !== null) startExercise(next);
+}
+
+function followingReady(): ExerciseContent | null {
+  const { ready, exercise } = practiceStore.getState();
+  return ready[ready.findIndex(({ id }) => id === exercise?.id) + 1] ?? null;
+}
+
 export function leaveExercise(): void {
   practiceStore.setState({ ...nothing, ready: practiceStore.getState().ready });
 }

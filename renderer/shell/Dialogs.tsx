@@ -123,6 +123,7 @@ export function ShortcutsDialog() {
         <div>
           <KeyList head={words.everywhere} keys={everywhere} />
           <KeyList head={words.inFind} keys={keysOf('find')} />
+          <KeyList head={words.inPractice} keys={keysOf('practice')} />
           <KeyList head={words.inDraw} keys={[...keysOf('draw'), ...drawWords.keys]} />
         </div>
       </div>

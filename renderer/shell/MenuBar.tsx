@@ -9,7 +9,7 @@ import { listSamples, loadCaseTitles, type SampleCabinet } from '../samples/samp
 import { themeChoices } from '../state/appState.ts';
 import { type CommandId, commands } from '../state/commands.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
-import { buildItems, chooseItems, editItems, moveItems, type PlainCommand } from './plainCommands.ts';
+import { buildItems, chooseItems, editItems, moveItems, type PlainCommand, practiceItems } from './plainCommands.ts';
 import { shortcutsOf, wordKeys } from './shortcuts.ts';
 import { WorkspaceSwitch } from './WorkspaceSwitch.tsx';
 import './menu.css';
@@ -27,6 +27,7 @@ export function MenuBar() {
         <EditMenu />
         <CabinetMenu />
         <ViewMenu />
+        <PracticeMenu />
         <SamplesMenu />
         <HelpMenu />
       </nav>
@@ -151,14 +152,16 @@ function ViewMenu() {
   const theme = useApp((state) => state.theme);
   const fold = useApp((state) => state.foldChains);
   const reduce = useApp((state) => state.reduceMotion);
-  const drawing = useApp((state) => state.workspace === 'draw');
+  const workspace = useApp((state) => state.workspace);
+  const drawing = workspace === 'draw';
   const draw = useApp((state) => state.draw);
   return (
     <TopMenu label={windowTexts.menus.view}>
       <Menu aria-label={windowTexts.menus.view} className="menu">
         <MenuSection>
           <Item id="go-draw" checked={drawing} />
-          <Item id="go-find" checked={!drawing} />
+          <Item id="go-find" checked={workspace === 'find'} />
+          <Item id="go-practice" checked={workspace === 'practice'} />
         </MenuSection>
         <Separator className="menu-line" />
         {drawing && (
@@ -198,6 +201,18 @@ function ViewMenu() {
             </MenuItem>
           ))}
         </MenuSection>
+      </Menu>
+    </TopMenu>
+  );
+}
+
+function PracticeMenu() {
+  return (
+    <TopMenu label={windowTexts.menus.practice}>
+      <Menu aria-label={windowTexts.menus.practice} className="menu">
+        <Items ids={practiceItems.slice(0, 2)} />
+        <Separator className="menu-line" />
+        <Items ids={practiceItems.slice(2)} />
       </Menu>
     </TopMenu>
   );

@@ -43,6 +43,14 @@ export const moveItems = [
 ] as const satisfies readonly CommandId[];
 export const lookItems = ['toggle-draw-view', 'toggle-arrangement', 'toggle-feedback'] as const satisfies readonly CommandId[];
 
+export const practiceItems = [
+  'practice-exercises',
+  'practice-next',
+  'practice-make',
+  'practice-generate',
+  'practice-class',
+] as const satisfies readonly CommandId[];
+
 /** All of them, in the order of the menus. */
 export const plainCommands = [
   ...fileItems,
@@ -70,6 +78,8 @@ export const plainCommands = [
   'ask-new-machine',
   'go-draw',
   'go-find',
+  'go-practice',
+  ...practiceItems,
   ...lookItems,
   'zoom-in',
   'zoom-out',

@@ -10,6 +10,7 @@ import type { InjectState } from '../inject/injectState.ts';
 import type { EquipmentState } from '../legend/equipmentState.ts';
 import type { Library } from '../legend/library.ts';
 import type { PapersState } from '../papers/papersState.ts';
+import type { PracticeScreen } from '../practice/practiceScreens.ts';
 import type { SumsState } from '../sums/sumsState.ts';
 import type { UndoHistory } from './history.ts';
 import type { Alert, CaseRecord, KeptCopy, OpenFiles, Question, RecentEntry, SavedContent } from './sitting.ts';
@@ -120,6 +121,8 @@ export interface SessionState {
   readonly papers: PapersState;
   /** Which workspace is shown. It stays when another document is opened. */
   readonly workspace: Workspace;
+  /** Which screen of Practice is shown. */
+  readonly practice: PracticeScreen;
   /** What is chosen in Draw, and how it is looked at. */
   readonly draw: DrawState;
 }
@@ -186,6 +189,7 @@ export const stateTable: { readonly [K in keyof Required<AppState>]: KindOf<K> }
   repairTableShown: 'session',
   papers: 'session',
   workspace: 'session',
+  practice: 'session',
   draw: 'session',
   theme: 'preference',
   foldChains: 'preference',

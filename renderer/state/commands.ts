@@ -7,6 +7,7 @@ import { handBackCommands } from '../handback/handBackCommands.ts';
 import { injectCommands } from '../inject/injectCommands.ts';
 import { legendCommands } from '../legend/legendCommands.ts';
 import { papersCommands } from '../papers/papersCommands.ts';
+import { instructorCommands } from '../practice/instructorCommands.ts';
 import { entryCommands } from '../quick/entryCommands.ts';
 import { repairCommands } from '../repair/repairCommands.ts';
 import { sumsCommands } from '../sums/sumsCommands.ts';
@@ -240,6 +241,7 @@ export const commands = {
   ...drawCommands,
   ...editCommands,
   ...compareCommands,
+  ...instructorCommands,
 
   announce: viewCommand<{ readonly text: string }>({
     label: 'announce',

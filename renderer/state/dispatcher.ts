@@ -69,6 +69,7 @@ export function makeWorkbench(
     recent: [],
     question: null,
     workspace: 'find',
+    practice: 'exercises',
     announcement: { text: '', number: 0 },
     ...first.preferences,
     revision: 1,

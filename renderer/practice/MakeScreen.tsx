@@ -1,0 +1,58 @@
+import { useEffect } from 'react';
+import { useStore } from 'zustand';
+import { windowTexts, makeWords as words } from '../../engine/messages/index.ts';
+import { listSamples } from '../samples/sampleCabinets.ts';
+import { namesOf } from '../state/names.ts';
+import { useApp } from '../state/useWorkbench.ts';
+import { MakeAside } from './MakeAside.tsx';
+import { MakeHidden } from './MakeHidden.tsx';
+import { MakeKnown } from './MakeKnown.tsx';
+import { MakeEnd, MakeExtras, MakeTexts } from './MakeRest.tsx';
+import { MakeSteps } from './MakeSteps.tsx';
+import { shownAtStart } from './makeDraft.ts';
+import { beginDraft, chooseCabinet, followCabinet, makeStore } from './makeStore.ts';
+import './make.css';
+
+/** The form in which an instructor makes an exercise, with what follows from it at its side. */
+export function MakeScreen() {
+  const open = useApp((state) => state.cabinet);
+  useEffect(() => followCabinet(open), [open]);
+  const draft = useStore(makeStore, (state) => state.draft);
+  const checked = useStore(makeStore, (state) => state.checked);
+  if (checked === null) return null;
+  const { topology, cabinet } = checked;
+  const names = namesOf(topology);
+  return (
+    <div className="practice-make">
+      <div className="make-form">
+        <header>
+          <div>
+            <h1>{words.title}</h1>
+            <p>{words.intro}</p>
+          </div>
+          <button type="button" className="button" onClick={() => beginDraft({ sample: draft.sample })}>
+            {words.again}
+          </button>
+        </header>
+        <label className="make-field">
+          {words.cabinet}
+          <select value={draft.sample ?? ''} onChange={({ target }) => void chooseCabinet(target.value === '' ? null : target.value, open)}>
+            <option value="">{words.openCabinet(open.name)}</option>
+            {listSamples().map(({ name }) => (
+              <option key={name} value={name}>
+                {words.sample(windowTexts.sampleName(name))}
+              </option>
+            ))}
+          </select>
+        </label>
+        <MakeHidden topology={topology} names={names} />
+        <MakeKnown shown={cabinet === null ? null : shownAtStart(cabinet, draft)} names={names} />
+        <MakeEnd />
+        <MakeSteps names={names} />
+        <MakeExtras />
+        <MakeTexts />
+      </div>
+      <MakeAside topology={topology} names={names} />
+    </div>
+  );
+}

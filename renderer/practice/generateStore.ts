@@ -1,0 +1,82 @@
+import { createStore } from 'zustand/vanilla';
+import type { MadeExercise } from '../../engine/exercise/index.ts';
+import { exerciseKindTexts } from '../../engine/messages/index.ts';
+import type { CabinetContent, ExerciseContent, ExerciseKind } from '../../engine/schema/index.ts';
+import { openMaker } from './makerClient.ts';
+
+export interface GenerateState {
+  readonly seed: number;
+  readonly count: number;
+  /** Null: any. */
+  readonly level: number | null;
+  readonly working: boolean;
+  /** What was asked for, once something was. */
+  readonly asked: { readonly count: number; readonly level: number | null } | null;
+  readonly made: readonly MadeExercise[];
+  /** Kinds that this cabinet does not allow, or not at the wanted level. */
+  readonly without: readonly ExerciseKind[];
+  /** Ids of exercises that were saved. */
+  readonly saved: readonly string[];
+  readonly sealing: boolean;
+}
+
+export const generateStore = createStore<GenerateState>(() => ({
+  seed: 1,
+  count: 10,
+  level: null,
+  working: false,
+  asked: null,
+  made: [],
+  without: [],
+  saved: [],
+  sealing: false,
+}));
+
+const client = openMaker();
+
+export function changeGenerate(change: Partial<Pick<GenerateState, 'seed' | 'count' | 'level'>>): void {
+  generateStore.setState(change);
+}
+
+/** Generates a set; what is ready is shown while the rest is made. */
+export function generate(cabinet: CabinetContent): void {
+  const { seed, count, level } = generateStore.getState();
+  generateStore.setState({ working: true, asked: { count, level }, made: [], without: [], saved: [] });
+  client.ask(
+    { kind: 'generate', count, wish: { cabinet, seed, texts: exerciseKindTexts, ...(level === null ? {} : { level }) } },
+    (reply) => {
+      if (reply.kind === 'generated') generateStore.setState({ working: false });
+      if (reply.kind !== 'tried') return;
+      const { exerciseKind, made } = reply;
+      generateStore.setState((before) =>
+        made === null ? { without: [...before.without, exerciseKind] } : { made: [...before.made, made] },
+      );
+    },
+  );
+}
+
+/** Gives up the rest; what was made stays. */
+export function stopGenerating(): void {
+  client.stop();
+  generateStore.setState({ working: false });
+}
+
+/** Seals some of the made exercises, one after another, and hands each over. */
+export async function sealGenerated(
+  wanted: readonly MadeExercise[],
+  passphrase: string,
+  onSealed: (exercise: ExerciseContent) => Promise<void>,
+): Promise<void> {
+  generateStore.setState({ sealing: true });
+  for (const { exercise, answer } of wanted) {
+    const sealed = await new Promise<ExerciseContent | null>((resolve) =>
+      client.ask({ kind: 'seal', exercise, answer, passphrase }, (reply) => resolve(reply.kind === 'sealed' ? reply.exercise : null)),
+    );
+    if (sealed !== null) await onSealed(sealed);
+  }
+  generateStore.setState({ sealing: false });
+}
+
+export function markSaved(id: string): void {
+  generateStore.setState(({ saved }) => ({ saved: [...saved.filter((one) => one !== id), id] }));
+}

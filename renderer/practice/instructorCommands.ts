@@ -1,0 +1,65 @@
+import { makeFileName } from '../../engine/base/index.ts';
+import { serializeExercise } from '../../engine/cabinet/index.ts';
+import type { ExerciseContent } from '../../engine/schema/index.ts';
+import type { AppState } from '../state/appState.ts';
+import { effectCommand, viewCommand } from '../state/command.ts';
+import type { FileRef } from '../state/sitting.ts';
+import { forgetDeleted, takeChosen } from './classStore.ts';
+import type { PracticeScreen } from './practiceScreens.ts';
+import { mayGoOn, nextExercise } from './practiceStore.ts';
+
+/*
+ * Commands of the instructor, and of going on after a debrief.
+ */
+
+const unlessAsked = (state: AppState) => state.question === null;
+const show = (state: AppState, practice: PracticeScreen): Partial<AppState> => ({
+  practice,
+  workspace: 'practice',
+  entry: null,
+  sums: { ...state.sums, shown: false },
+  inject: { ...state.inject, on: false, target: null, taking: false },
+  draw: { ...state.draw, dialog: null, held: null },
+});
+
+export const instructorCommands = {
+  'practice-exercises': viewCommand({ label: 'practiceExercises', isEnabled: unlessAsked, run: (state) => show(state, 'exercises') }),
+  'practice-make': viewCommand({ label: 'practiceMake', isEnabled: unlessAsked, run: (state) => show(state, 'make') }),
+  'practice-generate': viewCommand({ label: 'practiceGenerate', isEnabled: unlessAsked, run: (state) => show(state, 'generate') }),
+  'practice-class': viewCommand({ label: 'practiceClass', isEnabled: unlessAsked, run: (state) => show(state, 'class') }),
+
+  'practice-next': effectCommand({
+    label: 'practiceNext',
+    shortcuts: ['N'],
+    keysIn: 'practice',
+    isEnabled: (state) => state.workspace === 'practice' && state.practice === 'exercises' && mayGoOn(),
+    run: nextExercise,
+  }),
+
+  'save-exercise': effectCommand<{ readonly exercise: ExerciseContent; readonly onSaved: (name: string) => void }>({
+    label: 'saveExercise',
+    isEnabled: unlessAsked,
+    run: async ({ files }, { exercise, onSaved }) => {
+      const content = new TextEncoder().encode(serializeExercise(exercise));
+      const name = await files.saveApart(makeFileName(exercise.name, '.exercise.json', 'exercise'), content);
+      if (name !== null) onSaved(name);
+    },
+  }),
+
+  'take-results': effectCommand<{ readonly from: 'files' | 'folder' }>({
+    label: 'takeResults',
+    isEnabled: unlessAsked,
+    run: async ({ files }, { from }) => {
+      const chosen = await files.chooseResults(from);
+      if (chosen !== null) takeChosen(chosen, files.deleteResults !== null);
+    },
+  }),
+
+  'delete-results': effectCommand<{ readonly files: readonly FileRef[] }>({
+    label: 'deleteResults',
+    isEnabled: unlessAsked,
+    run: async ({ files }, { files: wanted }) => {
+      if (files.deleteResults !== null) forgetDeleted(await files.deleteResults(wanted));
+    },
+  }),
+} as const;

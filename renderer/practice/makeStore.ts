@@ -1,0 +1,162 @@
+import { createStore } from 'zustand/vanilla';
+import type { Problem } from '../../engine/base/index.ts';
+import { type CheckedCabinet, checkCabinet } from '../../engine/cabinet/index.ts';
+import { type MadeExercise, type PlanStep, type Proposal, usualTimes } from '../../engine/exercise/index.ts';
+import type { DraftProblem } from '../../engine/messages/index.ts';
+import type { CabinetContent, ExerciseContent } from '../../engine/schema/index.ts';
+import { keepPossible } from '../inject/faultChoices.ts';
+import { loadSample } from '../samples/sampleCabinets.ts';
+import { decideSteps, kindFor, type MakeDraft, missingOf, newDraft, shownAtStart, wishOf, withKind } from './makeDraft.ts';
+import { openMaker } from './makerClient.ts';
+import type { MakerReply } from './makerProtocol.ts';
+
+/*
+ * The sitting of an instructor who makes an exercise. Like a play it changes nothing of the document, and stays while the window shows
+ * something else.
+ */
+
+/** How the working out of a draft stands. */
+export type MakeStatus =
+  | { readonly state: 'missing'; readonly problems: readonly DraftProblem[] }
+  | { readonly state: 'working'; readonly share: number }
+  | { readonly state: 'stopped' }
+  | { readonly state: 'refused'; readonly problems: readonly Problem[] }
+  | { readonly state: 'made'; readonly made: MadeExercise; readonly plan: readonly PlanStep[] };
+
+export interface MakeState {
+  readonly draft: MakeDraft;
+  readonly checked: CheckedCabinet | null;
+  readonly content: CabinetContent | null;
+  readonly proposal: Proposal | null;
+  readonly status: MakeStatus;
+  readonly sealing: boolean;
+  /** The name under which it was saved as it stands now. */
+  readonly savedAs: string | null;
+}
+
+export const makeStore = createStore<MakeState>(() => ({
+  draft: newDraft(new Date()),
+  checked: null,
+  content: null,
+  proposal: null,
+  status: { state: 'missing', problems: ['no-fault'] },
+  sealing: false,
+  savedAs: null,
+}));
+
+const client = openMaker();
+/** So long nobody typed: the rest is worked out, milliseconds. */
+const patience = 250;
+let timer: ReturnType<typeof setTimeout> | undefined;
+
+/** Changes the draft, and works out anew what follows from it. */
+export function changeDraft(change: Partial<MakeDraft>): void {
+  makeStore.setState(({ draft, checked }) => ({ draft: withUsualKind({ ...draft, ...change }, checked) }));
+  workOut(patience);
+}
+
+function withUsualKind(draft: MakeDraft, checked: CheckedCabinet | null): MakeDraft {
+  return draft.kindChosen || checked === null ? draft : withKind(draft, kindFor(checked.topology, draft.faults));
+}
+
+/** Begins another exercise. */
+export function beginDraft(begun: Partial<MakeDraft> = {}): void {
+  makeStore.setState(({ checked }) => ({ draft: withUsualKind(newDraft(new Date(), begun), checked), proposal: null }));
+  workOut(0);
+}
+
+/** The cabinet of the window, as it is now; does nothing while a sample is used. */
+export function followCabinet(content: CabinetContent): void {
+  const { draft } = makeStore.getState();
+  if (draft.sample === null) takeCabinet(content);
+}
+
+/** Takes a sample (null: the cabinet of the window again). */
+export async function chooseCabinet(sample: string | null, open: CabinetContent): Promise<void> {
+  makeStore.setState(({ draft }) => ({ draft: { ...draft, sample } }));
+  if (sample === null) {
+    takeCabinet(open);
+    return;
+  }
+  const read = await loadSample(`${sample}.cabinet.json`);
+  if (read.ok && makeStore.getState().draft.sample === sample) takeCabinet(read.value.cabinet);
+}
+
+function takeCabinet(content: CabinetContent): void {
+  const before = makeStore.getState();
+  if (before.content === content) return;
+  const checked = checkCabinet(content);
+  const faults = checked.cabinet === null ? before.draft.faults : keepPossible(checked.cabinet, before.draft.faults);
+  const isOther = before.content !== null && before.content.id !== content.id;
+  makeStore.setState({
+    content,
+    checked,
+    // What was decided of the steps and the things of one cabinet says nothing of another.
+    draft: withUsualKind(
+      { ...before.draft, faults, ...(isOther ? { displays: 'complaining', reports: 'complaining', steps: {} } : {}) },
+      checked,
+    ),
+  });
+  workOut(0);
+}
+
+/** Works out the best plan, a moment after the last change. */
+export function workOut(after = 0): void {
+  client.stop();
+  clearTimeout(timer);
+  const { draft, checked, content, proposal } = makeStore.getState();
+  const cabinet = checked?.cabinet ?? null;
+  const missing = missingOf(draft, cabinet);
+  const shown = cabinet === null || missing.includes('mistake-while-running') ? null : shownAtStart(cabinet, draft);
+  if (missing.length > 0 || cabinet === null || content === null || shown === null) {
+    const known = draft.faults.length === 0 ? null : proposal;
+    makeStore.setState({ status: { state: 'missing', problems: missing }, proposal: known, sealing: false, savedAs: null });
+    return;
+  }
+  makeStore.setState({ status: { state: 'working', share: 0 }, sealing: false, savedAs: null });
+  timer = setTimeout(() => {
+    const wish = wishOf(draft, content, shown, usualTimes(cabinet));
+    client.ask({ kind: 'make', wish, decisions: draft.steps, spares: draft.spares }, take);
+  }, after);
+}
+
+/** Gives up what is being worked out. */
+export function stopWork(): void {
+  client.stop();
+  clearTimeout(timer);
+  makeStore.setState({ status: { state: 'stopped' }, sealing: false });
+}
+
+function take(reply: MakerReply): void {
+  switch (reply.kind) {
+    case 'proposed': {
+      makeStore.setState({ proposal: reply.proposal });
+      if (!decideSteps(reply.proposal.steps, makeStore.getState().draft.steps).some(({ allowed }) => allowed)) {
+        client.stop();
+        makeStore.setState({ status: { state: 'missing', problems: ['no-step'] } });
+      }
+      return;
+    }
+    case 'progress':
+      makeStore.setState({ status: { state: 'working', share: reply.share } });
+      return;
+    case 'made':
+      makeStore.setState({ status: { state: 'made', made: reply.made, plan: reply.plan } });
+      return;
+    case 'refused':
+      makeStore.setState({ status: { state: 'refused', problems: reply.problems } });
+      return;
+  }
+}
+
+/** Seals what was made, and hands it over. */
+export function sealMade(passphrase: string, onSealed: (exercise: ExerciseContent) => void): void {
+  const { status } = makeStore.getState();
+  if (status.state !== 'made') return;
+  makeStore.setState({ sealing: true });
+  const { exercise, answer } = status.made;
+  client.ask({ kind: 'seal', exercise, answer, passphrase }, (reply) => {
+    makeStore.setState({ sealing: false });
+    if (reply.kind === 'sealed') onSealed(reply.exercise);
+  });
+}
