@@ -10,7 +10,6 @@ export const practiceWords = {
   ready: 'Ready exercises',
   open: 'Open an exercise file',
   start: 'Start',
-  level: (level: number) => `level ${level}`,
   opening: 'Opening the sealed answer …',
   passphrase: 'Passphrase of this exercise',
   unseal: 'Open the seal',

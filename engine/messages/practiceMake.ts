@@ -63,7 +63,6 @@ export const makeWords = {
   displays: 'Displays',
   presets: { complaining: 'those that complain', all: 'all', none: 'none', these: 'these' },
   reports: 'Reports',
-  noReport: 'no loss',
   circumstances: 'Circumstances',
   circumstancesWhy: 'They make some of what may be wrong likelier, and are told to the trainee.',
 
@@ -115,7 +114,6 @@ export const makeWords = {
   stop: 'Stop',
   stopped: 'Stopped. Nothing is known of the best plan yet.',
   workOn: 'Work it out',
-  level: 'level',
   expected: 'best plan, expected',
   group: (count: number) => (count === 1 ? 'answer open at the start' : 'answers open at the start'),
   misleading: (count: number) => (count === 1 ? 'misleading display' : 'misleading displays'),
@@ -216,7 +214,6 @@ export const classWords = {
     startedAt: 'Begun',
   },
   sortBy: (head: string) => `Sort by ${head}`,
-  chosen: 'chosen',
   choose: (code: string, exercise: string) => `Choose ${code}, ${exercise}`,
   chooseAll: 'Choose all',
   solved: { yes: 'solved', no: 'not solved' },

@@ -57,7 +57,9 @@ function Status({ topology, names }: Parts) {
     case 'working':
       return (
         <section className="make-status">
-          <h2 role="status">{words.working}</h2>
+          <div role="status">
+            <h2>{words.working}</h2>
+          </div>
           <div className="make-progress">
             <progress aria-label={words.working} value={status.share === 0 ? undefined : status.share} />
             <button type="button" className="button small" onClick={stopWork}>
@@ -69,7 +71,9 @@ function Status({ topology, names }: Parts) {
     case 'stopped':
       return (
         <section className="make-status">
-          <h2 role="status">{words.stopped}</h2>
+          <div role="status">
+            <h2>{words.stopped}</h2>
+          </div>
           <button type="button" className="button small" onClick={() => workOut()}>
             {words.workOn}
           </button>
@@ -109,7 +113,9 @@ function Made({ names }: Parts) {
   const { game } = openExercise(exercise);
   return (
     <section className="make-status" aria-label={words.holds}>
-      <h2 role="status">{words.holds}</h2>
+      <div role="status">
+        <h2>{words.holds}</h2>
+      </div>
       {figures !== undefined && (
         <>
           <dl className="make-figures">

@@ -30,7 +30,7 @@ export const instructorCommands = {
 
   'practice-next': effectCommand({
     label: 'practiceNext',
-    shortcuts: ['N'],
+    shortcuts: ['G'],
     keysIn: 'practice',
     isEnabled: (state) => state.workspace === 'practice' && state.practice === 'exercises' && mayGoOn(),
     run: nextExercise,

@@ -87,6 +87,16 @@ describe.skipIf(missing)('the channels of the desktop program, used by others', 
     }
   });
 
+  it('should read results of no place that the page names, and delete nothing that the user has not chosen as a result', async () => {
+    for (const from of ['/etc', '../..', 'anywhere', '']) {
+      expect(await inForeignWindow(home, invoke(callChannels.chooseResults, from))).toEqual(refused('malformed'));
+    }
+    const deleting = (handle: string) => inForeignWindow(home, invoke(callChannels.deleteResult, handle));
+    expect(await deleting(join(folder, 'raw.cjs'))).toEqual(refused('malformed'));
+    // Of the right form, and never given out.
+    expect(await deleting('00000000-0000-4000-8000-000000000000')).toMatchObject({ ok: false, problems: [{ code: 'file-unreadable' }] });
+  });
+
   it('should save under no name that leads to a folder', async () => {
     const script = `raw.invoke(${JSON.stringify(callChannels.saveFileAs)}, '../evil.json', new Uint8Array([1]))`;
     expect(await inForeignWindow(home, script)).toEqual(refused('malformed'));
