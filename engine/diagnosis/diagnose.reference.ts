@@ -179,7 +179,9 @@ function likelihoodOf(
     const { trip, now } = patterns[index] ?? { trip: [], now: [] };
     const input = inputFor(cabinet, moment, trip, now, behaviourOf);
     const result = simulate(input);
-    if (moment.halted !== undefined && moment.halted !== isBroken(result)) {
+    // A control that does not start with fewer units halts while one is bridged, whatever the chains are like.
+    const haltsAnyway = moment.halted === true && [...result.reports.values()].some(({ speaks }) => !speaks);
+    if (moment.halted !== undefined && !haltsAnyway && moment.halted !== isBroken(result)) {
       product = 0;
     }
     for (const { unit, meanings } of new Map((moment.snapshot.displays ?? []).map((seen) => [seen.unit, seen])).values()) {

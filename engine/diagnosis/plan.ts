@@ -163,7 +163,9 @@ class Planner {
           this.firstTripDraw = tripDraw;
         }
       }
-      this.snapshots.push({ trip, tripArrangement, nowArrangement: now, tripDraw, nowDraw: this.newDraw(), halted });
+      // With fewer units such a control halts in any case, broken or whole.
+      const tells = this.cabinet.chains.every(({ id }) => this.speaks(id, tripArrangement));
+      this.snapshots.push({ trip, tripArrangement, nowArrangement: now, tripDraw, nowDraw: this.newDraw(), halted: tells ? halted : null });
     }
     this.addDisplays(snapshot, index);
     this.addReports(snapshot, index, halted === false ? now : tripArrangement);
@@ -227,13 +229,11 @@ class Planner {
       if (arranged === undefined || documented === undefined || arranged.units.length === 0) {
         continue;
       }
-      // A control that does not start with fewer units says nothing of where the gap is while one is bridged.
-      const speaks = arranged.units.length === documented.units.length || documented.record.toleratesFewerUnits === true;
       const length = arranged.units.length;
       if (!gaps.some((gap) => gap === 'none' || gap <= length)) {
         continue;
       }
-      const logFactors = speaks ? reportLogFactors(gaps, length) : new Float64Array(length + 1);
+      const logFactors = this.speaks(id, arrangement) ? reportLogFactors(gaps, length) : new Float64Array(length + 1);
       const earlier = this.earlierLike(
         (other) => other.kind === 'report' && other.chain === id && other.snapshot < index && isSameSet(other.fits, gaps),
       );
@@ -250,6 +250,14 @@ class Planner {
         false,
       );
     }
+  }
+
+  /** A control that does not start with fewer units says nothing of where the gap is while one is bridged. */
+  private speaks(chain: ChainId, arrangement: number): boolean {
+    const state = this.arrangements[arrangement];
+    const documented = this.cabinet.chainById.get(chain);
+    const arranged = state && arrangedChains(this.cabinet, state).find(({ id }) => id === chain);
+    return arranged?.units.length === documented?.units.length || documented?.record.toleratesFewerUnits === true;
   }
 
   private addLooks(snapshot: Evidence['snapshots'][number], index: number): void {

@@ -5,7 +5,7 @@ import { behaviourWords, findValueWords } from './behaviour.ts';
 import { wordFault, wordTheItem } from './faults.ts';
 import { wordLook } from './looks.ts';
 import type { Names } from './names.ts';
-import { wordList, wordProbability, wordUpperBound } from './numbers.ts';
+import { startSentence, wordList, wordProbability, wordUpperBound } from './numbers.ts';
 
 /** Heads an ambiguity group. */
 export const cannotTellApart = 'What was seen cannot tell these apart';
@@ -69,13 +69,17 @@ function observed(names: Names, evidence: Evidence, ref: ObservationRef): string
 
 /** What does not fit, as sentences: first what stands against the most probable answer, then what would follow from each misreading. */
 export function wordContradiction(names: Names, evidence: Evidence, contradiction: Contradiction): readonly string[] {
-  const against = wordList(contradiction.mispredicted.map((ref) => wordObservation(names, evidence, ref)));
-  const first = `The most probable explanation does not fit everything that was seen.${against ? ` Against it stands: ${against}.` : ''}`;
   const rest = contradiction.withoutWhich.map(
     ({ observation, instead }) =>
-      `If this was misread: ${wordObservation(names, evidence, observation)}, all the rest is explained by: ${wordHypothesis(names, instead)}.`,
+      `${startSentence(wordObservation(names, evidence, observation))} misread? Then all the rest is explained by: ${wordHypothesis(names, instead)}.`,
   );
-  return [first, ...rest];
+  return [`The most probable explanation does not fit everything that was seen. ${wordAgainst(names, evidence, contradiction)}`, ...rest];
+}
+
+/** What stands against the most probable answer: "Against it stands: display of -TB4." */
+export function wordAgainst(names: Names, evidence: Evidence, { mispredicted }: Contradiction): string {
+  const against = mispredicted.map((ref) => wordObservation(names, evidence, ref));
+  return `Against it ${against.length === 1 ? 'stands' : 'stand'}: ${wordList(against)}.`;
 }
 
 /** What the evidence says of one unknown parameter: "Type Q: a port that hears nothing: stops sending 82 %, goes on sending 18 %". */

@@ -19,6 +19,7 @@ export {
   impossibleStatement,
   nothingBrokenLabel,
   rankedByRatesOnly,
+  wordAgainst,
   wordAnswer,
   wordBehaviourBelief,
   wordContradiction,

@@ -137,7 +137,7 @@ export const windowTexts = {
     haltedAnswers: { yes: 'Halted', no: 'Not halted' },
     noteFirst: 'Note what every display shows.',
     noteFirstWhy: 'Then the controller’s report. Do not switch off before: switching off erases them.',
-    contradiction: 'This does not fit everything that was seen. The box among the suspects says what stands against it.',
+    contradiction: (against: string) => `${against} The box among the suspects says what follows if that was misread.`,
     impossible: 'What was entered excludes every fault.',
     unsound: 'This cabinet cannot be worked with yet.',
     unsoundWhy: (count: number) => `${wordCount(count, 'error')} in its description. They are listed at the right.`,

@@ -151,7 +151,9 @@ function likelihoodUnder(cabinet: Cabinet, evidence: Evidence): (faults: readonl
         continue;
       }
       const { displays, reports, trip } = view.simulation();
-      if (snapshot.halted !== undefined && snapshot.halted === isWhole(trip)) {
+      // A control that does not start with fewer units halts while one is bridged, whatever the chains are like.
+      const haltsAnyway = snapshot.halted === true && [...reports.values()].some(({ speaks }) => !speaks);
+      if (snapshot.halted !== undefined && !haltsAnyway && snapshot.halted === isWhole(trip)) {
         return 0;
       }
       for (const { unit, meanings } of snapshot.displays ?? []) {

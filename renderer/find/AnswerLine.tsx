@@ -10,6 +10,7 @@ import {
   touchedTexts,
   windowTexts,
   wordActsDone,
+  wordAgainst,
   wordProbability,
   wordStep,
   wordTimeSpan,
@@ -101,6 +102,8 @@ function Answered({ model }: { readonly model: FindModel }) {
   const basis = useApp(wordBasis);
   const halted = useApp((state) => currentSnapshot(state.caseRecord).halted);
   const ended = useApp((state) => runsSinceHandled(state.caseRecord));
+  const names = useApp((state) => namesOf(state.checked.topology));
+  const evidence = useApp((state) => state.caseRecord.evidence);
   const { diagnosis, rows } = model;
   const [top] = rows;
   if (!diagnosis) return <Say head={`${words.working} …`} why={basis} />;
@@ -112,7 +115,10 @@ function Answered({ model }: { readonly model: FindModel }) {
     return halted === undefined ? <AskHalted why={why} /> : <Say head={words.nothingBroken} why={why} />;
   return (
     <>
-      <Say head={words.lookFirst(candidateWords.object(top.candidate))} why={diagnosis.contradiction ? words.contradiction : why}>
+      <Say
+        head={words.lookFirst(candidateWords.object(top.candidate))}
+        why={diagnosis.contradiction ? words.contradiction(wordAgainst(names, evidence, diagnosis.contradiction)) : why}
+      >
         {' '}
         <span className="share">{wordProbability(top.candidate.probability)}</span> <span className="likely">{words.likely}</span>
       </Say>

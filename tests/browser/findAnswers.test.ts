@@ -89,8 +89,10 @@ describe.skipIf(missing)('Find, from what is seen to the suspects', () => {
     await find.openSample('Two chains', 'one display read from the wrong row');
     await expect.poll(() => find.answer.textContent()).toMatch(/-WH7/);
     const pane = launched.page.getByRole('region', { name: 'Suspects' });
+    const answer = launched.page.getByRole('region', { name: 'Answer' });
+    expect(await answer.getByText('Against it stands: display of -TB4').count()).toBe(1);
     expect(await pane.getByText('Against it stands: display of -TB4').count()).toBe(1);
-    expect(await pane.getByText(/If this was misread: display of -TB4, all the rest is explained by/).count()).toBe(1);
+    expect(await pane.getByText(/^Display of -TB4 misread\? Then all the rest is explained by/).count()).toBe(1);
   });
 
   it('should read a raw code through the legend, and keep one that is not in it', async () => {

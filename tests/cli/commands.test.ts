@@ -237,7 +237,7 @@ describe('linkwright diagnose', () => {
     const ran = await linkwright(['diagnose', 'sample-cabinets/two-chains.3.case.json', '--explain']);
     expect(ran.exit).toBe(1);
     expect(ran.out).toContain('does not fit everything that was seen');
-    expect(ran.out).toMatch(/If this was misread: display of -TB4/);
+    expect(ran.out).toMatch(/Display of -TB4 misread\? Then all the rest/);
     expect(ran.out).toMatch(/^-TB4 .*≠/m);
   });
 

@@ -272,8 +272,8 @@ describe('the words for a diagnosis', () => {
     const said = wordContradiction(names, { snapshots: [{}] }, contradiction);
     expect(said).toEqual([
       'The most probable explanation does not fit everything that was seen. Against it stands: display of -TB1.',
-      'If this was misread: display of -TB1, all the rest is explained by: cable -WH2: cut, both fibres.',
-      'If this was misread: display of -TB1, all the rest is explained by: nothing is broken.',
+      'Display of -TB1 misread? Then all the rest is explained by: cable -WH2: cut, both fibres.',
+      'Display of -TB1 misread? Then all the rest is explained by: nothing is broken.',
     ]);
   });
 

@@ -23,6 +23,7 @@ export const scenes: readonly (readonly [name: string, prepare: (find: FindDrive
       for (const key of ['Enter', '2', '2', '4']) await find.page.keyboard.press(key);
     },
   ],
+  ['working', neverAnswered],
   ['machine-runs', mended],
   [
     'hand-back',
@@ -91,6 +92,14 @@ export const scenes: readonly (readonly [name: string, prepare: (find: FindDrive
 async function askHalted(find: FindDriver): Promise<void> {
   await find.openSample('Two chains', 'nothing seen yet');
   for (const unit of ['-TB1', '-TB2', '-TB3']) await find.unit(unit).press('2');
+}
+
+/** A search that takes long: the question never comes to the worker. */
+async function neverAnswered({ page, unit }: FindDriver): Promise<void> {
+  await page.evaluate(() => {
+    Worker.prototype.postMessage = () => undefined;
+  });
+  await unit('-TB4').press('2');
 }
 
 /** The page of sums. */
