@@ -9,9 +9,6 @@ export { type CheckedCabinet, checkCabinet } from './checkCabinet.ts';
 export { mostUnknownTypes } from './checks/index.ts';
 export {
   isOwnFile,
-  maximumDepth,
-  maximumFileBytes,
-  maximumValues,
   parseCabinetFile,
   parseCaseFile,
   parseExerciseFile,
@@ -22,5 +19,6 @@ export {
   serializeExercise,
   serializeResult,
   serializeTruth,
-  shapeProblems,
-} from './file/index.ts';
+} from './file/formats.ts';
+export { maximumDepth, maximumFileBytes, maximumValues } from './file/limits.ts';
+export { shapeProblems } from './file/shapeProblems.ts';
