@@ -19,7 +19,12 @@ export function photoPages(source: DocumentSource): Paper | null {
     });
     return photos.map(({ caption, takenOn, mediaType, data }, index): Block => {
       const name = caption?.trim() || words.untitled;
-      const photo = { mediaType, data, words: `${title}: ${name}`, instead: words.cannotPrint(name) };
+      const photo = {
+        mediaType,
+        data,
+        words: `${title}: ${name}`,
+        instead: (mediaType === 'image/webp' ? words.cannotPrintWebp : words.cannotPrint)(name),
+      };
       const said = [caption?.trim(), takenOn === undefined ? '' : words.takenOn(takenOn)].filter(Boolean).join(', ');
       const block: Block = { kind: 'photo', photo, height: photoHeight, ...(said === '' ? {} : { caption: said }) };
       return index === 0 ? { kind: 'together', blocks: [{ kind: 'heading', level: 2, text: title }, block] } : block;

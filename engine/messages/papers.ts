@@ -139,6 +139,8 @@ export const drawingWords = {
 
 /** Words of the photo pages. */
 export const photoWords = {
+  cannotPrintWebp: (caption: string) =>
+    `The photo “${caption}” cannot be printed from here: it is WebP, which a PDF cannot hold. Print it from the window, which makes a JPEG of it.`,
   cannotPrint: (caption: string) =>
     `The photo “${caption}” cannot be printed: it is damaged, too large, or of a kind that a PDF cannot hold.`,
   ofCabinet: 'Cabinet',
@@ -195,6 +197,16 @@ export const papersWords = {
   failed: (detail: string) => `The documents could not be made: ${detail}. Please report this.`,
   again: 'Make it again',
   savePdf: 'Save as PDF…',
+  savePdfOf: (machines: number) => `Save as PDF, ${wordCount(machines, 'machine')}…`,
+  machines: 'Other machines of this design',
+  machinesHelp: 'The same documents of each are put into one PDF, one machine after another.',
+  addFiles: 'Add files…',
+  addFolder: 'Add a folder…',
+  dropMachines: 'Only this cabinet',
+  machineOf: (machine: string, file: string) => `${machine} (${file})`,
+  leftOut: (count: number, files: string) => `${wordCount(count, 'file')} left out, because no cabinet of this design is in it: ${files}.`,
+  alsoOf: (count: number) => `and the same of ${wordCount(count, 'other machine')}, not shown here`,
+  ofMachine: (machine: string, document: string) => `${machine}: ${document}`,
   saveHtml: 'Save as HTML…',
   close: 'Close',
   missingSigns: (signs: string) => `No typeface at hand has these signs: ${signs}. A box stands for each.`,

@@ -43,7 +43,7 @@ export interface FileAccess {
   /** Puts something that was made of the document where the user wants it, and answers its name; null: nowhere. */
   readonly exportFile: (proposedName: string, content: Uint8Array, kind: ExportKind) => Promise<Result<string | null>>;
   readonly chooseList: () => Promise<Result<ListFile | null>>;
-  /** Results of exercises, or a folder of them; null: nothing was chosen. */
+  /** Several JSON files (results of exercises, machines), or a folder of them; null: nothing was chosen. */
   readonly chooseResults: (from: 'files' | 'folder') => Promise<Result<ChosenResults | null>>;
   /** Deletes a result for good, and nothing but a result; left out where a page cannot delete. */
   readonly deleteResult?: (file: FileRef) => Promise<Result<null>>;

@@ -8,6 +8,7 @@ import { makeEmptyCase } from '../state/emptyCase.ts';
 import type { Answer, FileActions, FileRef, KeptCopy } from '../state/sitting.ts';
 import type { FileAccess } from './access.ts';
 import { clearAlerts } from './alerts.ts';
+import { sortMachines } from './chooseMachines.ts';
 import { type Desk, mayLeave } from './desk.ts';
 import { type ComingFile, openTaken, place } from './opening.ts';
 import { readDocument } from './readDocument.ts';
@@ -237,6 +238,14 @@ export function makeFileDesk(bench: Workbench, access: FileAccess, { newId, now,
               if (problems.length > 0) bench.refuse({ deed: 'delete', problems });
               return gone;
             }),
+    chooseMachines: (from) =>
+      inTurn(async () => {
+        const chosen = await access.chooseResults(from);
+        if (!chosen.ok) return refuseToOpen(undefined, chosen.problems);
+        if (chosen.value === null) return;
+        if (chosen.value.problems.length > 0) refuseToOpen(undefined, chosen.value.problems);
+        bench.dispatch('add-machines', sortMachines(store.getState().cabinet, chosen.value.files));
+      }),
     importList: () =>
       inTurn(async () => {
         const list = await access.chooseList();

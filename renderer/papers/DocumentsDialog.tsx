@@ -9,7 +9,9 @@ import { useApp, useDispatch } from '../state/useWorkbench.ts';
 import type { PapersReply, PapersRequest, PreviewDocument } from '../worker/papersProtocol.ts';
 import { IsolationTable } from './IsolationTable.tsx';
 import { ListExport } from './ListExport.tsx';
+import { Machines } from './Machines.tsx';
 import { Preview } from './Preview.tsx';
+import { noMachines } from './papersState.ts';
 import { usePapers } from './usePapers.ts';
 import './papers.css';
 
@@ -40,6 +42,7 @@ const firstKinds: readonly PaperKind[] = ['door-sheet'];
 function Documents() {
   const cabinet = useApp((state) => state.cabinet);
   const isSound = useApp((state) => state.checked.cabinet !== null);
+  const machines = useApp(({ papers }) => (papers.shown === 'documents' ? papers.machines : noMachines.machines));
   const dispatch = useDispatch();
   const [kinds, setKinds] = useState(firstKinds);
   const [size, setSize] = useState<PaperSize>('a4');
@@ -51,7 +54,8 @@ function Documents() {
 
   const request = (form: PapersRequest['form'], which: readonly PaperKind[]): PapersRequest => {
     const now = new Date();
-    return { content: cabinet, kinds: which, size, labels, date: now.toISOString().slice(0, 10), madeAt: now.getTime(), form };
+    const others = machines.map(({ content }) => content);
+    return { content: cabinet, others, kinds: which, size, labels, date: now.toISOString().slice(0, 10), madeAt: now.getTime(), form };
   };
   const show = () =>
     make(request('preview', kinds), (reply) => {
@@ -64,7 +68,7 @@ function Documents() {
   useEffect(show, [cabinet, kinds, size, labels]);
 
   const save = (form: 'pdf' | 'html') => {
-    const only = documents.length === 1 ? documents[0]?.id : undefined;
+    const only = documents.length === 1 && machines.length === 0 ? documents[0]?.id : undefined;
     make(request(form, kinds), (reply: PapersReply) => {
       if (reply.kind !== 'file') return;
       const notes = [
@@ -108,9 +112,9 @@ function Documents() {
         {!isSound && kinds.includes('door-sheet') && <p className="papers-note">{words.notSound}</p>}
         <div className="papers-actions">
           <button type="button" className="button primary" disabled={!isReady} onClick={() => save('pdf')}>
-            {words.savePdf}
+            {machines.length === 0 ? words.savePdf : words.savePdfOf(machines.length + 1)}
           </button>
-          {kinds.length === 1 && documents.length === 1 && kinds[0] !== 'labels' && (
+          {machines.length === 0 && kinds.length === 1 && documents.length === 1 && kinds[0] !== 'labels' && (
             <button type="button" className="button" disabled={!isReady} onClick={() => save('html')}>
               {words.saveHtml}
             </button>
@@ -121,12 +125,13 @@ function Documents() {
             {remark}
           </p>
         )}
+        <Machines />
         <ListExport />
       </div>
       {/* It scrolls, so it can be reached by key. */}
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: see above */}
       <section className="papers-preview" tabIndex={0} aria-label={words.preview}>
-        <Preview documents={documents} work={work} onCancel={cancel} onAgain={show} />
+        <Preview documents={documents} work={work} others={machines.length} onCancel={cancel} onAgain={show} />
         {isolation !== null && work.state === 'done' && <IsolationTable figures={isolation} />}
       </section>
     </div>

@@ -4,7 +4,7 @@ import type { ListFile } from '../files/access.ts';
 import type { AppState } from '../state/appState.ts';
 import { documentCommand, effectCommand, viewCommand } from '../state/command.ts';
 import type { ExportKind } from '../state/sitting.ts';
-import { noPapers } from './papersState.ts';
+import { type ChosenMachines, noMachines, noPapers } from './papersState.ts';
 
 /*
  * Commands of documents, exports and imports.
@@ -17,13 +17,37 @@ export const papersCommands = {
     label: 'showDocuments',
     shortcuts: ['Mod+P'],
     isEnabled: unlessAsked,
-    run: () => ({ papers: { shown: 'documents' } }),
+    run: () => ({ papers: { shown: 'documents', ...noMachines } }),
   }),
 
   'close-papers': viewCommand({
     label: 'closePapers',
     isEnabled: (state) => state.papers.shown !== 'nothing',
     run: () => ({ papers: noPapers }),
+  }),
+
+  'choose-machines': effectCommand<{ readonly from: 'files' | 'folder' }>({
+    label: 'chooseMachines',
+    isEnabled: unlessAsked,
+    run: ({ files }, { from }) => files.chooseMachines(from),
+  }),
+
+  'add-machines': viewCommand<ChosenMachines>({
+    label: 'addMachines',
+    isEnabled: (state) => state.papers.shown === 'documents',
+    run: ({ papers }, { machines, leftOut }) => {
+      const before = papers.shown === 'documents' ? papers.machines : [];
+      const known = new Set(before.map(({ content }) => content.id));
+      return {
+        papers: { shown: 'documents', machines: [...before, ...machines.filter(({ content }) => !known.has(content.id))], leftOut },
+      };
+    },
+  }),
+
+  'drop-machines': viewCommand({
+    label: 'dropMachines',
+    isEnabled: (state) => state.papers.shown === 'documents',
+    run: () => ({ papers: { shown: 'documents', ...noMachines } }),
   }),
 
   'import-list': effectCommand({

@@ -138,6 +138,8 @@ export interface FileActions {
   readonly chooseResults: (from: 'files' | 'folder') => Promise<ChosenResults | null>;
   /** Deletes results for good, and answers those that are gone; null: a page cannot delete. */
   readonly deleteResults: ((files: readonly FileRef[]) => Promise<readonly FileRef[]>) | null;
+  /** Lets the user choose cabinet files, or a folder of them, and adds the machines of this design to what is printed. */
+  readonly chooseMachines: (from: 'files' | 'folder') => Promise<void>;
   /** Lets the user choose a list, and shows what it would do. */
   readonly importList: () => Promise<void>;
   readonly revert: () => Promise<void>;

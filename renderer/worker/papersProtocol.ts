@@ -1,12 +1,14 @@
 import type { LabelSheetName } from '../../engine/documents/index.ts';
 import type { PaperKind } from '../../engine/messages/index.ts';
-import type { PaperSize } from '../../engine/paper/index.ts';
+import type { PaperSize, PictureShape } from '../../engine/paper/index.ts';
 import type { IsolationFigures } from '../../engine/patterns/index.ts';
 import type { CabinetContent } from '../../engine/schema/index.ts';
 
 /** What is to be made. `date`: the day that is printed; `madeAt`: the moment that stands in the file, milliseconds. */
 export interface PapersRequest {
   readonly content: CabinetContent;
+  /** Other machines of which the same is printed behind it; they are not previewed. */
+  readonly others: readonly CabinetContent[];
   readonly kinds: readonly PaperKind[];
   readonly size: PaperSize;
   readonly labels: LabelSheetName;
@@ -15,11 +17,19 @@ export interface PapersRequest {
   readonly form: 'preview' | 'pdf' | 'html';
 }
 
-/** A document for the preview: its pages as SVG. */
+/** A document for the preview. */
 export interface PreviewDocument {
   readonly id: string;
   readonly title: string;
-  readonly pages: readonly string[];
+  readonly pages: readonly PreviewPage[];
+}
+
+/** A page as SVG without its pictures: the content policy lets none in by its data, so the window draws them. */
+export interface PreviewPage {
+  readonly svg: string;
+  readonly width: number;
+  readonly height: number;
+  readonly pictures: readonly PictureShape[];
 }
 
 export type PapersReply =

@@ -1,11 +1,14 @@
 import { readFile } from 'node:fs/promises';
 import axe from 'axe-core';
 import { describe, expect, it } from 'vitest';
+import { serializeCabinet } from '../../engine/cabinet/index.ts';
 import { importWords, papersWords as words } from '../../engine/messages/index.ts';
+import type { CabinetContent } from '../../engine/schema/index.ts';
 import { readPdf } from '../documents/pdfReader.ts';
 import { findChromium } from '../support/chromium.ts';
 import { type LaunchedPage, launchPage } from '../support/launchPage.ts';
 import { whyMissing } from '../support/required.ts';
+import { readContent } from '../support/sampleCabinets.ts';
 import { driveFind } from './findDriver.ts';
 
 const missing = await whyMissing('Chromium', findChromium);
@@ -65,6 +68,78 @@ describe.skipIf(missing)('the documents in the window', () => {
     expect(await seriousFindings(launched)).toEqual([]);
     await page.keyboard.press('Escape');
     await expect.poll(() => page.getByRole('dialog').count()).toBe(0);
+    await launched.close();
+  });
+
+  it('should show photos as pictures or say why not, and print other machines of the design along', async () => {
+    const launched = await openDocuments({ width: 1280, height: 720, theme: 'high-contrast' });
+    const { page } = launched;
+    const jpegAndWebp = await page.evaluate(() => {
+      const canvas = document.createElement('canvas');
+      canvas.width = 120;
+      canvas.height = 80;
+      const context = canvas.getContext('2d');
+      if (context) {
+        context.fillStyle = '#3a6ea5';
+        context.fillRect(0, 0, 120, 80);
+        context.fillStyle = '#ffd200';
+        context.fillRect(20, 20, 80, 40);
+      }
+      return ['image/jpeg', 'image/webp'].map((type) => canvas.toDataURL(type).split(',')[1] ?? '');
+    });
+    const [jpeg = '', webp = ''] = jpegAndWebp;
+    const content = readContent('two-chains');
+    const withPhotos: CabinetContent = {
+      ...content,
+      photos: [
+        { id: 'p1', caption: 'row 1', mediaType: 'image/jpeg', data: jpeg },
+        { id: 'p2', caption: 'row 2', mediaType: 'image/webp', data: webp },
+        { id: 'p3', caption: 'spoiled', mediaType: 'image/png', data: 'AAAA' },
+      ],
+    };
+    const file = (name: string, cabinet: CabinetContent) => ({
+      name,
+      mimeType: 'application/json',
+      buffer: Buffer.from(serializeCabinet(cabinet)),
+    });
+    await page.getByRole('button', { name: words.close }).click();
+    await page.getByRole('button', { name: 'File', exact: true }).click();
+    const opening = page.waitForEvent('filechooser');
+    await page.getByRole('menuitem', { name: 'Open a cabinet or a case…' }).click();
+    await (await opening).setFiles(file('photos.cabinet.json', withPhotos));
+    await page
+      .getByText(/photos\.cabinet\.json/)
+      .first()
+      .waitFor();
+    await page.keyboard.press('Control+p');
+    await page.getByRole('checkbox', { name: 'Door sheet' }).uncheck();
+    await page.getByRole('checkbox', { name: 'Photos' }).check();
+    for (const name of [/row 1/, /row 2/]) {
+      const canvas = page.getByRole('img', { name });
+      await canvas.waitFor();
+      await expect.poll(() => canvas.evaluate((shown) => (shown as HTMLCanvasElement).width)).toBe(120);
+    }
+    await page.getByText('“spoiled” cannot be printed').waitFor();
+    const choosing = page.waitForEvent('filechooser');
+    await page.getByRole('button', { name: words.addFiles }).click();
+    await (await choosing).setFiles([
+      file('b.cabinet.json', { ...withPhotos, id: 'qg7-15', machineNumber: 'QG7-15', photos: withPhotos.photos?.slice(1, 2) ?? [] }),
+      file('same.cabinet.json', withPhotos),
+      file('other.cabinet.json', readContent('three-units')),
+    ]);
+    await page.getByText('QG7-15 (b.cabinet.json)').waitFor();
+    await page.getByText('other.cabinet.json').waitFor();
+    await page.getByText(/and the same of 1 other machine/).waitFor();
+    await launched.shoot('papers-photos-1280x720-high-contrast');
+    expect(await seriousFindings(launched)).toEqual([]);
+    const coming = page.waitForEvent('download');
+    await page.getByRole('button', { name: words.savePdfOf(2) }).click();
+    const read = await readPdf(new Uint8Array(await readFile(await (await coming).path())));
+    expect(read.outline).toHaveLength(2);
+    expect(read.outline[1]).toBe('QG7-15: Photos');
+    // The WebP became a picture that a PDF can hold.
+    expect(read.pages.reduce((sum, { images }) => sum + images, 0)).toBe(3);
+    await page.getByText(/Not printed, because they are damaged/).waitFor();
     await launched.close();
   });
 
