@@ -44,8 +44,15 @@ export function markFrame(x: number, y: number, width: number, height: number): 
   return { kind: 'box', x, y, width, height, corner: 1, line: { width: 0.8, colour: inks.plum, dash: [2, 1.2] } };
 }
 
-/** Where a chain goes on elsewhere, or comes from: an open end with the unit and sheet beside it. */
-export function drawStub(way: 'from' | 'to', reference: readonly string[], x: number, top: number, jump: number | null): readonly Shape[] {
+/** Where a chain goes on elsewhere, or comes from: an open end with the unit and sheet beside it, `inset` mm away from what stands there. */
+export function drawStub(
+  way: 'from' | 'to',
+  reference: readonly string[],
+  x: number,
+  top: number,
+  jump: number | null,
+  inset = 0.8,
+): readonly Shape[] {
   const width = way === 'from' ? metrics.stubWidth : metrics.gap - 1;
   const out = top + metrics.outbound;
   const back = top + metrics.back;
@@ -58,11 +65,11 @@ export function drawStub(way: 'from' | 'to', reference: readonly string[], x: nu
           { kind: 'line', points: [x, back + 0.35, x + 4, back + 0.35], width: thin },
         ];
   const text = [words[way], ...reference];
-  const left = way === 'from' ? x : x + 0.8;
+  const left = way === 'from' ? x : x + inset;
   return [
     ...lines,
     ...text.flatMap((line, index) =>
-      fitText(line, left, (way === 'from' ? out + 0.6 : back + 5) + index * 3.6, width - 0.8, 8, index === 1 ? { face: 'bold' } : {}),
+      fitText(line, left, (way === 'from' ? out + 0.6 : back + 5) + index * 3.6, width - inset, 8, index === 1 ? { face: 'bold' } : {}),
     ),
     ...(jump === null ? [] : [{ kind: 'jump', x, y: out - 2, width, height: 20, page: jump } as const]),
   ];

@@ -11,7 +11,8 @@ const pad = 2.6;
 interface UnitOptions {
   /** mm */
   readonly width: number;
-  readonly isMarked: boolean;
+  /** Ids of what is marked. */
+  readonly marked: ReadonlySet<string>;
   readonly onChain: boolean;
 }
 
@@ -22,7 +23,7 @@ export function drawUnit(
   unit: UnitId,
   x: number,
   top: number,
-  { width, isMarked, onChain }: UnitOptions,
+  { width, marked, onChain }: UnitOptions,
 ): readonly Shape[] {
   const record = topology.units.get(unit);
   if (record === undefined) return [];
@@ -41,11 +42,11 @@ export function drawUnit(
     stands,
   ].filter((line) => line !== '');
   return [
-    ...(isMarked ? [markFrame(x - 1.2, top - 1.2, width + 2.4, height + 2.4)] : []),
+    ...(marked.has(unit) ? [markFrame(x - 1.2, top - 1.2, width + 2.4, height + 2.4)] : []),
     { kind: 'box', x, y: top, width, height, corner: 0.8, line: { width: 0.35 } },
     ...stackLines(names.unit(unit), lines, x + pad, top, inner),
     ...(onChain ? [...drawPorts(x, top), ...drawPorts(x + width, top)] : []),
-    ...drawFeeds(topology, names, unit, x, top, width),
+    ...drawFeeds(topology, names, unit, x, top, width, marked),
   ];
 }
 
@@ -94,8 +95,17 @@ function drawPorts(x: number, top: number): readonly Shape[] {
 const mostFeeds = 2;
 
 /** The 24 V leads that feed it, below the block. */
-function drawFeeds(topology: Topology, names: Names, unit: UnitId, x: number, top: number, width: number): readonly Shape[] {
-  const feeds = topology.feeds.filter(({ to }) => to === unit);
+function drawFeeds(
+  topology: Topology,
+  names: Names,
+  unit: UnitId,
+  x: number,
+  top: number,
+  width: number,
+  marked: ReadonlySet<string>,
+): readonly Shape[] {
+  // What is marked is named, however many there are.
+  const feeds = topology.feeds.filter(({ to }) => to === unit).sort((a, b) => Number(marked.has(b.lead)) - Number(marked.has(a.lead)));
   const [first] = feeds;
   if (first === undefined) return [];
   const bottom = top + metrics.unitHeight;
@@ -105,6 +115,7 @@ function drawFeeds(topology: Topology, names: Names, unit: UnitId, x: number, to
   const text = feeds.length > mostFeeds ? [...said.slice(0, 1), words.moreFeeds(feeds.length - 1)] : said;
   const middle = x + width / 2;
   return [
+    ...(marked.has(first.lead) ? [markFrame(x - 4.4, bottom + 2.4, width + 8.8, 4.2)] : []),
     { kind: 'line', points: [middle, bottom, middle, bottom + 2.2], width: 0.35 },
     ...text.flatMap((line, index) => fitText(line, x - 4, bottom + 5.4 + index * 3.6, width + 8, 7.5, { align: 'center' })),
   ];

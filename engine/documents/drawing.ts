@@ -2,15 +2,17 @@ import type { LinkId, UnitId } from '../base/index.ts';
 import { type Names, paperKindWords, startSentence, drawingWords as words } from '../messages/index.ts';
 import { type Block, bodySize, type Figure, inks, type Paper, type PaperSize, type Shape } from '../paper/index.ts';
 import type { ChainTopology, Topology } from '../topology/index.ts';
-import { type DrawingRow, type DrawingSheet, planDrawing, sheetsOf } from './drawingPlan.ts';
+import { type DrawingRow, type DrawingSheet, planDrawing, sheetsOf, spreadRows } from './drawingPlan.ts';
 import { drawLink, drawStub } from './drawLink.ts';
 import { fitText, metrics } from './drawText.ts';
 import { drawControllerEnd, drawUnit } from './drawUnit.ts';
 import { type DocumentSource, makePaper } from './source.ts';
 
-/** What a drawing shows besides the cabinet: ids of units, links or leads that are marked. */
 export interface DrawingOptions {
+  /** Ids of the units, links, leads and chains (their end at the controller) that are marked. */
   readonly marked?: ReadonlySet<string>;
+  /** Only the rows in which something is marked; what stands on none of them is referred to by name alone. */
+  readonly isExtract?: boolean;
 }
 
 /** The drawing of a whole cabinet: one figure for each sheet, with references from sheet to sheet. */
@@ -40,13 +42,15 @@ export function drawCabinet(
   topology: Topology,
   names: Names,
   room: { readonly width: number; readonly height: number },
-  { marked = new Set() }: DrawingOptions,
+  { marked = new Set(), isExtract = false }: DrawingOptions,
 ): readonly Figure[] {
   const perRow = Math.max(1, Math.floor((room.width - metrics.side) / (metrics.leastUnit + metrics.gap)));
   const unitWidth = Math.max(metrics.leastUnit, Math.min(metrics.widestUnit, (room.width - metrics.side) / perRow - metrics.gap));
   const rowsPerSheet = Math.max(1, Math.floor(room.height / metrics.rowPitch));
-  const sheets = planDrawing(topology, perRow, rowsPerSheet);
-  const sheetOf = sheetsOf(sheets);
+  const all = planDrawing(topology, perRow);
+  const sheets = spreadRows(isExtract ? all.filter((row) => isMarked(topology, row, marked)) : all, rowsPerSheet);
+  // An extract stands among other things: the numbers of its sheets are no numbers of pages.
+  const sheetOf: ReadonlyMap<UnitId, number> = isExtract ? new Map() : sheetsOf(sheets);
   return sheets.map((rows, index): Figure => {
     const shapes = rows.flatMap((row, at) =>
       new RowPen(topology, names, sheets, sheetOf, index + 1, marked, unitWidth).draw(row, at * metrics.rowPitch),
@@ -59,6 +63,17 @@ export function drawCabinet(
       words: words.words(topology.content.name, units),
     };
   });
+}
+
+/** Whether anything of a row is marked: its units, the links and leads to them, or the controller's end before them. */
+function isMarked(topology: Topology, { chain, start, units }: DrawingRow, marked: ReadonlySet<string>): boolean {
+  const ids: readonly (string | undefined)[] = [
+    ...units,
+    ...units.map((_, index) => chain?.links[start + index]),
+    ...topology.feeds.filter(({ to }) => units.some((unit) => unit === to)).map(({ lead }) => lead),
+    start === 0 ? chain?.id : undefined,
+  ];
+  return ids.some((id) => id !== undefined && marked.has(id));
 }
 
 /** Draws one row of a sheet. */
@@ -82,7 +97,7 @@ class RowPen {
     const shapes = units.flatMap((unit, index) =>
       drawUnit(this.topology, this.names, unit, this.left(index), top, {
         width: this.unitWidth,
-        isMarked: this.marked.has(unit),
+        marked: this.marked,
         onChain: chain !== null,
       }),
     );
@@ -108,7 +123,10 @@ class RowPen {
     const next = chain.units[start + units.length];
     if (next !== undefined && units.length > 0) {
       const x = this.left(units.length - 1) + this.unitWidth;
-      shapes.push(...drawStub('to', this.reference(next), x, top, this.jump(next)));
+      const last = units[units.length - 1];
+      // Beside a frame the words stand farther off.
+      const inset = last !== undefined && this.marked.has(last) ? 2.2 : undefined;
+      shapes.push(...drawStub('to', this.reference(next), x, top, this.jump(next), inset));
     }
     return shapes;
   }

@@ -14,8 +14,8 @@ export interface DrawingRow {
 /** Rows of one sheet. */
 export type DrawingSheet = readonly DrawingRow[];
 
-/** Spreads a cabinet over rows and sheets: chains in their order, then what is on none. */
-export function planDrawing(topology: Topology, perRow: number, rowsPerSheet: number): readonly DrawingSheet[] {
+/** Spreads a cabinet over rows: chains in their order, then what is on none. */
+export function planDrawing(topology: Topology, perRow: number): readonly DrawingRow[] {
   const rows: DrawingRow[] = [];
   for (const chain of topology.chains) {
     const count = Math.max(1, Math.ceil(chain.units.length / perRow));
@@ -33,6 +33,11 @@ export function planDrawing(topology: Topology, perRow: number, rowsPerSheet: nu
   apart('supplies', topology.supplies);
   apart('off-chain', topology.offChain);
   apart('orphans', topology.orphans);
+  return rows;
+}
+
+/** Spreads rows over sheets. */
+export function spreadRows(rows: readonly DrawingRow[], rowsPerSheet: number): readonly DrawingSheet[] {
   return Array.from({ length: Math.ceil(rows.length / rowsPerSheet) }, (_, sheet) =>
     rows.slice(sheet * rowsPerSheet, (sheet + 1) * rowsPerSheet),
   );

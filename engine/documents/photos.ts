@@ -5,14 +5,18 @@ import { type DocumentSource, makePaper } from './source.ts';
 
 const photoHeight = 105;
 
-/** The photos of the cabinet, then of each unit; each photo once. A photo that cannot be drawn is named. Null when there is none. */
-export function photoPages(source: DocumentSource): Paper | null {
-  const { topology, names } = source;
-  const { content } = topology;
+/**
+ * Gives the photos of a cabinet under a title, each photo once however often it is asked for. A photo that cannot be drawn is named.
+ * `height`: the greatest, mm.
+ */
+export function photoBlocks(
+  { topology }: DocumentSource,
+  height = photoHeight,
+): (title: string, ids: readonly string[] | undefined) => readonly Block[] {
   const shown = new Set<string>();
-  const blocksOf = (title: string, ids: readonly string[] | undefined): readonly Block[] => {
+  return (title, ids) => {
     const photos = (ids ?? []).flatMap((id) => {
-      const photo = content.photos?.find((one) => one.id === id);
+      const photo = topology.content.photos?.find((one) => one.id === id);
       if (photo === undefined || shown.has(id)) return [];
       shown.add(id);
       return [photo];
@@ -26,10 +30,17 @@ export function photoPages(source: DocumentSource): Paper | null {
         instead: (mediaType === 'image/webp' ? words.cannotPrintWebp : words.cannotPrint)(name),
       };
       const said = [caption?.trim(), takenOn === undefined ? '' : words.takenOn(takenOn)].filter(Boolean).join(', ');
-      const block: Block = { kind: 'photo', photo, height: photoHeight, ...(said === '' ? {} : { caption: said }) };
+      const block: Block = { kind: 'photo', photo, height, ...(said === '' ? {} : { caption: said }) };
       return index === 0 ? { kind: 'together', blocks: [{ kind: 'heading', level: 2, text: title }, block] } : block;
     });
   };
+}
+
+/** The photos of the cabinet, then of each unit; each photo once. Null when there is none. */
+export function photoPages(source: DocumentSource): Paper | null {
+  const { topology, names } = source;
+  const { content } = topology;
+  const blocksOf = photoBlocks(source);
   const blocks = [
     ...blocksOf(words.ofCabinet, content.cabinetPhotos),
     ...blocksOf(names.controller(), content.controller?.photos),

@@ -1,3 +1,4 @@
+import type { UnitId } from '../base/index.ts';
 import type { Diagnosis } from '../diagnosis/index.ts';
 import {
   cautionsDefer,
@@ -9,19 +10,33 @@ import {
   wordCaution,
   wordDisplaced,
   wordFault,
+  wordList,
+  wordLook,
   wordMeanings,
   wordPartOwner,
   wordProbability,
   reportWords as words,
 } from '../messages/index.ts';
-import { type Block, layOut, type Paper, type PaperSize, type TableCell } from '../paper/index.ts';
+import {
+  type Block,
+  bodySize,
+  displaySigns,
+  type FigureCell,
+  inks,
+  layOut,
+  type Paper,
+  type PaperSize,
+  placeSign,
+  type TableCell,
+} from '../paper/index.ts';
 import { type EndState, listDisplaced, listHandBackChecks, listHandlings } from '../plan/index.ts';
 import { listReplaced } from '../repair/index.ts';
 import type { CaseContent } from '../schema/index.ts';
 import { listCautions } from '../steps/index.ts';
-import type { Cabinet } from '../topology/index.ts';
+import { type Cabinet, inMountingOrder } from '../topology/index.ts';
 import type { MadeDocument } from './makeDocument.ts';
-import { drawPlace } from './placeFigure.ts';
+import { photoBlocks } from './photos.ts';
+import { drawPlace, placesOfFault } from './placeFigure.ts';
 import { listDeeds } from './reportDeeds.ts';
 import { type DocumentSource, makePaper } from './source.ts';
 
@@ -34,8 +49,14 @@ export interface ReportSource extends DocumentSource {
   /** What is suspected by everything that was seen and done. */
   readonly diagnosis: Diagnosis | null;
   readonly end: EndState;
+  /** Whether the photos of what was seen, and of the place of the fault, are printed too. */
+  readonly withPhotos: boolean;
 }
 
+/** Room for a heading and a caption at a figure as high as a page, mm. */
+const captionRoom = 30;
+/** Photos of a report are no larger, mm. */
+const photoHeight = 80;
 /** Suspects named in a report. */
 const mostSuspects = 6;
 /** Less than this is not named. */
@@ -44,16 +65,16 @@ const leastShare = 0.01;
 /** The report of a repair, for a customer: what was seen, done, found and put in, and what remains to be watched. */
 export function makeRepairReport(source: ReportSource, size: PaperSize): MadeDocument & { readonly paper: Paper } {
   const { record, end, names } = source;
+  const frame = { id: words.id, title: words.title, foot: record.name };
+  const { width, height } = bodySize(makePaper(source, { ...frame, blocks: [] }), size);
   const paper: Paper = makePaper(source, {
-    id: words.id,
-    title: words.title,
-    foot: record.name,
+    ...frame,
     blocks: [
       ...headBlocks(source),
-      { kind: 'heading', level: 1, text: words.place },
-      ...drawPlace(source, size),
+      { kind: 'heading', level: 1, text: end.end === 'open' ? words.placeOpen : words.place },
+      ...drawPlace(source, { width, height: height - captionRoom }),
       { kind: 'heading', level: 1, text: words.pattern },
-      patternTable(source),
+      ...pattern(source),
       { kind: 'heading', level: 1, text: words.steps },
       deedsTable(source),
       { kind: 'heading', level: 1, text: words.reasoning },
@@ -68,6 +89,7 @@ export function makeRepairReport(source: ReportSource, size: PaperSize): MadeDoc
       { kind: 'heading', level: 1, text: words.cautions },
       ...cautions(source),
       { kind: 'together', blocks: [...checklist(source), ...signature(source)] },
+      ...photos(source),
     ],
   });
   return { id: words.id, title: words.title, paper, pages: layOut(paper, size) };
@@ -91,44 +113,75 @@ function headBlocks({ record, end }: ReportSource): readonly Block[] {
   ];
 }
 
-/** What was seen at first, and what every display must show now. */
-function patternTable({ topology, names, record, end }: ReportSource): Block {
+/** What was seen at first, and what every display must show now: chain by chain, what stands apart last. */
+function pattern({ topology, names, record, end }: ReportSource): readonly Block[] {
   const first = record.evidence.snapshots.find(({ displays }) => (displays?.length ?? 0) > 0);
   const now = new Map(end.expected.displays.map(({ unit, meaning }) => [String(unit), meaningWords[meaning].label]));
-  const rows = [...topology.units.keys()].map((unit): readonly TableCell[] => {
+  const onChains = topology.chains.flatMap(({ units }) => units);
+  const units = [...onChains, ...inMountingOrder(topology).filter((unit) => !onChains.includes(unit))];
+  const isTold = (unit: UnitId) => first?.displays?.some((one) => one.unit === unit) === true || (now.get(unit) ?? quiet) !== quiet;
+  const told = units.filter(isTold);
+  const others = units.filter((unit) => !isTold(unit));
+  const hasCodes = first?.displays?.some(({ code }) => code !== undefined) === true;
+  const rows = told.map((unit): readonly TableCell[] => {
     const seen = first?.displays?.find((one) => one.unit === unit);
+    const [meaning = null] = seen?.meanings.length === 1 ? seen.meanings : [];
+    const isLoud = seen !== undefined && meaning !== 'quiet';
     return [
       [{ text: names.unit(unit), face: 'bold' }],
       names.place(unit),
-      seen ? wordMeanings(seen.meanings) : words.notSeen,
-      seen?.code === undefined ? '' : [{ text: seen.code, face: 'mono' }],
-      end.end === 'open' ? '' : (now.get(unit) ?? ''),
+      signCell(meaning ?? 'not-looked-at', isLoud),
+      [{ text: seen ? wordMeanings(seen.meanings) : words.notSeen, face: isLoud ? 'bold' : 'regular' }],
+      ...(hasCodes ? [seen?.code === undefined ? '' : [{ text: seen.code, face: 'mono' as const }]] : []),
+      ...(end.end === 'open' ? [] : [now.get(unit) ?? '']),
     ];
   });
-  return {
+  const table: Block = {
     kind: 'table',
     words: words.pattern,
     tight: true,
     columns: [
       { head: words.unit },
       { head: words.place2, grow: 1 },
+      { head: '', width: 7, align: 'center' },
       { head: words.seen, grow: 1 },
-      { head: words.code },
-      { head: words.mustShow },
+      ...(hasCodes ? [{ head: words.code }] : []),
+      ...(end.end === 'open' ? [] : [{ head: words.mustShow }]),
     ],
     rows,
   };
+  const notRead = words.notRead(wordList(others.map((unit) => names.unit(unit))));
+  return [
+    ...(rows.length === 0 ? [] : [table]),
+    ...(others.length === 0 ? [] : [{ kind: 'paragraph', text: end.end === 'open' ? notRead : `${notRead} ${words.quietToo}` } as const]),
+  ];
+}
+
+const quiet = meaningWords.quiet.label;
+
+const signSize = 3.8;
+
+/** The mark of a display, without words: these stand beside it. */
+function signCell(sign: keyof typeof displaySigns, isLoud: boolean): FigureCell {
+  const shapes = placeSign(displaySigns[sign], 0, 0, signSize, isLoud ? inks.black : inks.soft);
+  return { figure: { width: signSize, height: signSize, shapes, words: '' }, ...(isLoud ? { fill: inks.loss } : {}) };
 }
 
 function deedsTable(source: ReportSource): Block {
   const deeds = listDeeds(source);
   if (deeds.length === 0) return { kind: 'paragraph', text: words.noSteps };
+  const hasTimes = deeds.some(({ at }) => at !== '');
+  const hasSuspects = deeds.some(({ suspect }) => suspect !== '');
   return {
     kind: 'table',
     words: words.steps,
     tight: true,
-    columns: [{ head: words.time }, { head: words.what, grow: 1 }],
-    rows: deeds.map(({ at, what }) => [at, what]),
+    columns: [
+      ...(hasTimes ? [{ head: words.time, width: 33 }] : []),
+      { head: words.what, grow: 1 },
+      ...(hasSuspects ? [{ head: words.suspectThen, width: 45 }] : []),
+    ],
+    rows: deeds.map(({ at, what, suspect }) => [...(hasTimes ? [at] : []), what, ...(hasSuspects ? [suspect] : [])]),
   };
 }
 
@@ -236,4 +289,25 @@ function signature({ record, date, cabinet }: ReportSource): readonly Block[] {
       ],
     },
   ];
+}
+
+/** Photos that were taken of what was seen, then those of the place of the fault; each once. */
+function photos(source: ReportSource): readonly Block[] {
+  const { topology, names, record, withPhotos } = source;
+  if (!withPhotos) return [];
+  const blocksOf = photoBlocks(source, photoHeight);
+  const noted = record.evidence.snapshots.flatMap(({ displays, reports, looks }) => [
+    ...(displays ?? []).map(({ unit, photo }) => ({ title: names.unit(unit), photo })),
+    ...(reports ?? []).map(({ chain, photo }) => ({ title: startSentence(words.report(names.chain(chain))), photo })),
+    ...(looks ?? []).map((look) => ({ title: startSentence(wordLook(names, look)), photo: look.photo })),
+  ]);
+  const places = placesOfFault(source);
+  const units = [...topology.units.values()].filter(({ id }) => places.includes(id));
+  const blocks = [
+    ...noted.flatMap(({ title, photo }) => (photo === undefined ? [] : blocksOf(title, [photo]))),
+    ...units.flatMap((unit) => blocksOf(names.unit(unit.id), unit.photos)),
+  ];
+  const head: Block = { kind: 'heading', level: 1, text: words.photos };
+  const [first = { kind: 'paragraph', text: words.noPhotos } as const, ...rest] = blocks;
+  return [{ kind: 'together', blocks: [head, first] }, ...rest];
 }

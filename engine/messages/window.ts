@@ -39,6 +39,7 @@ const commands = {
   writeResult: 'Write how the case ended',
   recordParts: 'Write the parts into the cabinet',
   makeReport: 'Make the report',
+  cancelReport: 'Stop making the report',
   repairTable: 'Repair table …',
   closeRepairTable: 'Close',
   editRepairTable: 'Change a figure of the repair table',

@@ -57,6 +57,7 @@ export function makeFileDesk(bench: Workbench, access: FileAccess, { newId, now,
       }),
     save: () => saveAll(desk),
   };
+  let reportCancelled = new AbortController();
   let last: Promise<unknown> = Promise.resolve();
   const inTurn = <T>(work: () => Promise<T>): Promise<T> => {
     const turn = last.then(work);
@@ -262,7 +263,12 @@ export function makeFileDesk(bench: Workbench, access: FileAccess, { newId, now,
         clearAlerts(store, ['changed-outside'], part);
         await savePart(desk, part, file);
       }),
-    saveReport: (kind) => inTurn(() => saveReport(bench, access, kind, now())),
+    saveReport: (choice) =>
+      inTurn(() => {
+        reportCancelled = new AbortController();
+        return saveReport(bench, access, choice, now(), reportCancelled.signal);
+      }),
+    cancelReport: () => reportCancelled.abort(),
     answer(answer) {
       store.setState({ question: null });
       const resolve = answerNow;

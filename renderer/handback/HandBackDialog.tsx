@@ -1,5 +1,3 @@
-import { X } from 'lucide-react';
-import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
 import {
   checkWords,
   endReasonWords,
@@ -19,6 +17,7 @@ import type { Cabinet } from '../../engine/topology/index.ts';
 import { selectTouched } from '../find/touched.ts';
 import { Sign } from '../marks/Sign.tsx';
 import { Words } from '../marks/Words.tsx';
+import { DialogFrame } from '../shell/DialogFrame.tsx';
 import { lastDiagnosis } from '../state/lastDiagnosis.ts';
 import { namesOf } from '../state/names.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
@@ -43,36 +42,20 @@ function HandBack() {
   if (!cabinet || !diagnosis) return null;
   const end = endOf(cabinet, evidence, diagnosis);
   return (
-    <ModalOverlay isOpen isDismissable onOpenChange={(open) => !open && dispatch('close-hand-back')} className="overlay">
-      <Modal className="modal hand-back-modal">
-        <Dialog className="hand-back">
-          <header>
-            <Heading slot="title">{words.title}</Heading>
-            <button
-              type="button"
-              className="icon-button"
-              aria-label={words.close}
-              title={words.close}
-              onClick={() => dispatch('close-hand-back')}
-            >
-              <X size={18} aria-hidden="true" />
-            </button>
-          </header>
-          <div className="hand-back-columns">
-            <div>
-              <Outcome end={end} />
-              <Expected end={end} />
-              <PartsForm />
-            </div>
-            <div>
-              <Checks end={end} cabinet={cabinet} />
-              <ReportForm end={end} />
-            </div>
-          </div>
-          <p className="hand-back-defer">{windowTexts.cautions.defer}</p>
-        </Dialog>
-      </Modal>
-    </ModalOverlay>
+    <DialogFrame title={words.title} close={words.close} onClose={() => dispatch('close-hand-back')} name="hand-back">
+      <div className="hand-back-columns">
+        <div>
+          <Outcome end={end} />
+          <Expected end={end} />
+          <PartsForm />
+        </div>
+        <div>
+          <Checks end={end} cabinet={cabinet} />
+          <ReportForm end={end} />
+        </div>
+      </div>
+      <p className="hand-back-defer">{windowTexts.cautions.defer}</p>
+    </DialogFrame>
   );
 }
 

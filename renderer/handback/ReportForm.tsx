@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import { wordProblem, handBackTexts as words } from '../../engine/messages/index.ts';
 import type { EndState } from '../../engine/plan/index.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
@@ -9,6 +10,9 @@ export function ReportForm({ end }: { readonly end: EndState }) {
   const by = useApp((state) => state.caseRecord.result?.by ?? '');
   const note = useApp((state) => state.caseRecord.result?.note ?? '');
   const report = useApp((state) => state.handBack.report);
+  const photos = useApp((state) => state.cabinet.photos?.length ?? 0);
+  const [withPhotos, setWithPhotos] = useState(false);
+  const isMaking = report.state === 'making';
   const change = (changed: ResultChange) => dispatch('write-result', { end: end.end, change: changed, at: new Date().toISOString() });
   return (
     <section aria-label={words.report}>
@@ -21,28 +25,40 @@ export function ReportForm({ end }: { readonly end: EndState }) {
         {words.note}
         <textarea value={note} rows={2} maxLength={20_000} onChange={(event) => change({ note: event.target.value })} />
       </label>
+      {photos > 0 && (
+        <label className="report-photos">
+          <input type="checkbox" checked={withPhotos} onChange={() => setWithPhotos(!withPhotos)} /> {words.withPhotos(photos)}
+        </label>
+      )}
       <p className="report-ends">
         <button
           type="button"
           className="button primary"
-          disabled={report.state === 'making'}
-          onClick={() => dispatch('make-report', { kind: 'pdf' })}
+          disabled={isMaking}
+          onClick={() => dispatch('make-report', { kind: 'pdf', withPhotos })}
         >
           {words.pdf}
         </button>
-        <button
-          type="button"
-          className="button"
-          disabled={report.state === 'making'}
-          onClick={() => dispatch('make-report', { kind: 'html' })}
-        >
+        <button type="button" className="button" disabled={isMaking} onClick={() => dispatch('make-report', { kind: 'html', withPhotos })}>
           {words.html}
         </button>
       </p>
-      <p role="status">
-        {report.state === 'making' && words.making}
-        {report.state === 'saved' && words.saved(report.name)}
-      </p>
+      <div role="status">
+        {isMaking && (
+          <p className="report-making">
+            <progress aria-label={words.making} /> {words.making}
+            <button type="button" className="text-button" onClick={() => dispatch('cancel-report')}>
+              {words.stop}
+            </button>
+          </p>
+        )}
+        {report.state === 'saved' && [words.saved(report.name), ...report.remarks].map((line) => <p key={line}>{line}</p>)}
+      </div>
+      {report.state === 'not-made' && (
+        <p role="alert" className="report-failed">
+          {words.notMade(report.detail)}
+        </p>
+      )}
       {report.state === 'failed' &&
         report.problems.map((problem) => {
           const { title, explanation, whatToDo } = wordProblem(problem);

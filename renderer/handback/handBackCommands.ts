@@ -4,6 +4,7 @@ import type { CaseContent, Intervention } from '../../engine/schema/index.ts';
 import type { AppState } from '../state/appState.ts';
 import { documentCommand, effectCommand, viewCommand } from '../state/command.ts';
 import { hasObservations } from '../state/evidence.ts';
+import type { ReportChoice } from '../state/sitting.ts';
 import { writeCabinet } from '../state/writeCabinet.ts';
 import { notHandedBack } from './handBackState.ts';
 
@@ -20,7 +21,7 @@ export const handBackCommands = {
     shortcuts: ['H'],
     isEnabled: (state: AppState) =>
       state.workspace === 'find' && !state.inject.on && state.question === null && hasObservations(state.caseRecord),
-    run: () => ({ handBack: { shown: true, report: { state: 'none' } }, entry: null }),
+    run: () => ({ handBack: { ...notHandedBack, shown: true }, entry: null }),
   }),
 
   'close-hand-back': viewCommand({
@@ -66,10 +67,16 @@ export const handBackCommands = {
     },
   }),
 
-  'make-report': effectCommand<{ readonly kind: 'pdf' | 'html' }>({
+  'make-report': effectCommand<ReportChoice>({
     label: 'makeReport',
     isEnabled: (state) => state.handBack.shown && state.handBack.report.state !== 'making',
-    run: ({ files }, { kind }) => files.saveReport(kind),
+    run: ({ files }, choice) => files.saveReport(choice),
+  }),
+
+  'cancel-report': effectCommand({
+    label: 'cancelReport',
+    isEnabled: (state) => state.handBack.report.state === 'making',
+    run: async ({ files }) => files.cancelReport(),
   }),
 } as const;
 

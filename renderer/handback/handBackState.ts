@@ -3,7 +3,9 @@ import type { Problem } from '../../engine/base/index.ts';
 /** How the report stands. */
 type ReportState =
   | { readonly state: 'none' | 'making' }
-  | { readonly state: 'saved'; readonly name: string }
+  /** `remarks`: what could not be printed. */
+  | { readonly state: 'saved'; readonly name: string; readonly remarks: readonly string[] }
+  | { readonly state: 'not-made'; readonly detail: string }
   | { readonly state: 'failed'; readonly problems: readonly Problem[] };
 
 export interface HandBackState {

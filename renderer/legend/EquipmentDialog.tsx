@@ -1,6 +1,6 @@
-import { Plus, Redo2, Trash2, Undo2, X } from 'lucide-react';
-import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
+import { Plus, Redo2, Trash2, Undo2 } from 'lucide-react';
 import { legendWords, windowTexts } from '../../engine/messages/index.ts';
+import { DialogFrame } from '../shell/DialogFrame.tsx';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
 import type { EquipmentPage } from './equipmentState.ts';
 import { LegendPage } from './LegendPage.tsx';
@@ -19,28 +19,22 @@ export function EquipmentDialog() {
   const dispatch = useDispatch();
   if (!page) return null;
   return (
-    <ModalOverlay isOpen onOpenChange={(open) => !open && dispatch('close-equipment')} className="overlay">
-      <Modal className="modal equipment-modal">
-        <Dialog className="equipment">
-          <header className="equipment-head">
-            <Heading slot="title">{words.title}</Heading>
-            <output className="equipment-notice">{notice}</output>
-            <History />
-            <button
-              type="button"
-              className="icon-button"
-              aria-label={words.close}
-              title={words.close}
-              onClick={() => dispatch('close-equipment')}
-            >
-              <X size={18} aria-hidden="true" />
-            </button>
-          </header>
-          <Lists page={page} />
-          <Page page={page} />
-        </Dialog>
-      </Modal>
-    </ModalOverlay>
+    <DialogFrame
+      title={words.title}
+      close={words.close}
+      onClose={() => dispatch('close-equipment')}
+      name="equipment"
+      isDismissable={false}
+      tools={
+        <>
+          <output className="equipment-notice">{notice}</output>
+          <History />
+        </>
+      }
+    >
+      <Lists page={page} />
+      <Page page={page} />
+    </DialogFrame>
   );
 }
 

@@ -1,7 +1,7 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
 import type { PaperKind } from '../../engine/messages/index.ts';
-import { makePapers } from '../worker/makePapers.ts';
 import type { PapersReply, PapersRequest } from '../worker/papersProtocol.ts';
+import { runPapers } from './runPapers.ts';
 
 /** How the making of documents stands. */
 export type PapersWork =
@@ -27,24 +27,13 @@ export function usePapers(): {
     (request: PapersRequest, onReply: (reply: PapersReply) => void) => {
       stop();
       setWork({ state: 'working', document: null, share: 0 });
-      let isVoid = false;
-      const receive = (reply: PapersReply) => {
-        if (isVoid) return;
+      running.current = runPapers(request, (reply) => {
         if (reply.kind === 'progress') setWork({ state: 'working', document: reply.document, share: reply.share });
         else {
           setWork(reply.kind === 'failed' ? { state: 'failed', detail: reply.detail } : { state: 'done' });
           onReply(reply);
         }
-      };
-      const worker = startWorker(receive);
-      running.current = {
-        stop: () => {
-          isVoid = true;
-          worker?.terminate();
-        },
-      };
-      if (worker !== null) worker.postMessage(request);
-      else makePapers(request, receive).catch((error: unknown) => receive({ kind: 'failed', detail: String(error) }));
+      });
     },
     [stop],
   );
@@ -53,16 +42,4 @@ export function usePapers(): {
     setWork({ state: 'cancelled' });
   }, [stop]);
   return { work, make, cancel };
-}
-
-/** Null where there are no workers: then the page does it by itself. */
-function startWorker(receive: (reply: PapersReply) => void): Worker | null {
-  try {
-    const worker = new Worker(new URL('../worker/papers.worker.ts', import.meta.url), { type: 'module' });
-    worker.onmessage = (event: MessageEvent<PapersReply>) => receive(event.data);
-    worker.onerror = (event) => receive({ kind: 'failed', detail: event.message });
-    return worker;
-  } catch {
-    return null;
-  }
 }

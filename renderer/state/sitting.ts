@@ -113,6 +113,12 @@ export interface RecentEntry {
   readonly missing: boolean;
 }
 
+/** How a repair report is wanted. */
+export interface ReportChoice {
+  readonly kind: 'pdf' | 'html';
+  readonly withPhotos: boolean;
+}
+
 /** What the commands can ask of the files. */
 export interface FileActions {
   readonly newCabinet: () => Promise<void>;
@@ -149,5 +155,7 @@ export interface FileActions {
   readonly keepMine: (part: FilePart) => Promise<void>;
   readonly answer: (answer: Answer) => void;
   /** Makes the repair report and puts it where the user wants it. */
-  readonly saveReport: (kind: 'pdf' | 'html') => Promise<void>;
+  readonly saveReport: (choice: ReportChoice) => Promise<void>;
+  /** Leaves off making it. */
+  readonly cancelReport: () => void;
 }

@@ -1,15 +1,21 @@
 import { checkCabinet } from '../../engine/cabinet/index.ts';
 import { type MadeDocument, makeDocument } from '../../engine/documents/index.ts';
-import { makeNames, papersWords, paperWords } from '../../engine/messages/index.ts';
-import { type Page, writeHtml, writeSvg } from '../../engine/paper/index.ts';
+import { makeNames, papersWords } from '../../engine/messages/index.ts';
+import { type Page, writeSvg } from '../../engine/paper/index.ts';
 import { isolationFigures } from '../../engine/patterns/index.ts';
 import type { PdfSection } from '../../engine/pdf/index.ts';
 import type { CabinetContent } from '../../engine/schema/index.ts';
-import type { PapersReply, PapersRequest, PreviewPage } from './papersProtocol.ts';
+import { makeReport } from './makeReport.ts';
+import type { PapersRequest, PreviewPage, ReportRequest } from './papersProtocol.ts';
 import { withPrintablePhotos } from './printablePhotos.ts';
+import { type Reply, replyHtml, replyPdf } from './replyFile.ts';
 
-/** Makes documents for the window and says on the way how far it is. */
-export async function makePapers(request: PapersRequest, reply: (reply: PapersReply) => void): Promise<void> {
+/** Makes documents, or the report of a repair, for the window and says on the way how far it is. */
+export function makePapers(request: PapersRequest | ReportRequest, reply: Reply): Promise<void> {
+  return 'report' in request ? makeReport(request, reply) : makeDocuments(request, reply);
+}
+
+async function makeDocuments(request: PapersRequest, reply: Reply): Promise<void> {
   const { content, others, kinds, form, madeAt } = request;
   const machines = form === 'pdf' ? [content, ...others] : [content];
   const sections: PdfSection[] = [];
@@ -28,9 +34,7 @@ export async function makePapers(request: PapersRequest, reply: (reply: PapersRe
       return;
     }
     if (form === 'html') {
-      const pages = documents.flatMap(({ paper }) => (paper === null ? [] : [writeHtml(paper, { language: paperWords.language })]));
-      reply({ kind: 'file', bytes: new TextEncoder().encode(pages[0] ?? ''), missingSigns: [], missingPictures: [] });
-      return;
+      return replyHtml(documents.find(({ paper }) => paper !== null)?.paper ?? null, reply);
     }
     sections.push(
       ...documents.map(({ title, pages }) => ({
@@ -39,10 +43,7 @@ export async function makePapers(request: PapersRequest, reply: (reply: PapersRe
       })),
     );
   }
-  // Large, and not needed before somebody saves.
-  const { writePdf } = await import('../../engine/pdf/index.ts');
-  const pdf = await writePdf(sections, { title: content.name, language: paperWords.language, madeAt: new Date(madeAt) });
-  if (pdf !== null) reply({ kind: 'file', ...pdf });
+  await replyPdf(sections, content.name, madeAt, reply);
 }
 
 const machineName = ({ machineNumber, name }: CabinetContent): string => machineNumber?.trim() || name;

@@ -1,4 +1,5 @@
-import type { LabelSheetName } from '../../engine/documents/index.ts';
+import type { Diagnosis } from '../../engine/diagnosis/index.ts';
+import type { LabelSheetName, ReportSource } from '../../engine/documents/index.ts';
 import type { PaperKind } from '../../engine/messages/index.ts';
 import type { PaperSize, PictureShape } from '../../engine/paper/index.ts';
 import type { IsolationFigures } from '../../engine/patterns/index.ts';
@@ -15,6 +16,12 @@ export interface PapersRequest {
   readonly date: string;
   readonly madeAt: number;
   readonly form: 'preview' | 'pdf' | 'html';
+}
+
+/** The repair report of a case is to be made. */
+export interface ReportRequest extends Pick<PapersRequest, 'content' | 'date' | 'madeAt'> {
+  readonly report: Pick<ReportSource, 'record' | 'withPhotos'> & { readonly diagnosis: Diagnosis };
+  readonly form: 'pdf' | 'html';
 }
 
 /** A document for the preview. */

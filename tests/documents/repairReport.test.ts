@@ -2,22 +2,28 @@ import { describe, expect, it } from 'vitest';
 import { diagnose } from '../../engine/diagnosis/index.ts';
 import { makeRepairReport } from '../../engine/documents/index.ts';
 import { makeNames } from '../../engine/messages/index.ts';
-import { writeHtml } from '../../engine/paper/index.ts';
+import { writeHtml, writeSvg } from '../../engine/paper/index.ts';
 import { writePdf } from '../../engine/pdf/index.ts';
 import { endOf } from '../../engine/plan/index.ts';
 import { writeReplaced } from '../../engine/repair/index.ts';
 import type { Evidence, Snapshot } from '../../engine/schema/index.ts';
 import { drivesContent, seenSnapshot, soundCabinet } from '../plan/smallCabinet.ts';
 import { readPdf } from './pdfReader.ts';
+import { findOverlaps, readInk } from './svgBoxes.ts';
 
 const madeAt = new Date('2026-11-26T10:00:00Z');
 const content = drivesContent(4, { spares: [{ id: 'b1', kind: 'board', partNumber: 'AX-100', serial: 'S-22', count: 2, fits: 'yes' }] });
 
+/** A picture of one point. */
+const dot = 'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==';
+
 /** The report of a board that was dead and is replaced, after `more` was looked at or done. */
-function reportOf(after: readonly Snapshot[], cabinetContent = content) {
+function reportOf(after: readonly Snapshot[], cabinetContent = content, withPhotos = false) {
   const cabinet = soundCabinet(cabinetContent);
   const first = seenSnapshot(cabinet, [{ item: 'board', unit: 'u3', mode: 'dead-dark', presence: 'steady' }]);
-  const looked: Snapshot['looks'] = [{ look: 'light-at-plug', link: 'w3', end: 'upper', outcomes: ['none'], at: '2026-11-26T09:05:00Z' }];
+  const looked: Snapshot['looks'] = [
+    { look: 'light-at-plug', link: 'w3', end: 'upper', outcomes: ['none'], at: '2026-11-26T09:05:00Z', photo: 'seen' },
+  ];
   const evidence: Evidence = { snapshots: [{ ...first, looks: looked }, ...after] };
   const diagnosis = diagnose(cabinet, evidence);
   const record = {
@@ -26,7 +32,7 @@ function reportOf(after: readonly Snapshot[], cabinetContent = content) {
     evidence,
     result: { end: 'proved' as const, by: 'A. Fitter', checked: ['plugs' as const] },
   };
-  const source = { topology: cabinet, cabinet, names: makeNames(cabinet), date: '2026-11-26', record, diagnosis };
+  const source = { topology: cabinet, cabinet, names: makeNames(cabinet), date: '2026-11-26', record, diagnosis, withPhotos };
   return makeRepairReport({ ...source, end: endOf(cabinet, evidence, diagnosis) }, 'a4');
 }
 
@@ -78,6 +84,39 @@ describe('the repair report', () => {
     const open = await textOf(reportOf([]));
     expect(open).toContain('The machine is not repaired.');
     expect(open).toContain('Board of -TB3');
+  });
+
+  it('should say step by step where the probabilities stood, with what is quiet counted only', async () => {
+    const text = await textOf(reportOf([replaced, ran]));
+    expect(text).toMatch(
+      /Displays: -TB2 downstream loss, -TB3 dark, -TB4 upstream loss and 2 quiet\..* (Board of -TB3|Control fuse of -TB3), \d+ %/,
+    );
+    expect(text).toMatch(/2026-11-26 09:05 Light at the upper plug of cable -WH3: none/);
+    const [, before, after] = text.match(/none Board of -TB3, (\d+) % .*machine runs Board of -TB3, (\d+) %/) ?? [];
+    expect(Number(before)).toBeLessThan(50);
+    expect(Number(after)).toBeGreaterThan(80);
+  });
+
+  it('should draw of a large cabinet the row with the place alone, the place in a frame, and nothing over anything', async () => {
+    const report = reportOf([replaced], drivesContent(14, { spares: content.spares ?? [] }));
+    const text = await textOf(report);
+    expect(text).toContain('These are the rows with what is marked');
+    // The row of -TB3 begins at the controller and ends where it goes on to -TB4; further rows are not there.
+    expect(text).toMatch(/to -TB4/);
+    expect(text).not.toMatch(/from -TB6/);
+    const frames = report.pages.flatMap(({ shapes }) => shapes).filter((shape) => shape.kind === 'box' && shape.line?.dash !== undefined);
+    expect(frames).toHaveLength(1);
+    for (const page of report.pages) expect(findOverlaps(readInk(writeSvg(page, report.title)))).toEqual([]);
+  });
+
+  it('should print the photos of what was seen and of the place, each once, if that is wanted', async () => {
+    const photos = [{ id: 'seen', caption: 'no light', mediaType: 'image/png' as const, data: dot }];
+    const withPhoto = { ...content, photos };
+    expect(await textOf(reportOf([replaced], withPhoto))).not.toContain('no light');
+    const wanted = reportOf([replaced], withPhoto, true);
+    expect(await textOf(wanted)).toMatch(/Photos Light at the upper plug of cable -WH3.* no light/);
+    expect(wanted.pages.flatMap(({ shapes }) => shapes).filter(({ kind }) => kind === 'picture')).toHaveLength(1);
+    expect(await textOf(reportOf([replaced], content, true))).toContain('No photos were taken');
   });
 
   it('should bear the numbers that were written into the cabinet', async () => {
