@@ -79,6 +79,23 @@ export function takeOut(work: Work, id: string): LinkRecord | null {
   return only === undefined ? null : free(work, only);
 }
 
+/** Takes a unit out of its chain for good: plugs of loose cables that still sit in its ports come out too. */
+export function unplug(work: Work, id: string): void {
+  takeOut(work, id);
+  for (const link of work.all('links')) {
+    const { upper, lower, ...rest } = link;
+    const above = lower?.unit === id;
+    const below = upper !== undefined && 'unit' in upper && upper.unit === id;
+    if (above || below) {
+      work.put('links', {
+        ...rest,
+        ...(upper === undefined || below ? {} : { upper }),
+        ...(lower === undefined || above ? {} : { lower }),
+      });
+    }
+  }
+}
+
 function free(work: Work, link: LinkRecord): LinkRecord {
   work.drop('links', link.id);
   const { upper: _upper, lower: _lower, ...rest } = link;

@@ -8,7 +8,7 @@ export { type FieldForm, type FieldPath, type FieldSpec, type FieldTable, fieldS
 export { applyFix, type Fix, type FixName, fixOf } from './fixes.ts';
 export { type Insertion, insertUnits, whyNotInsert } from './insertUnits.ts';
 export { feedUnits, joinPorts, reconnectLead, replugEnd, whyNotFeed, whyNotJoin, whyNotReplug } from './join.ts';
-export { moveInChain, moveToPlace } from './moveUnits.ts';
+export { moveInChain, moveToPlace, takeOffChain } from './moveUnits.ts';
 export { type NewMachine, newMachine } from './newMachine.ts';
 export { duplicateThings, type PasteTarget, pasteClip } from './pasteClip.ts';
 export { pasteRows } from './pasteRows.ts';

@@ -1,7 +1,7 @@
 import { fail, makeProblem, ok, type Problem } from '../base/index.ts';
 import type { CabinetContent, LinkRecord } from '../schema/index.ts';
 import { buildTopology, unitName } from '../topology/index.ts';
-import { findGap, putIn, takeOut } from './chainWork.ts';
+import { findGap, putIn, takeOut, unplug } from './chainWork.ts';
 import { leavePlace, placeOf, slotsOf, standAt } from './places.ts';
 import type { ChainSpot, EditResult, Place } from './types.ts';
 import { unknownThing, Work } from './work.ts';
@@ -73,6 +73,28 @@ function noSpot(work: Work, id: string | undefined) {
   const unit = id === undefined ? undefined : work.get('units', id);
   const facts = { unit: unit === undefined ? (id ?? '') : unitName(unit) };
   return fail<ChainSpot>(makeProblem('edit-no-spot', 'refused', { subjects: id === undefined ? [] : [id], facts }));
+}
+
+/**
+ * Takes drives off their chains: they stay in the cabinet, marked as on no chain, the chains are joined behind them, and the cables
+ * that are left over go. What is on no chain already stays as it is.
+ * Refused: supplies, encoder interfaces (they are on a chain or nowhere), what is not there.
+ */
+export function takeOffChain(content: CabinetContent, ids: readonly string[]): EditResult {
+  const work = new Work(content);
+  const units = [...new Set(ids)];
+  const problems = units.flatMap((id) => whyNotMove(work, id) ?? whyNotOff(work, id) ?? []);
+  if (problems.length > 0) return fail(...problems);
+  for (const id of units) {
+    unplug(work, id);
+    const unit = work.get('units', id);
+    if (unit !== undefined && unit.onChain !== false) work.put('units', { ...unit, onChain: false });
+  }
+  return ok(work.finish());
+}
+
+function whyNotOff(work: Work, id: string): Problem | null {
+  return work.get('units', id)?.kind === 'encoder-interface' ? makeProblem('edit-encoder-off-chain', 'refused', { subjects: [id] }) : null;
 }
 
 /**

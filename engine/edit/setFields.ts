@@ -2,7 +2,7 @@ import { fail, makeProblem, ok, type Problem, type Result } from '../base/index.
 import { shapeProblems } from '../cabinet/index.ts';
 import { type CabinetContent, type ControllerRecord, cabinetContent, recordSchemas, type UnitRecord } from '../schema/index.ts';
 import { chainName, unitName } from '../topology/index.ts';
-import { takeOut } from './chainWork.ts';
+import { unplug } from './chainWork.ts';
 import type { EditedList, EditResult, RecordOf } from './types.ts';
 import { unknownThing, Work } from './work.ts';
 
@@ -61,7 +61,7 @@ function setField(work: Work, { of, path, value }: FieldEdit): Result<null> {
   if (why !== null) return fail(why);
   // The schema of this list took it, so it is a record of this list.
   const next = changed as RecordOf<typeof of.in>;
-  if (of.in === 'units' && (next as UnitRecord).onChain === false && (record as UnitRecord).onChain !== false) takeOut(work, of.id);
+  if (of.in === 'units' && (next as UnitRecord).onChain === false && (record as UnitRecord).onChain !== false) unplug(work, of.id);
   work.put(of.in, next);
   if (of.in === 'units') forgetOutputs(work, next as UnitRecord);
   return ok(null);

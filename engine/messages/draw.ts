@@ -1,5 +1,5 @@
 import type { Severity } from '../base/index.ts';
-import type { OrdinalGroup, UnitKind } from '../schema/index.ts';
+import type { LinkEnd, OrdinalGroup, UnitKind } from '../schema/index.ts';
 import { startSentence, wordCount, wordList } from './numbers.ts';
 import { severityWords } from './problems.ts';
 import { wordNumber } from './quantities.ts';
@@ -32,6 +32,7 @@ export const drawCommandLabels = {
   addChain: 'Add a chain',
   removeThings: 'Delete',
   moveUnits: 'Move',
+  takeOffChain: 'Take off the chain',
   moveBack: 'Move towards the controller',
   moveOn: 'Move away from the controller',
   moveUp: 'Move to the row above',
@@ -88,6 +89,8 @@ export const drawWords = {
     kinds,
     chains: 'Chains',
     addChain: 'Add a chain',
+    loose: 'Loose cables',
+    looseHint: 'Drag one onto a port to plug it in.',
     hint: 'Drag onto the drawing, or onto a cable to insert. By keyboard: choose a cable or a unit, then press the letter.',
     held: (kind: string) => `Click where the ${kind} shall stand. Esc puts it back.`,
     chain: (number: number, units: number, axes: number) => ({
@@ -101,6 +104,9 @@ export const drawWords = {
   volts: (value: number) => `${wordNumber(value, 1)} V`,
   /** "drive 3", "encoder 1": there is room for no more under a module. */
   counted: (group: OrdinalGroup, ordinal: number) => `${group === 'drive' ? 'drive' : 'encoder'} ${ordinal}`,
+  /** There is room for no more under a module. */
+  unreached: 'on no chain',
+  shortKind: { 'encoder-interface': 'encoder' } as { readonly [K in UnitKind]?: string },
   noPartNumber: 'no part no.',
   notFed: 'no 24 V',
   axes: (count: number, limit: number | null) => (limit === null ? wordCount(count, 'axis', 'axes') : `${count} / ${limit} axes`),
@@ -114,8 +120,10 @@ export const drawWords = {
     remove: (what: string) => `delete ${what}`,
     cut: (what: string) => `cut ${what}`,
     move: (what: string) => `move ${what}`,
+    takeOff: (what: string) => `take ${what} off the chain`,
     join: (a: string, b: string) => `join ${a} and ${b}`,
     replug: (cable: string, port: string) => `${cable} into ${port}`,
+    unplug: (end: LinkEnd, cable: string) => `${end} plug of ${cable} out`,
     feed: (what: string, from: string) => `feed ${what} from ${from}`,
     paste: 'paste',
     pasteRows: 'paste rows',
@@ -127,7 +135,7 @@ export const drawWords = {
     ['Shift+← →', 'choose more'],
     ['Ctrl+Space', 'choose this too, or no longer'],
     ['Shift+F10', 'what to do here'],
-    ['Alt', 'while dragging: beside the chains'],
+    ['Alt', 'while dragging a unit: a copy; from the shelf: beside the chains'],
     ['Esc', 'while dragging: put back'],
   ] as readonly (readonly [string, string])[],
   contextMenu: 'What to do here',
@@ -169,12 +177,18 @@ export const drawWords = {
     end: (what: string, chain: string) => `Add ${what} at the end of ${chain}`,
     newChain: (what: string) => `Begin a new chain with ${what}`,
     apart: (what: string) => `Put ${what} beside the chains`,
+    takeOff: (what: string) => `Take ${what} off the chain`,
+    copyOf: (what: string) => `a copy of ${what}`,
+    copy: 'a copy',
     place: (what: string, row: number, slot: number) => `Put ${what} into row ${row}, slot ${slot}`,
     cannot: 'This cannot go here',
     putBack: 'put back',
     beside: 'beside the chains',
     plug: 'Join with a port that is lit up',
     plugEnd: 'Plug into a port that is lit up',
+    letHang: (cable: string) => `Let this end of ${cable} hang loose`,
+    newUnit: 'Let go: choose a new unit for this end',
+    offer: 'A new unit here',
     feed: 'Feed a unit with 24 V',
     join: (a: string, b: string) => `Join ${a} and ${b}`,
     plugInto: (cable: string, port: string) => `Plug ${cable} into ${port}`,
@@ -182,6 +196,8 @@ export const drawWords = {
     /** "Cable -WH3 stays, a new cable -WH10 leads on to -TB3. -TB3 and -TB4 become drives 4 and 5." */
     detail: (parts: {
       readonly stays: string | null;
+      /** Cables that are left over. */
+      readonly gone: readonly string[];
       readonly made: readonly string[];
       readonly leadsTo: readonly string[];
       readonly renumbered: readonly { readonly unit: string; readonly now: string; readonly chain: string }[];
@@ -193,7 +209,9 @@ export const drawWords = {
           : parts.stays === null
             ? `A new ${made} leads to ${parts.leadsTo[0] ?? ''}.`
             : `${startSentence(parts.stays)} stays, a new ${made} leads on to ${parts.leadsTo[0] ?? ''}.`;
-      return [cables, wordRenumbered(parts.renumbered)].filter((sentence) => sentence !== '').join(' ');
+      const left =
+        parts.gone.length === 0 ? '' : `${startSentence(wordList(parts.gone))} ${parts.gone.length === 1 ? 'is' : 'are'} left over.`;
+      return [cables, left, wordRenumbered(parts.renumbered)].filter((sentence) => sentence !== '').join(' ');
     },
   },
   /** What a screen reader hears of a unit. */
@@ -213,6 +231,10 @@ export const drawWords = {
     ]
       .filter((part) => part !== '')
       .join(' '),
+  /** What a screen reader hears of a cable of which one end is plugged in nowhere. */
+  looseName: (link: string, at: string, chosen: boolean) =>
+    `${startSentence(link)}, at ${at}, the other end is loose.${chosen ? ' Chosen.' : ''}`,
+  looseEnd: 'loose',
   linkName: (link: string, upper: string, lower: string, chosen: boolean) =>
     `${startSentence(link)}, from ${upper} to ${lower}.${chosen ? ' Chosen.' : ''}`,
   chainName: (chain: string, units: number) => `${startSentence(chain)}, port of the controller, ${wordCount(units, 'unit')}.`,

@@ -62,6 +62,8 @@ export function useCabinetView(frame: React.RefObject<HTMLElement | null>, size:
   const lessMotion = useMedia('(prefers-reduced-motion: reduce)');
   const { registerCanvas } = useWindow();
   const [zoomed, setZoomed] = useState<Detail | null>(null);
+  /** Whether a strip to which one zoomed by hand has room for designations; null: nobody did. */
+  const [zoomedRoomy, setZoomedRoomy] = useState<boolean | null>(null);
 
   const fit = useMemo(
     () =>
@@ -77,6 +79,7 @@ export function useCabinetView(frame: React.RefObject<HTMLElement | null>, size:
       }),
     [topology, size, narrow, metrics, foldable, wrap, goDown, arrangement, above],
   );
+  const pitch = fit.options.metrics.module + fit.options.metrics.gap;
   const detail = zoomed ?? fit.detail;
   const still = useMemo(() => placeCabinet(topology, { ...fit.options, detail }), [topology, fit, detail]);
   const placement = useMemo(
@@ -106,6 +109,7 @@ export function useCabinetView(frame: React.RefObject<HTMLElement | null>, size:
 
   const showWhole = useCallback(() => {
     setZoomed(null);
+    setZoomedRoomy(null);
     const viewport = whole();
     setScale(viewport.zoom);
     void flow.setViewport(viewport);
@@ -122,8 +126,9 @@ export function useCabinetView(frame: React.RefObject<HTMLElement | null>, size:
       setScale(viewport.zoom);
       const now = detailAt(viewport.zoom);
       setZoomed(now === fit.detail ? null : now);
+      setZoomedRoomy(now === fit.detail ? null : viewport.zoom * pitch >= roomyPitch);
     },
-    [fit.detail, setScale],
+    [fit.detail, setScale, pitch],
   );
 
   const latest = useRef<Placement>(placement);
@@ -170,8 +175,7 @@ export function useCabinetView(frame: React.RefObject<HTMLElement | null>, size:
   }, [flow, duration, showWhole, registerCanvas, walkDisplays]);
 
   // In a strip with room to spare every mark has its designation under it, else every fifth its number.
-  const pitch = fit.options.metrics.module + fit.options.metrics.gap;
-  return { detail, placement, still, onMove, onFocus, roomy: fit.options.stripZoom * pitch >= roomyPitch };
+  return { detail, placement, still, onMove, onFocus, roomy: zoomedRoomy ?? fit.options.stripZoom * pitch >= roomyPitch };
 }
 
 /** From what height on an open entry lies over a span of the drawing. */

@@ -19,11 +19,12 @@ export function DrawBar() {
         detail={why ? wordProblem(why).title : detail}
         refused={why !== null}
         keys={['esc', 'alt']}
+        alt={gesture.carried.kind === 'new' ? drawWords.drop.beside : drawWords.drop.copy}
       />
     );
   }
   if (gesture.kind === 'pull') {
-    const title = wordPull(store.getState(), gesture.pulled, gesture.over);
+    const title = wordPull(store.getState(), gesture);
     const why = gesture.refusal;
     return (
       <Bar
@@ -44,11 +45,14 @@ function Bar({
   detail,
   refused,
   keys,
+  alt = '',
 }: {
   readonly title: string;
   readonly detail: string;
   readonly refused: boolean;
   readonly keys: readonly ('esc' | 'alt')[];
+  /** What Alt does. */
+  readonly alt?: string;
 }) {
   return (
     <div className={`draw-bar${refused ? ' refused' : ''}`}>
@@ -62,7 +66,7 @@ function Bar({
           )}
           {keys.includes('alt') && (
             <>
-              <kbd>Alt</kbd> {drawWords.drop.beside}
+              <kbd>Alt</kbd> {alt}
             </>
           )}
         </span>

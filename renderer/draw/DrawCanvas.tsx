@@ -13,7 +13,7 @@ import 'reactflow/dist/style.css';
 import '../canvas/canvas.css';
 import '../canvas/modules.css';
 import { DrawBar } from './DrawBar.tsx';
-import { DrawContextMenu, useContextMenu } from './DrawContextMenu.tsx';
+import { DrawContextMenu, OfferMenu, useContextMenu } from './DrawContextMenu.tsx';
 import { DrawControllerNode } from './DrawControllerNode.tsx';
 import { DrawHead } from './DrawHead.tsx';
 import { useGesture } from './DrawingContext.ts';
@@ -21,6 +21,7 @@ import { DrawLeadEdge } from './DrawLeadEdge.tsx';
 import { DrawLinkEdge } from './DrawLinkEdge.tsx';
 import { DrawUnitNode } from './DrawUnitNode.tsx';
 import { CarriedGhost, GestureLayer } from './GestureLayer.tsx';
+import { LooseLayer } from './LooseLayer.tsx';
 import { useDrawKeys, useFocusChosen } from './useDrawKeys.ts';
 import { useDrawProjection } from './useDrawProjection.ts';
 import { useGestures } from './useGestures.ts';
@@ -60,11 +61,11 @@ export function DrawCanvas() {
     above: feedbackShown ? feedbackRoom : 0,
   });
   const shown = useShownGesture();
-  const { nodes, edges, captions } = useDrawProjection(view.placement, view.detail, shown);
+  const { nodes, edges, captions, loose } = useDrawProjection(view.placement, view.detail, shown);
   const gestures = useGestures({ frame, placement: view.still });
   const onKeyDown = useDrawKeys(view.still);
   useFocusChosen(frame);
-  const menu = useContextMenu();
+  const menu = useContextMenu(gestures.cancel);
   const hasUnits = useApp((state) => state.checked.topology.units.size > 0);
   const pulling = useGesture((gesture) => gesture.kind === 'pull');
   const noop = useCallback(() => undefined, []);
@@ -82,7 +83,10 @@ export function DrawCanvas() {
           if (!event.defaultPrevented) onKeyDown(event);
         }}
         onContextMenu={menu.onContextMenu}
-        onPointerDown={gestures.onPointerDown}
+        onPointerDown={(event) => {
+          gestures.onPointerDown(event);
+          menu.onPointerDown(event);
+        }}
         onPointerMove={gestures.onPointerMove}
         data-roomy={view.roomy}
         data-pulling={pulling}
@@ -102,12 +106,14 @@ export function DrawCanvas() {
             <ViewportPortal>
               <Captions captions={captions} />
             </ViewportPortal>
+            <LooseLayer cables={loose} />
             <GestureLayer opening={view.placement.opening} />
           </ReactFlow>
         )}
         {!hasUnits && <QuickChain />}
         <DrawBar />
         <DrawContextMenu at={menu.at} onClose={menu.close} />
+        <OfferMenu />
         <CarriedGhost />
       </section>
     </DetailContext>

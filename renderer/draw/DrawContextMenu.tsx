@@ -6,11 +6,20 @@ import { wordKeys } from '../shell/shortcuts.ts';
 import { type CommandId, commands } from '../state/commands.ts';
 import { useApp, useDispatch, useWindow } from '../state/useWorkbench.ts';
 import { chosenThings } from './chosen.ts';
+import { useDrawing, useGesture } from './DrawingContext.ts';
 import { thingOf } from './elements.ts';
+import { noGesture } from './gesture.ts';
+import { swallowClick } from './gestureTargets.ts';
 
 const onThings = ['connect-to', 'cut', 'copy', 'duplicate', 'remove-chosen'] as const;
 const onCable = ['insert-servo', 'insert-spindle', 'insert-encoder', 'connect-to', 'remove-chosen'] as const;
-const onUnits = ['choose-chain', 'choose-upstream', 'choose-downstream', 'move-back', 'move-on'] as const;
+const onUnits = ['choose-chain', 'choose-upstream', 'choose-downstream', 'move-back', 'move-on', 'take-off-chain'] as const;
+/** What a new cable can lead to, that was let go over the bare drawing. */
+const offered = [
+  ['insert-servo', 'servo-drive'],
+  ['insert-spindle', 'spindle-drive'],
+  ['insert-encoder', 'encoder-interface'],
+] as const;
 const onNothing = ['insert-servo', 'insert-spindle', 'insert-encoder', 'insert-supply', 'new-chain'] as const;
 const always = ['paste', 'paste-rows', 'choose-all', 'zoom-to-fit'] as const;
 type MenuCommand =
@@ -20,8 +29,11 @@ type MenuCommand =
   | (typeof onNothing)[number]
   | (typeof always)[number];
 
-/** Where the menu is open, on the screen; and how it is opened over a thing, which is chosen first. */
-export function useContextMenu() {
+/** So long a finger rests on something until the menu opens, milliseconds; it may tremble by so many pixels. */
+const longPress = { after: 550, within: 10 } as const;
+
+/** Where the menu is open, on the screen; and how it is opened over a thing, which is chosen first. `cancel` ends a gesture that was begun. */
+export function useContextMenu(cancel: () => void) {
   const { store, dispatch } = useWindow();
   const [at, setAt] = useState<Point | null>(null);
   const openOver = useCallback(
@@ -44,6 +56,31 @@ export function useContextMenu() {
     },
     [openOver],
   );
+  /** A finger that rests. What it began by touching is not done. */
+  const onPointerDown = useCallback(
+    (event: React.PointerEvent) => {
+      if (event.pointerType === 'mouse' || !event.isPrimary) return;
+      const { target, clientX: x, clientY: y } = event;
+      const stop = new AbortController();
+      const options = { signal: stop.signal, capture: true };
+      const timer = window.setTimeout(() => {
+        stop.abort();
+        cancel();
+        swallowClick();
+        openOver(target, { x, y });
+      }, longPress.after);
+      const end = () => {
+        window.clearTimeout(timer);
+        stop.abort();
+      };
+      const moved = (move: PointerEvent) => {
+        if (Math.hypot(move.clientX - x, move.clientY - y) > longPress.within) end();
+      };
+      window.addEventListener('pointermove', moved, options);
+      for (const ended of ['pointerup', 'pointercancel', 'contextmenu', 'pointerdown']) window.addEventListener(ended, end, options);
+    },
+    [openOver, cancel],
+  );
   /** The keys for it: there is no place of the pointer then, so it opens over the thing itself. */
   const onMenuKey = useCallback(
     (event: React.KeyboardEvent) => {
@@ -53,7 +90,7 @@ export function useContextMenu() {
     },
     [openOver],
   );
-  return { at, onContextMenu, onMenuKey, close: () => setAt(null) };
+  return { at, onContextMenu, onPointerDown, onMenuKey, close: () => setAt(null) };
 }
 
 /** What can be done with what is chosen: the same commands as in the menus. */
@@ -94,6 +131,47 @@ export function DrawContextMenu({ at, onClose }: { readonly at: Point | null; re
                 <Item key={id} id={id} />
               ))}
             </MenuSection>
+          ))}
+        </Menu>
+      </Popover>
+    </>
+  );
+}
+
+/** What shall hang on a new cable that was let go over the bare drawing. */
+export function OfferMenu() {
+  const anchor = useRef<HTMLSpanElement>(null);
+  const dispatch = useDispatch();
+  const { gestures } = useDrawing();
+  const offer = useGesture((gesture) => (gesture.kind === 'offer' ? gesture : null));
+  const close = () => gestures.setState({ gesture: noGesture });
+  return (
+    <>
+      {offer && <span ref={anchor} className="menu-anchor" style={{ left: offer.at.x, top: offer.at.y }} />}
+      <Popover
+        className="menu-popover"
+        aria-label={drawWords.drop.offer}
+        triggerRef={anchor}
+        isOpen={offer !== null}
+        placement="bottom start"
+        offset={2}
+        onOpenChange={(open) => !open && close()}
+      >
+        <Menu
+          aria-label={drawWords.drop.offer}
+          className="menu"
+          autoFocus="first"
+          onAction={(key) => {
+            const kind = offered.find(([id]) => id === key)?.[1];
+            close();
+            if (offer && kind) dispatch('insert-units', { units: [{ kind }], spot: offer.spot });
+          }}
+        >
+          {offered.map(([id]) => (
+            <MenuItem key={id} id={id} className="menu-item" textValue={windowTexts.commands[commands[id].label]}>
+              <span className="menu-check" />
+              <span className="menu-text">{windowTexts.commands[commands[id].label]}</span>
+            </MenuItem>
           ))}
         </Menu>
       </Popover>

@@ -15,6 +15,8 @@ export type DrawControllerNodeType = Node<{ readonly view: DrawControllerView },
 export const DrawControllerNode = memo(function DrawControllerNode({ data: { view } }: NodeProps<DrawControllerNodeType>) {
   const detail = useDetail();
   const dispatch = useDispatch();
+  // Without a designation the kind stands in its place.
+  const isNamed = view.designation !== windowTexts.cabinet.controller;
   const choose = (id: string) => (event: React.MouseEvent) =>
     dispatch('choose', { ids: [id], how: event.shiftKey || event.ctrlKey || event.metaKey ? 'toggle' : 'only' });
   return (
@@ -28,14 +30,14 @@ export const DrawControllerNode = memo(function DrawControllerNode({ data: { vie
         onClick={choose(view.id)}
       />
       <span className={detail === 'full' ? 'head' : 'counter-scaled head'} aria-hidden="true">
-        <span className="designation">{view.designation}</span>
-        {detail === 'full' && (
+        <span className={isNamed ? 'designation' : 'designation unnamed'}>{view.designation}</span>
+        {detail === 'full' && isNamed && (
           <span className="kind-sign">
             <Sign name="controller" />
           </span>
         )}
       </span>
-      {detail === 'full' && view.designation !== windowTexts.cabinet.controller && (
+      {detail === 'full' && isNamed && (
         <span className="kind" aria-hidden="true">
           {windowTexts.cabinet.controller}
         </span>

@@ -57,15 +57,15 @@ function FullUnit({ view }: { readonly view: DrawUnitView }) {
         <span className="designation">{view.designation}</span>
         <Corner view={view} />
       </span>
-      <span className="kind">{view.kindWords}</span>
+      <span className="kind">{drawWords.shortKind[view.kind] ?? view.kindWords}</span>
       {view.kind !== 'supply' && (
         <span className="facts">
           <b>{view.axes || ' '}</b>
-          <span className={view.partNumber === '' ? 'none' : ''}>{view.model || view.partNumber || drawWords.noPartNumber}</span>
           <span className={view.voltsWrong ? 'wrong' : ''}>{view.fed ? view.volts : drawWords.notFed}</span>
+          <span className={view.partNumber === '' ? 'model none' : 'model'}>{view.model || view.partNumber || drawWords.noPartNumber}</span>
         </span>
       )}
-      {view.onChain && <ModulePorts view={view} />}
+      {view.onChain && <ModulePorts view={{ ...view, isLast: view.isLast && view.downFree }} />}
       <ModuleFoot view={{ ...view, axes: '' }} />
     </>
   );
@@ -89,7 +89,9 @@ function Corner({ view }: { readonly view: DrawUnitView }) {
 function MiddleUnit({ view }: { readonly view: DrawUnitView }) {
   return (
     <span className="counter-scaled">
-      <span className="designation">{view.designation}</span>
+      <span className="designation" style={{ '--signs': view.designation.length } as React.CSSProperties}>
+        {view.designation}
+      </span>
       <Corner view={view} />
       <span className="middle-axes">{view.axes}</span>
     </span>

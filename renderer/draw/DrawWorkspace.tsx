@@ -15,7 +15,7 @@ import { Shelf } from './Shelf.tsx';
 import { useClipboard } from './useClipboard.ts';
 import './draw.css';
 
-const makeDrawing = (): Drawing => ({ gestures: makeGestureStore(), begin: { current: null } });
+const makeDrawing = (): Drawing => ({ gestures: makeGestureStore(), begin: { current: null }, pull: { current: null } });
 
 /** Draw: document the cabinet. Shelf at the left, the drawing or its lists in the middle, the inspector at the right. */
 export function DrawWorkspace() {

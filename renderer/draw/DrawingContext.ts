@@ -1,6 +1,6 @@
 import { createContext, use } from 'react';
 import { useStore } from 'zustand';
-import type { Gesture, GestureStore } from './gesture.ts';
+import type { Gesture, GestureStore, Pulled } from './gesture.ts';
 import type { Carried } from './preview.ts';
 
 /** What the parts of Draw share besides the document: the gesture that is going on, and how the shelf begins one. */
@@ -8,6 +8,8 @@ export interface Drawing {
   readonly gestures: GestureStore;
   /** Begins to carry something; set by the drawing as long as it is shown. */
   readonly begin: { current: ((event: React.PointerEvent, carried: Carried) => void) | null };
+  /** Begins to pull a cable of which no end is plugged in. */
+  readonly pull: { current: ((event: React.PointerEvent, pulled: Pulled) => void) | null };
 }
 
 export const DrawingContext = createContext<Drawing | null>(null);

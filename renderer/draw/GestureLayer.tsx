@@ -1,5 +1,5 @@
 import { ViewportPortal } from 'reactflow';
-import { unitKindWords } from '../../engine/messages/index.ts';
+import { drawWords, unitKindWords } from '../../engine/messages/index.ts';
 import { Fibres } from '../canvas/Fibres.tsx';
 import type { Box } from '../canvas/placement.ts';
 import { Sign } from '../marks/Sign.tsx';
@@ -67,12 +67,14 @@ function GhostWords({ carried }: { readonly carried: Carried }) {
     );
   }
   const [first] = carried.units;
+  const more = carried.units.length - 1;
   const unit = [...topology.units.values()].find(({ id }) => id === first);
   return (
     <>
       {unit && <Sign name={unit.kind} />}
       <b className="designation">{first === undefined ? '' : shortUnitName(topology, first as never)}</b>
-      {carried.units.length > 1 && <span>+{carried.units.length - 1}</span>}
+      {more > 0 && <span>+{more}</span>}
+      {carried.kind === 'copy' && <span>{drawWords.drop.copy}</span>}
     </>
   );
 }

@@ -1,10 +1,15 @@
+import { useMemo } from 'react';
 import { MiniMap } from 'reactflow';
 import { drawWords } from '../../engine/messages/index.ts';
 import { kindLetters } from '../../engine/quick/index.ts';
 import { type UnitKind, unitKinds } from '../../engine/schema/index.ts';
+import type { Topology } from '../../engine/topology/index.ts';
 import { Sign } from '../marks/Sign.tsx';
+import { namesOf } from '../state/names.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
 import { useDrawing } from './DrawingContext.ts';
+import { linkElementId } from './elements.ts';
+import { looseCables } from './projectDraw.ts';
 
 const commandOf = {
   'servo-drive': 'insert-servo',
@@ -53,10 +58,41 @@ export function Shelf() {
       <button type="button" className="button small" onClick={() => dispatch('new-chain')}>
         {drawWords.shelf.addChain} <kbd>C</kbd>
       </button>
+      <LooseCables topology={topology} />
       {drawn && topology.units.size >= minimapFrom && (
         <MiniMap className="minimap" pannable zoomable ariaLabel={drawWords.minimap} nodeBorderRadius={4} nodeStrokeWidth={6} />
       )}
     </aside>
+  );
+}
+
+/** Cables that are plugged into nothing stand here until they are. */
+function LooseCables({ topology }: { readonly topology: Topology }) {
+  const dispatch = useDispatch();
+  const { pull } = useDrawing();
+  const chosen = useApp((state) => state.draw.chosen);
+  const cables = useMemo(() => looseCables(topology), [topology]);
+  if (cables.length === 0) return null;
+  return (
+    <>
+      <h2 className="section-head">{drawWords.shelf.loose}</h2>
+      <ul className="shelf-loose">
+        {cables.map((id) => (
+          <li key={id}>
+            <button
+              type="button"
+              id={linkElementId(id)}
+              aria-pressed={chosen.includes(id)}
+              onPointerDown={(event) => event.button === 0 && pull.current?.(event, { kind: 'cable', link: id })}
+              onClick={() => dispatch('choose', { ids: [id], how: 'only' })}
+            >
+              {namesOf(topology).link(id)}
+            </button>
+          </li>
+        ))}
+      </ul>
+      <p className="shelf-hint">{drawWords.shelf.looseHint}</p>
+    </>
   );
 }
 

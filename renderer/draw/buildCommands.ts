@@ -17,6 +17,7 @@ import {
   pasteRows,
   removeThings,
   replugEnd,
+  takeOffChain,
 } from '../../engine/edit/index.ts';
 import { drawWords, unitKindWords } from '../../engine/messages/index.ts';
 import type { CabinetContent, LinkEnd } from '../../engine/schema/index.ts';
@@ -57,11 +58,12 @@ export function insertAt(cabinet: CabinetContent, { units, spot, place }: Insert
   return spot === 'new-chain' ? onNewChain(cabinet, insert) : insert(cabinet, spot === 'apart' ? null : spot);
 }
 
-/** Where units that are there can be moved: along the chains, or to a place in the cabinet. */
-export type MoveTo = ChainSpot | 'new-chain' | Place;
+/** Where units that are there can be moved: along the chains, off them, or to a place in the cabinet. */
+export type MoveTo = Spot | Place;
 
 export function moveAt(cabinet: CabinetContent, ids: readonly string[], to: MoveTo): EditResult {
   if (to === 'new-chain') return onNewChain(cabinet, (content, at) => moveInChain(content, ids, at));
+  if (to === 'apart') return takeOffChain(cabinet, ids);
   return 'row' in to ? moveToPlace(cabinet, ids, to) : moveInChain(cabinet, ids, to);
 }
 
@@ -88,7 +90,7 @@ export const buildCommands = {
 
   'move-units': editCommand<{ readonly ids: readonly string[]; readonly to: MoveTo }>({
     label: 'moveUnits',
-    name: (state, { ids }) => steps.move(nameMany(state, ids)),
+    name: (state, { ids, to }) => (to === 'apart' ? steps.takeOff : steps.move)(nameMany(state, ids)),
     subject: ({ ids }) => ids[0] ?? null,
     edit: (cabinet, { ids, to }) => moveAt(cabinet, ids, to),
   }),
@@ -99,9 +101,11 @@ export const buildCommands = {
     subject: ({ b }) => ('unit' in b ? b.unit : null),
     edit: (cabinet, { a, b }) => joinPorts(cabinet, a, b),
   }),
-  'replug-end': editCommand<{ readonly link: string; readonly end: LinkEnd; readonly port: Port }>({
+  /** `port: null`: the end hangs loose. */
+  'replug-end': editCommand<{ readonly link: string; readonly end: LinkEnd; readonly port: Port | null }>({
     label: 'replugEnd',
-    name: (state, { link, port }) => steps.replug(name(state, link), namePort(state, port)),
+    name: (state, { link, end, port }) =>
+      port === null ? steps.unplug(end, name(state, link)) : steps.replug(name(state, link), namePort(state, port)),
     subject: ({ link }) => link,
     edit: (cabinet, { link, end, port }) => replugEnd(cabinet, link, end, port),
   }),

@@ -102,6 +102,7 @@ export function makeDrawActions({ store, dispatch, announce }: Bench): DrawActio
       if (ids.length > 0) dispatch('duplicate-things', { ids, target: pasteTarget() });
     },
     move,
+    takeOff: () => dispatch('move-units', { ids: movable(topology(), chosen()), to: 'apart' }),
     addChain: () => dispatch('add-chain', undefined),
     goToInspector: () => document.querySelector<HTMLElement>('#inspector input, #inspector')?.focus(),
   };

@@ -4,6 +4,7 @@ import { type DrawActions, effectCommand, viewCommand } from '../state/command.t
 import { buildCommands } from './buildCommands.ts';
 import { alongChain, type ChooseHow, changeChosen, chosenThings, everyUnit } from './chosen.ts';
 import type { DrawDialog, DrawState, DrawView } from './drawState.ts';
+import { movable } from './preview.ts';
 
 /*
  * The commands of Draw that change how one looks at the cabinet, and what is chosen in it.
@@ -61,6 +62,13 @@ export const drawCommands = {
   'move-on': act('moveOn', ['Mod+ArrowRight'], (actions) => actions.move('right')),
   'move-up': act('moveUp', ['Mod+ArrowUp'], (actions) => actions.move('up')),
   'move-down': act('moveDown', ['Mod+ArrowDown'], (actions) => actions.move('down')),
+
+  'take-off-chain': effectCommand({
+    label: 'takeOffChain',
+    isEnabled: (state) =>
+      inDraw(state) && alongChain(state.checked.topology, movable(state.checked.topology, chosenThings(state)), 'all').length > 0,
+    run: ({ draw: actions }) => actions?.takeOff(),
+  }),
 
   'connect-to': viewCommand({
     label: 'connectTo',

@@ -1,5 +1,7 @@
 import type { Severity } from '../../engine/base/index.ts';
-import type { FrameView, LeadLine, LinkLine } from '../canvas/views.ts';
+import type { LinkEnd } from '../../engine/schema/index.ts';
+import type { Detail } from '../canvas/geometry.ts';
+import type { FrameView, LeadLine, LinkLine, Point } from '../canvas/views.ts';
 
 /*
  * What the drawing shows of each thing in Draw, as plain data, compared by value.
@@ -63,6 +65,19 @@ export interface DrawLinkView extends LinkLine {
   readonly problem: Severity | null;
   /** Something is about to be dropped into it. */
   readonly target: boolean;
+  readonly name: string;
+}
+
+/** A cable that is plugged in at one end only. */
+export interface LooseView {
+  readonly id: string;
+  readonly designation: string;
+  /** The end that hangs loose. */
+  readonly end: LinkEnd;
+  readonly detail: Detail;
+  /** Edge of the port in which the other end sits. */
+  readonly at: Point;
+  readonly chosen: Chosen;
   readonly name: string;
 }
 

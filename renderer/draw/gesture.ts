@@ -3,6 +3,7 @@ import type { Problem } from '../../engine/base/index.ts';
 import type { Port } from '../../engine/edit/index.ts';
 import type { LinkEnd } from '../../engine/schema/index.ts';
 import type { Point } from '../canvas/views.ts';
+import type { Spot } from './buildCommands.ts';
 import type { Carried, Preview } from './preview.ts';
 import type { DropTarget } from './spots.ts';
 
@@ -10,8 +11,9 @@ import type { DropTarget } from './spots.ts';
  * A gesture is begun, shows what it would do, and ends with one command or without a trace. Nothing of it is in the document before.
  */
 
-/** What is pulled: a new cable out of a port, a plug out of its port, or a new lead. */
+/** What is pulled: a new cable out of a port, a plug out of its port or a loose one, a cable of which no end is plugged in, or a new lead. */
 export type Pulled =
+  | { readonly kind: 'cable'; readonly link: string }
   | { readonly kind: 'port'; readonly port: Port }
   | { readonly kind: 'plug'; readonly link: string; readonly end: LinkEnd }
   | { readonly kind: 'feed'; readonly unit: string };
@@ -37,11 +39,15 @@ export type Gesture =
       readonly to: Point;
       readonly over: Socket | null;
       readonly refusal: Problem | null;
+      /** The pointer is over the bare drawing. */
+      readonly bare: boolean;
       /** Keys of the sockets that would take it. */
       readonly joinable: ReadonlySet<string>;
       /** It was begun by a click: the next click ends it. */
       readonly sticky: boolean;
     }
+  /** A new cable was let go over the bare drawing: what could hang on it. */
+  | { readonly kind: 'offer'; readonly at: Point; readonly spot: Spot }
   | { readonly kind: 'box'; readonly from: Point; readonly to: Point };
 
 export type GestureStore = StoreApi<{ readonly gesture: Gesture }>;
@@ -56,6 +62,12 @@ export function makeGestureStore(): GestureStore {
 export function socketKey(socket: Socket): string {
   if (socket.kind === 'feed') return `feed ${socket.unit}`;
   return 'chain' in socket.port ? `chain ${socket.port.chain}` : `unit ${socket.port.unit} ${socket.port.side}`;
+}
+
+/** The loose end that an element of the drawing stands for: link and end. */
+export function readLoose(text: string | undefined): (Pulled & { readonly kind: 'plug' }) | null {
+  const [link, end] = (text ?? '').split(' ');
+  return link && (end === 'upper' || end === 'lower') ? { kind: 'plug', link, end } : null;
 }
 
 /** The socket that an element of the drawing stands for. */

@@ -1,4 +1,5 @@
 import type { ReactFlowInstance } from 'reactflow';
+import type { LinkRecord } from '../../engine/schema/index.ts';
 import type { Topology } from '../../engine/topology/index.ts';
 import { port as portSize } from '../canvas/geometry.ts';
 import type { Placement } from '../canvas/placement.ts';
@@ -31,12 +32,22 @@ export function targetAt(
     .elementsFromPoint(pointer.x, pointer.y)
     .find((element) => element instanceof HTMLElement && element.dataset['link']);
   const link = under instanceof HTMLElement ? under.dataset['link'] : undefined;
-  const target = findDropTarget({ topology, placement, arrangement, at, kinds, beside });
+  const hangs = carried.kind !== 'new' && carried.units.some((id) => (topology.placeOf as ReadonlyMap<string, unknown>).has(id));
+  const target = findDropTarget({ topology, placement, arrangement, at, kinds, beside, comesOff: hangs });
   if (arrangement === 'mounting' && link !== undefined && carried.kind === 'new' && carried.unit !== 'supply' && !beside) {
     return { spot: { onLink: link }, place: null, link, mates: [], opening: null };
   }
-  if (carried.kind === 'move' && target.place === null && target.spot === 'apart') return null;
+  // What hangs on no chain cannot be taken off it.
+  if (carried.kind === 'move' && target.place === null && target.spot === 'apart' && !hangs) return null;
   return target;
+}
+
+/** Whether there is nothing at a point but the drawing's ground. */
+export function isBare({ clientX, clientY }: { readonly clientX: number; readonly clientY: number }, frame: HTMLElement | null): boolean {
+  const under = document.elementFromPoint(clientX, clientY);
+  return (
+    under !== null && frame?.contains(under) === true && under.closest('.unit, .link-labels, .loose, .canvas-head, .draw-bar') === null
+  );
 }
 
 /** The socket under the pointer, or the unit's own one that fits what is pulled. */
@@ -56,8 +67,8 @@ export function socketAt({ clientX, clientY }: { readonly clientX: number; reado
   return null;
 }
 
-/** Where the pulled line begins: at the end that stays. */
-export function anchorOf(placement: Placement, pulled: Pulled, socket: Socket, topology: Topology): Point {
+/** Where the pulled line begins: at the end that stays. Null: no end of it is plugged in. */
+export function anchorOf(placement: Placement, pulled: Pulled, socket: Socket | null, topology: Topology): Point | null {
   const at = (one: Socket): Point => {
     const boxes = new Map<string, { x: number; y: number; width: number; height: number; port: number }>(placement.units);
     if (one.kind === 'feed') {
@@ -73,12 +84,13 @@ export function anchorOf(placement: Placement, pulled: Pulled, socket: Socket, t
     if (!box) return { x: 0, y: 0 };
     return { x: port.side === 'up' ? box.x : box.x + box.width, y: box.y + box.port };
   };
-  if (pulled.kind !== 'plug') return at(socket);
-  const link = [...topology.links.values()].find(({ id }) => id === pulled.link);
+  const held = socket && at(socket);
+  if (pulled.kind !== 'plug') return held;
+  const link = (topology.links as ReadonlyMap<string, LinkRecord>).get(pulled.link);
   if (pulled.end === 'lower' && link?.upper) {
     return at({ kind: 'port', port: 'chain' in link.upper ? link.upper : { unit: link.upper.unit, side: 'down' } });
   }
-  return pulled.end === 'upper' && link?.lower ? at({ kind: 'port', port: { unit: link.lower.unit, side: 'up' } }) : at(socket);
+  return pulled.end === 'upper' && link?.lower ? at({ kind: 'port', port: { unit: link.lower.unit, side: 'up' } }) : held;
 }
 
 /** Units that a box touches. */
@@ -99,6 +111,13 @@ export function swallowClick(): void {
   window.addEventListener('click', swallow, { capture: true, once: true });
   // Where the pointer was let go over something else no click comes.
   window.setTimeout(() => window.removeEventListener('click', swallow, { capture: true }), 60);
+}
+
+/** Whether a point is on the drawing, away from its edges. */
+export function isInside(frame: HTMLElement | null, { clientX: x, clientY: y }: PointerEvent): boolean {
+  const box = frame?.getBoundingClientRect();
+  const { within } = edge;
+  return box !== undefined && x > box.left + within && x < box.right - within && y > box.top + within && y < box.bottom - within;
 }
 
 /** Moves the drawing along where the pointer is near its edge. Answers whether it moved. */

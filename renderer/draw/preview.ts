@@ -1,5 +1,5 @@
-import { fail, type Problem, type UnitId } from '../../engine/base/index.ts';
-import type { EditResult } from '../../engine/edit/index.ts';
+import type { Problem, UnitId } from '../../engine/base/index.ts';
+import { duplicateThings, type EditResult, type PasteTarget } from '../../engine/edit/index.ts';
 import { drawWords, makeNames, unitKindWords } from '../../engine/messages/index.ts';
 import type { UnitKind } from '../../engine/schema/index.ts';
 import { buildTopology, type Topology } from '../../engine/topology/index.ts';
@@ -8,8 +8,10 @@ import { namesOf } from '../state/names.ts';
 import { insertAt, moveAt } from './buildCommands.ts';
 import type { DropTarget } from './spots.ts';
 
-/** What is dragged: a new unit of a kind, or units that are there. */
-export type Carried = { readonly kind: 'new'; readonly unit: UnitKind } | { readonly kind: 'move'; readonly units: readonly string[] };
+/** What is dragged: a new unit of a kind, units that are there, or a copy of them. */
+export type Carried =
+  | { readonly kind: 'new'; readonly unit: UnitKind }
+  | { readonly kind: 'move' | 'copy'; readonly units: readonly string[] };
 
 /** What would happen if it were let go now, in words; or why it cannot be. */
 export interface Preview {
@@ -30,18 +32,24 @@ export function previewDrop(state: Pick<AppState, 'cabinet' | 'checked'>, carrie
 
 export function tryDrop({ cabinet }: Pick<AppState, 'cabinet'>, carried: Carried, { spot, place }: DropTarget): EditResult {
   if (carried.kind === 'new') return insertAt(cabinet, { units: [{ kind: carried.unit }], spot, ...(place === null ? {} : { place }) });
-  const to = place ?? spot;
-  return to === 'apart' ? fail() : moveAt(cabinet, carried.units, to);
+  if (carried.kind === 'copy') return duplicateThings(cabinet, carried.units, copyTarget({ spot, place }));
+  return moveAt(cabinet, carried.units, place ?? spot);
+}
+
+/** Where a copy goes that is let go there; beside the chains it hangs on nothing. */
+export function copyTarget({ spot, place }: Pick<DropTarget, 'spot' | 'place'>): PasteTarget {
+  return { at: typeof spot === 'string' ? null : spot, ...(place === null ? {} : { place }) };
 }
 
 function titleOf(topology: Topology, carried: Carried, { spot, place, mates }: DropTarget): string {
   const names = namesOf(topology);
-  const what = carried.kind === 'new' ? unitKindWords[carried.unit] : drawWords.things(carried.units.map((id) => names.unit(id)));
   const words = drawWords.drop;
+  const units = carried.kind === 'new' ? '' : drawWords.things(carried.units.map((id) => names.unit(id)));
+  const what = carried.kind === 'new' ? unitKindWords[carried.unit] : carried.kind === 'copy' ? words.copyOf(units) : units;
   if (place !== null) return words.place(what, place.row, place.slot);
-  if (spot === 'apart') return words.apart(what);
+  if (spot === 'apart') return carried.kind === 'move' ? words.takeOff(what) : words.apart(what);
   if (spot === 'new-chain') return words.newChain(what);
-  const [first, second] = mates.filter((id) => carried.kind === 'new' || !carried.units.includes(id)).map((id) => names.unit(id));
+  const [first, second] = mates.filter((id) => carried.kind !== 'move' || !carried.units.includes(id)).map((id) => names.unit(id));
   const chain = 'chain' in spot ? names.chain(spot.chain) : '';
   if (first !== undefined && second !== undefined) return words.between(what, first, second);
   const position = 'position' in spot ? spot.position : 1;
@@ -59,6 +67,7 @@ function detailOf(before: Topology, after: Topology, { link }: DropTarget): stri
   const made = [...after.links.keys()].filter((id) => !before.links.has(id));
   return drawWords.drop.detail({
     stays: link === null || made.length === 0 ? null : old.link(link),
+    gone: [...before.links.keys()].filter((id) => !after.links.has(id)).map((id) => old.link(id)),
     made: made.map((id) => fresh.link(id)),
     leadsTo: made.map((id) => fresh.unit(after.links.get(id)?.lower?.unit ?? '')),
     renumbered,

@@ -1,9 +1,12 @@
 import { type LinkId, type Problem, type Severity, severities, type UnitId } from '../../engine/base/index.ts';
 import { drawWords, windowTexts, wordNumber } from '../../engine/messages/index.ts';
+import type { LinkRecord } from '../../engine/schema/index.ts';
 import type { Sums } from '../../engine/sums/index.ts';
+import type { Topology } from '../../engine/topology/index.ts';
+import type { PlacedChain, PlacedUnit } from '../canvas/placement.ts';
 import { type FrameSources, frameLeads, frameLink, frameLinks, frameUnits } from '../canvas/projectFrame.ts';
 import type { LinkLine } from '../canvas/views.ts';
-import type { Chosen, DrawChainView, DrawControllerView, DrawLeadView, DrawLinkView, DrawUnitView } from './drawViews.ts';
+import type { Chosen, DrawChainView, DrawControllerView, DrawLeadView, DrawLinkView, DrawUnitView, LooseView } from './drawViews.ts';
 
 export interface DrawSources extends FrameSources {
   readonly sums: Sums;
@@ -52,7 +55,7 @@ export function drawUnits(sources: DrawSources): readonly DrawUnitView[] {
       // Ports are drawn also where no chain has reached them yet: that is how one gets there.
       onChain: hasPorts,
       chosen: chosenAs(sources, id),
-      footer: place ? drawWords.counted(place.group, place.ordinal) : frame.footer,
+      footer: place ? drawWords.counted(place.group, place.ordinal) : hasPorts ? drawWords.unreached : frame.footer,
       mate: sources.target?.mates.includes(id) ?? false,
       carried: sources.carried.has(id),
       model: record?.model?.trim() ?? '',
@@ -88,7 +91,7 @@ function takenBy({ joinable }: DrawSources, id: string): DrawUnitView['takes'] {
 function pluggedPorts({ topology }: DrawSources): ReadonlySet<string> {
   return new Set(
     [...topology.links.values()].flatMap(({ upper, lower }) => [
-      ...(upper && 'unit' in upper ? [`${upper.unit} down`] : []),
+      ...(upper ? ['unit' in upper ? `${upper.unit} down` : `chain ${upper.chain}`] : []),
       ...(lower ? [`${lower.unit} up`] : []),
     ]),
   );
@@ -129,6 +132,56 @@ export function drawLinks(sources: DrawSources): readonly DrawLinkView[] {
   });
 }
 
+/** Ports at which a cable sits, of those that are drawn. */
+function endsDrawn({ topology, placement }: Pick<DrawSources, 'topology' | 'placement'>, link: LinkRecord) {
+  const units: ReadonlyMap<string, unknown> = placement.units;
+  const chains: ReadonlyMap<string, unknown> = placement.chains;
+  const { upper, lower } = topology.links.get(link.id as LinkId) ?? link; // a link of this very topology
+  return {
+    upper: upper !== undefined && ('chain' in upper ? chains.has(upper.chain) : units.has(upper.unit)) ? upper : null,
+    lower: lower !== undefined && units.has(lower.unit) ? lower : null,
+  };
+}
+
+/** Cables with one end plugged in: a short piece at that port. */
+export function drawLoose(sources: DrawSources): readonly LooseView[] {
+  const { topology, names, placement, detail } = sources;
+  const boxes = new Map<string, PlacedUnit>(placement.units);
+  const ports = new Map<string, PlacedChain>(placement.chains);
+  return (topology.content.links ?? []).flatMap((link): LooseView[] => {
+    const { upper, lower } = endsDrawn(sources, link);
+    const there = upper ?? lower;
+    if (there === null || (upper !== null && lower !== null)) return [];
+    const box = 'unit' in there ? boxes.get(there.unit) : undefined;
+    const port = 'chain' in there ? ports.get(there.chain) : undefined;
+    const inset = box && detail === 'strip' ? box.width / 2 : 0;
+    const at = box
+      ? { x: lower ? box.x + inset : box.x + box.width - inset, y: box.y + box.port }
+      : { x: (placement.controller?.x ?? 0) + (placement.controller?.width ?? 0), y: port?.portY ?? 0 };
+    const where = 'chain' in there ? names.chain(there.chain) : `${names.unit(there.unit)} ${lower ? 'up' : 'down'}`;
+    return [
+      {
+        id: link.id,
+        designation: link.designation?.trim() ?? '',
+        end: lower ? 'upper' : 'lower',
+        detail,
+        at,
+        chosen: chosenAs(sources, link.id),
+        name: drawWords.looseName(names.link(link.id), where, sources.chosen.includes(link.id)),
+      },
+    ];
+  });
+}
+
+/** Cables of which no end is plugged into anything: they lie nowhere on the drawing. */
+export function looseCables(topology: Topology): readonly string[] {
+  const { links = [], chains = [], units = [] } = topology.content;
+  const there = new Set([...chains, ...units].map(({ id }) => id));
+  return links
+    .filter(({ upper, lower }) => ![upper && 'chain' in upper ? upper.chain : upper?.unit, lower?.unit].some((id) => id && there.has(id)))
+    .map(({ id }) => id);
+}
+
 export function drawLeads(sources: DrawSources): readonly DrawLeadView[] {
   return frameLeads(sources).map((line) => ({
     ...line,
@@ -143,6 +196,7 @@ export function drawController(sources: DrawSources): DrawControllerView | null 
   const box = placement.controller;
   if (!box) return null;
   const id = topology.content.controller?.id ?? '';
+  const plugged = pluggedPorts(sources);
   return {
     id,
     designation: topology.content.controller?.designation.trim() || windowTexts.cabinet.controller,
@@ -161,7 +215,7 @@ export function drawController(sources: DrawSources): DrawControllerView | null 
           rowY: placed.y - box.y,
           portY: placed.portY - box.y,
           takes: sources.joinable === null ? null : sources.joinable.has(`chain ${chain.id}`),
-          empty: chain.units.length === 0,
+          empty: chain.units.length === 0 && !plugged.has(`chain ${chain.id}`),
           chosen: chosenAs(sources, chain.id),
           name: drawWords.chainName(names.chain(chain.id), chain.units.length),
         },

@@ -1,11 +1,11 @@
 import type { Problem } from '../../engine/base/index.ts';
-import { type FeedSource, type Port, whyNotFeed, whyNotJoin, whyNotReplug } from '../../engine/edit/index.ts';
+import { type ChainSpot, type FeedSource, type Port, whyNotFeed, whyNotJoin, whyNotReplug } from '../../engine/edit/index.ts';
 import { drawWords } from '../../engine/messages/index.ts';
-import type { CabinetContent } from '../../engine/schema/index.ts';
+import type { CabinetContent, LinkEnd } from '../../engine/schema/index.ts';
 import type { Topology } from '../../engine/topology/index.ts';
 import type { AppState } from '../state/appState.ts';
 import { namesOf } from '../state/names.ts';
-import { type Pulled, type Socket, socketKey } from './gesture.ts';
+import { type Gesture, type Pulled, type Socket, socketKey } from './gesture.ts';
 
 /** What is pulled out of a port: its plug where one sits there, else the end of a new cable. */
 export function pulledOut({ links }: CabinetContent, port: Port): Pulled {
@@ -14,7 +14,7 @@ export function pulledOut({ links }: CabinetContent, port: Port): Pulled {
     return port.side === 'up' ? lower?.unit === port.unit : upper && 'unit' in upper && upper.unit === port.unit;
   });
   if (!there) return { kind: 'port', port };
-  return { kind: 'plug', link: there.id, end: 'unit' in port && port.side === 'up' ? 'lower' : 'upper' };
+  return { kind: 'plug', link: there.id, end: endInto(port) };
 }
 
 /** Why a pulled end does not go into a socket; null when it does. */
@@ -26,7 +26,19 @@ export function whyNotInto(content: CabinetContent, pulled: Pulled, socket: Sock
   }
   if (socket.kind !== 'port') return 'other-kind';
   if (pulled.kind === 'plug') return whyNotReplug(content, pulled.link, pulled.end, socket.port);
+  if (pulled.kind === 'cable') return whyNotReplug(content, pulled.link, endInto(socket.port), socket.port);
   return whyNotJoin(content, pulled.port, socket.port);
+}
+
+/** The end of a cable that fits into a port. */
+export function endInto(port: Port): LinkEnd {
+  return 'unit' in port && port.side === 'up' ? 'lower' : 'upper';
+}
+
+/** Where a new unit goes that a cable, pulled out of a port, shall lead to. */
+export function spotAtPort(port: Port): ChainSpot {
+  if ('chain' in port) return { chain: port.chain, position: 1 };
+  return port.side === 'down' ? { afterUnit: port.unit } : { beforeUnit: port.unit };
 }
 
 /** A lead may be pulled from either end: a supply is always the one that feeds. */
@@ -73,8 +85,10 @@ export function joinableSockets(content: CabinetContent, pulled: Pulled): Readon
   );
 }
 
+type PullGesture = Pick<Gesture & { readonly kind: 'pull' }, 'pulled' | 'over' | 'bare'>;
+
 /** What letting go over a socket would do, in words. */
-export function wordPull({ checked: { topology } }: Pick<AppState, 'checked'>, pulled: Pulled, over: Socket | null): string {
+export function wordPull({ checked: { topology } }: Pick<AppState, 'checked'>, { pulled, over, bare }: PullGesture): string {
   const names = namesOf(topology);
   const words = drawWords.drop;
   const portName = (port: Port) => ('chain' in port ? names.chain(port.chain) : `${names.unit(port.unit)} ${port.side}`);
@@ -83,8 +97,11 @@ export function wordPull({ checked: { topology } }: Pick<AppState, 'checked'>, p
     const { from, to } = feedEnds(topology.content, pulled.unit, over.unit);
     return words.feedFrom(names.unit(to), names.unit(from));
   }
-  if (over?.kind !== 'port') return pulled.kind === 'plug' ? words.plugEnd : words.plug;
-  return pulled.kind === 'plug'
+  if (over?.kind !== 'port') {
+    if (pulled.kind === 'port') return bare ? words.newUnit : words.plug;
+    return bare && pulled.kind === 'plug' ? words.letHang(names.link(pulled.link)) : words.plugEnd;
+  }
+  return pulled.kind !== 'port'
     ? words.plugInto(names.link(pulled.link), portName(over.port))
     : words.join(portName(pulled.port), portName(over.port));
 }

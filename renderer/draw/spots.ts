@@ -84,6 +84,8 @@ export interface DropRequest {
   readonly kinds: readonly UnitKind[];
   /** It shall stand beside the chains. */
   readonly beside: boolean;
+  /** It hangs on a chain now: let go below all of them it comes off, rather than beginning a new one. */
+  readonly comesOff?: boolean;
 }
 
 const apart: DropTarget = { spot: 'apart', place: null, link: null, mates: [], opening: null };
@@ -93,10 +95,10 @@ export function findDropTarget(request: DropRequest): DropTarget {
   return request.arrangement === 'mounting' ? dropInRow(request) : dropInChain(request);
 }
 
-function dropInChain({ topology, placement, at, kinds, beside }: DropRequest): DropTarget {
+function dropInChain({ topology, placement, at, kinds, beside, comesOff = false }: DropRequest): DropTarget {
   if (beside || kinds.includes('supply')) return apart;
   const row = rowAt(placement, at.y);
-  if (row === null) return { ...apart, spot: 'new-chain' };
+  if (row === null) return comesOff ? apart : { ...apart, spot: 'new-chain' };
   const { chain: id, first } = placement.rows[row] ?? {};
   const chain = topology.chains.find((one) => one.id === id);
   if (!chain || first === undefined) return apart;

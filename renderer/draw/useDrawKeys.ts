@@ -20,7 +20,10 @@ export function drawingLines(topology: Topology, placement: Placement, arrangeme
     id,
     ...units.flatMap((unit, index) => [...(links[index] === undefined ? [] : [links[index]]), unit]),
   ]);
-  return [...chains, [...topology.orphans, ...topology.offChain, ...topology.supplies]].filter((line) => line.length > 0);
+  const walked = new Set(topology.chains.flatMap(({ links }) => links));
+  const others = (topology.content.links ?? []).flatMap(({ id }) => ((walked as ReadonlySet<string>).has(id) ? [] : [id]));
+  const apart = [...topology.orphans, ...topology.offChain, ...topology.supplies];
+  return [...chains, apart, others].filter((line) => line.length > 0);
 }
 
 /** Keys on the drawing: arrows walk along cables and units and choose them, with Shift more and more of them; Ctrl+Space toggles one. */

@@ -6,8 +6,8 @@ import { makeProjector, type Projection } from '../canvas/projector.ts';
 import { namesOf } from '../state/names.ts';
 import { useApp } from '../state/useWorkbench.ts';
 import { selectProblems, sumsOf } from '../sums/selectSums.ts';
-import type { DrawControllerView, DrawLeadView, DrawLinkView, DrawUnitView } from './drawViews.ts';
-import { type DrawSources, drawController, drawLeads, drawLinks, drawUnits, worstProblems } from './projectDraw.ts';
+import type { DrawControllerView, DrawLeadView, DrawLinkView, DrawUnitView, LooseView } from './drawViews.ts';
+import { type DrawSources, drawController, drawLeads, drawLinks, drawLoose, drawUnits, worstProblems } from './projectDraw.ts';
 
 const makeOwnProjector = () =>
   makeProjector<DrawUnitView, DrawControllerView, DrawLinkView, DrawLeadView>({
@@ -22,7 +22,7 @@ export function useDrawProjection(
   placement: Placement,
   detail: Detail,
   gesture: Pick<DrawSources, 'carried' | 'target' | 'joinable'>,
-): Projection {
+): Projection & { readonly loose: readonly LooseView[] } {
   const topology = useApp((state) => state.checked.topology);
   const all = useApp(selectProblems);
   const chosen = useApp((state) => state.draw.chosen);
@@ -51,6 +51,6 @@ export function useDrawProjection(
       links: drawLinks(sources),
       leads: drawLeads(sources),
     };
-    return { ...project(picture, placement), captions: railCaptions(sources) };
+    return { ...project(picture, placement), captions: railCaptions(sources), loose: drawLoose(sources) };
   }, [topology, placement, detail, problems, chosen, feedbackShown, carried, target, joinable, project]);
 }

@@ -5,10 +5,10 @@ import type { Point } from '../canvas/views.ts';
 import { useWindow } from '../state/useWorkbench.ts';
 import { chosenThings } from './chosen.ts';
 import { useDrawing } from './DrawingContext.ts';
-import { type Gesture, noGesture, type Pulled, readSocket, type Socket } from './gesture.ts';
-import { anchorOf, panAtEdge, socketAt, swallowClick, targetAt, unitsIn } from './gestureTargets.ts';
-import { type Carried, movable, previewDrop } from './preview.ts';
-import { feedEnds, joinableSockets, pickSource, pulledOut, whyNotInto } from './pulling.ts';
+import { type Gesture, noGesture, type Pulled, readLoose, readSocket, type Socket } from './gesture.ts';
+import { anchorOf, isBare, isInside, panAtEdge, socketAt, swallowClick, targetAt, unitsIn } from './gestureTargets.ts';
+import { type Carried, copyTarget, movable, previewDrop } from './preview.ts';
+import { endInto, feedEnds, joinableSockets, pickSource, pulledOut, spotAtPort, whyNotInto } from './pulling.ts';
 
 /** So far a press may tremble and still be a click, screen pixels. */
 const threshold = 4;
@@ -25,7 +25,7 @@ interface Options {
  */
 export function useGestures({ frame, placement }: Options) {
   const { store, dispatch } = useWindow();
-  const { gestures, begin } = useDrawing();
+  const { gestures, begin, pull } = useDrawing();
   const flow = useReactFlow();
   const latest = useRef({ placement });
   latest.current = { placement };
@@ -46,10 +46,19 @@ export function useGestures({ frame, placement }: Options) {
       const pointer = { x: event.clientX, y: event.clientY };
       const state = store.getState();
       const before = gestures.getState().gesture;
-      const target = isOver(pointer) ? targetAt(state, latest.current.placement, carried, toFlow(pointer), event.altKey, pointer) : null;
-      const same = before.kind === 'carry' && JSON.stringify(before.target) === JSON.stringify(target);
-      const preview = same ? before.preview : target && previewDrop(state, carried, target);
-      set({ kind: 'carry', carried, pointer, target: same ? before.target : target, preview });
+      // Alt: of what is there a copy; what comes from the shelf goes beside the chains.
+      const now: Carried = carried.kind === 'new' ? carried : { kind: event.altKey ? 'copy' : 'move', units: carried.units };
+      const beside = carried.kind === 'new' && event.altKey;
+      const target = isOver(pointer) ? targetAt(state, latest.current.placement, now, toFlow(pointer), beside, pointer) : null;
+      const same = before.kind === 'carry' && before.carried.kind === now.kind && JSON.stringify(before.target) === JSON.stringify(target);
+      const preview = same ? before.preview : target && previewDrop(state, now, target);
+      set({
+        kind: 'carry',
+        carried: same ? before.carried : now,
+        pointer,
+        target: same ? before.target : target,
+        preview,
+      });
     },
     [store, gestures, isOver, toFlow, set],
   );
@@ -65,9 +74,10 @@ export function useGestures({ frame, placement }: Options) {
       const over = socketAt(event, pulled);
       const answer = over === null ? null : whyNotInto(store.getState().cabinet, pulled, over);
       const to = toFlow({ x: event.clientX, y: event.clientY });
-      set({ kind: 'pull', pulled, from, to, over, refusal: answer === 'other-kind' ? null : answer, joinable, sticky });
+      const bare = over === null && isBare(event, frame.current);
+      set({ kind: 'pull', pulled, from, to, over, refusal: answer === 'other-kind' ? null : answer, bare, joinable, sticky });
     },
-    [store, toFlow, set],
+    [store, toFlow, set, frame],
   );
 
   const plugIn = useCallback(
@@ -80,9 +90,24 @@ export function useGestures({ frame, placement }: Options) {
       if (pulled.kind === 'plug' && over.kind === 'port') {
         dispatch('replug-end', { link: pulled.link, end: pulled.end, port: over.port });
       }
+      if (pulled.kind === 'cable' && over.kind === 'port') {
+        dispatch('replug-end', { link: pulled.link, end: endInto(over.port), port: over.port });
+      }
       if (pulled.kind === 'port' && over.kind === 'port') dispatch('join-ports', { a: pulled.port, b: over.port });
     },
     [store, dispatch],
+  );
+
+  /** Over the bare drawing: a plug that was pulled hangs loose there, and a new cable asks what it shall lead to. */
+  const letGo = useCallback(
+    ({ pulled }: { readonly pulled: Pulled }, at: Point) => {
+      if (pulled.kind === 'plug') {
+        const link = store.getState().cabinet.links?.find(({ id }) => id === pulled.link);
+        if (link?.[pulled.end]) dispatch('replug-end', { link: pulled.link, end: pulled.end, port: null });
+      }
+      if (pulled.kind === 'port') set({ kind: 'offer', at, spot: spotAtPort(pulled.port) });
+    },
+    [store, dispatch, set],
   );
 
   const drop = useCallback(
@@ -93,14 +118,17 @@ export function useGestures({ frame, placement }: Options) {
         const { spot, place } = target;
         if (carried.kind === 'new') {
           dispatch('insert-units', { units: [{ kind: carried.unit }], spot, ...(place === null ? {} : { place }) });
+        } else if (carried.kind === 'copy') {
+          dispatch('duplicate-things', { ids: carried.units, target: copyTarget(target) });
         } else {
-          const to = place ?? spot;
-          if (to !== 'apart') dispatch('move-units', { ids: carried.units, to });
+          dispatch('move-units', { ids: carried.units, to: place ?? spot });
         }
       }
       if (gesture.kind === 'pull' && gesture.over) plugIn(gesture.pulled, gesture.over);
+      // The second click of two only ever ends it: a click beside is a slip.
+      else if (gesture.kind === 'pull' && gesture.bare && !gesture.sticky) letGo(gesture, flow.flowToScreenPosition(gesture.to));
     },
-    [set, dispatch, plugIn],
+    [set, dispatch, plugIn, letGo, flow],
   );
 
   /** Follows the pointer until it is let go; `moved` is called from the first real movement on. */
@@ -113,14 +141,17 @@ export function useGestures({ frame, placement }: Options) {
       session.current?.();
       let moving = false;
       let last: PointerEvent | null = null;
+      // What comes from the shelf crosses the edge on its way in: the drawing stays.
+      let inside = false;
       const onMove = (event: PointerEvent) => {
         if (!moving && Math.hypot(event.clientX - start.clientX, event.clientY - start.clientY) < threshold) return;
         moving = true;
         last = event;
+        inside ||= isInside(frame.current, event);
         moved(event);
       };
       const timer = window.setInterval(() => {
-        if (last && panAtEdge(frame.current, flow, last)) moved(last);
+        if (last && inside && panAtEdge(frame.current, flow, last)) moved(last);
       }, 40);
       const stop = () => {
         window.clearInterval(timer);
@@ -180,22 +211,29 @@ export function useGestures({ frame, placement }: Options) {
   }, [begin, beginCarry]);
 
   const beginPull = useCallback(
-    (event: React.PointerEvent, socket: Socket) => {
-      const { cabinet } = store.getState();
-      const pulled: Pulled = socket.kind === 'feed' ? socket : pulledOut(cabinet, socket.port);
-      const from = anchorOf(latest.current.placement, pulled, socket, store.getState().checked.topology);
+    (event: React.PointerEvent, pulled: Pulled, socket: Socket | null) => {
+      const { cabinet, checked } = store.getState();
+      const from = anchorOf(latest.current.placement, pulled, socket, checked.topology) ?? toFlow({ x: event.clientX, y: event.clientY });
       const joinable = joinableSockets(cabinet, pulled);
       follow(
         event,
         (move) => pullTo(pulled, from, joinable, false, move),
         (moved, up) => {
           if (moved) drop(gestures.getState().gesture);
-          else pullTo(pulled, from, joinable, true, up);
+          // What has no port of its own is chosen by a click.
+          else if (socket) pullTo(pulled, from, joinable, true, up);
         },
       );
     },
-    [store, gestures, follow, pullTo, drop],
+    [store, gestures, follow, pullTo, drop, toFlow],
   );
+
+  useEffect(() => {
+    pull.current = (event, pulled) => beginPull(event, pulled, null);
+    return () => {
+      pull.current = null;
+    };
+  }, [pull, beginPull]);
 
   const beginBox = useCallback(
     (event: React.PointerEvent) => {
@@ -217,6 +255,7 @@ export function useGestures({ frame, placement }: Options) {
 
   const onPointerDown = useCallback(
     (event: React.PointerEvent) => {
+      if (gestures.getState().gesture.kind === 'offer') set(noGesture);
       if (event.button !== 0 || !(event.target instanceof Element) || event.target.closest('.canvas-head, .react-flow__minimap')) return;
       const { gesture } = gestures.getState();
       const state = store.getState();
@@ -236,7 +275,9 @@ export function useGestures({ frame, placement }: Options) {
       }
       const own = (name: string) => (event.target as Element).closest<HTMLElement>(`[data-${name}]`)?.dataset[name];
       const socket = readSocket(own('port')) ?? readSocket(own('feed') === undefined ? undefined : `feed ${own('feed')}`);
-      if (socket) return beginPull(event, socket);
+      if (socket) return beginPull(event, socket.kind === 'feed' ? socket : pulledOut(state.cabinet, socket.port), socket);
+      const loose = readLoose(own('loose'));
+      if (loose) return beginPull(event, loose, null);
       const unit = own('unit');
       if (unit !== undefined) {
         const chosen = chosenThings(state);
@@ -254,7 +295,7 @@ export function useGestures({ frame, placement }: Options) {
         beginBox(event);
       }
     },
-    [gestures, store, drop, carryTo, dispatch, beginPull, beginCarry, beginBox],
+    [gestures, store, set, drop, carryTo, dispatch, beginPull, beginCarry, beginBox],
   );
 
   /** A kind that is held, and a cable that is pulled by clicks, follow the pointer without a button. */

@@ -50,6 +50,16 @@ function isTyping(target: EventTarget | null): boolean {
   return target instanceof HTMLElement && (target.isContentEditable || ['INPUT', 'TEXTAREA', 'SELECT'].includes(target.tagName));
 }
 
+/** A key that is pressed alone, or with Shift. */
+function isBareKey(keys: string): boolean {
+  return !keys.startsWith('Mod') && !keys.startsWith('Alt');
+}
+
+/** Whether the focus is on the drawing, its lists or the shelf, or on nothing: there alone letters build, and Delete takes out. */
+function isOnDrawing(target: EventTarget | null): boolean {
+  return target === document.body || (target instanceof Element && target.closest('#cabinet, #shelf') !== null);
+}
+
 /** Listens for the keys of commands that need nothing else. Returns how to stop. */
 export function listenForShortcuts({ store, dispatch }: Pick<Workbench, 'store' | 'dispatch'>): () => void {
   const listen = (event: KeyboardEvent) => {
@@ -61,6 +71,7 @@ export function listenForShortcuts({ store, dispatch }: Pick<Workbench, 'store' 
     const found = listShortcuts().find(
       ({ keys, workspace, byEvent }) => !byEvent && (workspace ?? shown) === shown && matches(event, keys),
     );
+    if (found?.workspace === 'draw' && isBareKey(found.keys) && !isOnDrawing(event.target)) return;
     if (!found || (isTyping(event.target) && !found.keys.startsWith('Mod'))) return;
     // Undo in a text field is the field's own.
     if (isTyping(event.target) && (found.id === 'undo' || found.id === 'redo')) return;

@@ -69,6 +69,7 @@ export interface DrawActions {
   readonly addChain: () => void;
   /** The focus goes to the fields of what is chosen. */
   readonly goToInspector: () => void;
+  readonly takeOff: () => void;
   readonly move: (key: 'left' | 'right' | 'up' | 'down') => void;
 }
 

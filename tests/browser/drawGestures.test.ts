@@ -47,4 +47,79 @@ describe.skipIf(missing)('gestures of Draw, with a real mouse', () => {
     await draw.press('Control+z', 'Control+z');
     await expect.poll(() => draw.chains()).toEqual([first, second]);
   });
+
+  it('should take a drive off its chain, and copy it with Alt', async () => {
+    draw = await launchDraw();
+    const below = { x: (await draw.at(draw.unit('-TB5'))).x, y: (await draw.at(draw.unit('-TB5'), 0, 150)).y };
+    await draw.drag(await draw.at(draw.unit('-TB2'), 0, -50), below, {
+      held: async () => expect(await draw.bar.textContent()).toContain('Take -TB2 off the chain'),
+    });
+    await expect.poll(() => draw.chains()).toEqual([['-TB1', '-TB3', '-KE2', '-TB4'], second]);
+    expect(await draw.lastStep()).toBe('take -TB2 off the chain');
+    // The same by the menu of the thing; an encoder interface is on a chain or nowhere, and the bar says so.
+    await draw.unit('-KE2').click({ button: 'right' });
+    await draw.page.getByRole('menuitem', { name: 'Take off the chain' }).click();
+    await draw.bar.getByText('An encoder interface is always on a chain').waitFor();
+    await draw.press('Control+z');
+    await expect.poll(() => draw.chains()).toEqual([first, second]);
+
+    await draw.drag(await draw.at(draw.unit('-TB6'), 0, -50), await draw.at(draw.cable('-WH2')), {
+      key: 'Alt',
+      held: async () => expect(await draw.bar.textContent()).toContain('Insert a copy of -TB6 between -TB1 and -TB2'),
+    });
+    await expect.poll(() => draw.chains()).toEqual([['-TB1', '-TB11', '-TB2', '-TB3', '-KE2', '-TB4'], second]);
+    expect(await draw.lastStep()).toBe('duplicate -TB6');
+  });
+
+  it('should let a pulled plug hang loose, draw it, and plug it in again; and offer new units for a new cable', async () => {
+    draw = await launchDraw();
+    const ground = await draw.at(draw.unit('-TB7'), 20, 140);
+    await draw.drag(await draw.port('-TB4', 'up'), ground, {
+      held: async () => expect(await draw.bar.textContent()).toContain('Let this end of cable -WH5 hang loose'),
+    });
+    const loose = draw.drawing.getByRole('button', { name: 'Cable -WH5, at -KE2 down, the other end is loose.' });
+    await loose.waitFor();
+    await expect.poll(async () => (await draw.chains())[0]).toEqual(['-TB1', '-TB2', '-TB3', '-KE2']);
+    await draw.drag(await draw.at(loose), await draw.port('-TB4', 'up'));
+    await expect.poll(async () => (await draw.chains())[0]).toEqual(first);
+
+    // Both ends out: it stands in the shelf, and is plugged in from there.
+    await draw.drag(await draw.port('-TB4', 'up'), ground);
+    await loose.waitFor();
+    await draw.drag(await draw.port('-KE2', 'down'), ground);
+    const inShelf = draw.page.getByRole('complementary', { name: 'Shelf' }).getByRole('button', { name: 'cable -WH5' });
+    await draw.drag(await draw.at(inShelf), await draw.port('-KE2', 'down'));
+    await loose.waitFor();
+    await draw.press('Control+z', 'Control+z', 'Control+z');
+
+    await draw.drag(await draw.port('-TB7', 'down'), ground);
+    await draw.page.getByRole('menuitem', { name: 'Insert a spindle drive' }).click();
+    await expect.poll(async () => (await draw.chains())[1]).toEqual([...second, '-TB11']);
+  });
+
+  it('should hear letters and Delete on the drawing alone', async () => {
+    draw = await launchDraw();
+    await draw.click(draw.unit('-TB2'));
+    await draw.page.getByRole('button', { name: 'mounting order' }).focus();
+    await draw.press('s');
+    await expect.poll(async () => (await draw.chains())[0]).toHaveLength(6);
+    await draw.press('Control+z');
+    await draw.click(draw.unit('-TB2'));
+    await draw.page.getByRole('complementary', { name: 'Inspector' }).getByRole('button', { name: 'Open the type' }).focus();
+    await draw.press('s', 'Delete', 'c');
+    await expect.poll(() => draw.lastStep()).toBe('');
+    expect(await draw.chains()).toEqual([first, second]);
+  });
+
+  it('should open what to do on a finger that rests, and do nothing that the touch began', async () => {
+    draw = await launchDraw({ touch: true });
+    const at = await draw.at(draw.unit('-TB3'), 0, -40);
+    const session = await draw.page.context().newCDPSession(draw.page);
+    await session.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: [at] });
+    await draw.page.getByRole('menuitem', { name: 'Take off the chain' }).waitFor();
+    await session.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
+    await draw.page.getByRole('menuitem', { name: 'Duplicate' }).waitFor();
+    await expect.poll(() => draw.unit('-TB3').getAttribute('aria-label')).toContain('Chosen.');
+    expect(await draw.lastStep()).toBe('');
+  });
 });

@@ -56,6 +56,7 @@ describe('findDropTarget', () => {
     expect(findDropTarget({ ...common, kinds: ['servo-drive'], beside: true }).spot).toBe('apart');
     const below = { x: at.x, y: placement.height + 400 };
     expect(findDropTarget({ ...common, at: below, kinds: ['servo-drive'], beside: false }).spot).toBe('new-chain');
+    expect(findDropTarget({ ...common, at: below, kinds: ['servo-drive'], beside: false, comesOff: true }).spot).toBe('apart');
   });
 
   it('should say in words what a drop does, and the drop should do that', () => {

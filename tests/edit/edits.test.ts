@@ -12,6 +12,7 @@ import {
   reconnectLead,
   removeThings,
   replugEnd,
+  takeOffChain,
   upstreamOf,
   whyNotFeed,
   whyNotInsert,
@@ -145,6 +146,27 @@ describe('moveInChain', () => {
     expect(refused(moveInChain(small, ['p'], { endOf: 'ch1' }))).toBe('join-supply');
     const loose = done(removeThings(small, ['w1'])).cabinet;
     expect(refused(moveInChain(loose, ['a'], { beforeUnit: 'a' }))).toBe('edit-no-spot');
+  });
+});
+
+describe('takeOffChain', () => {
+  it('should join the chain behind what it takes off, and leave no plug in it', () => {
+    const { cabinet, removed } = done(takeOffChain(small, ['a', 'b']));
+    expect(chains(cabinet)).toEqual(['w1 c', 'w4 d']);
+    expect(removed).toEqual(['w2', 'w3']);
+    expect(cabinet.units?.filter(({ onChain }) => onChain === false).map(({ id }) => id)).toEqual(['a', 'b', 'e']);
+    const loose = done(replugEnd(small, 'w2', 'lower', null)).cabinet;
+    expect(done(takeOffChain(loose, ['a'])).cabinet.links?.find(({ id }) => id === 'w2')).toEqual({
+      id: 'w2',
+      designation: '-WH2',
+      lengthM: 0.4,
+    });
+    expect(done(takeOffChain(small, ['e'])).changed).toEqual([]);
+  });
+
+  it('should refuse what is on a chain or nowhere', () => {
+    expect(refused(takeOffChain(small, ['a', 'c']))).toBe('edit-encoder-off-chain');
+    expect(refused(takeOffChain(small, ['p']))).toBe('join-supply');
   });
 });
 

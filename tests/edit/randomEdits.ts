@@ -16,6 +16,7 @@ import {
   reconnectLead,
   removeThings,
   replugEnd,
+  takeOffChain,
 } from '../../engine/edit/index.ts';
 import { type CabinetContent, unitKinds } from '../../engine/schema/index.ts';
 import { Random } from '../generators/random.ts';
@@ -66,6 +67,7 @@ export const edits: Readonly<Record<string, Make>> = {
       some(random, [...idsIn(content.units), ...idsIn(content.links), ...idsIn(content.leads), ...idsIn(content.chains), 'nowhere']),
     ),
   move: (content, random) => moveInChain(content, some(random, idsIn(content.units)), spot(content, random)),
+  'take off': (content, random) => takeOffChain(content, some(random, idsIn(content.units))),
   place: (content, random) => moveToPlace(content, some(random, idsIn(content.units)), place(random)),
   join: (content, random) => joinPorts(content, port(content, random), port(content, random)),
   replug: (content, random) => {
