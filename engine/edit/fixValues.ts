@@ -30,6 +30,12 @@ export function forgetPointer(content: CabinetContent, problem: Problem): EditRe
     work.setRest({ [list]: next[list] } as Partial<CabinetContent>, problem.subjects[0] ?? content.id);
     return ok(work.finish());
   }
+  if (list === 'repair') {
+    // A row of the repair table without its part would hold for all parts: the whole row goes.
+    const next = without(content, steps.slice(0, 3)) as CabinetContent;
+    work.setRest({ repair: next.repair }, content.id);
+    return ok(work.finish());
+  }
   if (typeof index !== 'number') return noFix(problem);
   if (list === 'feedbacks') {
     const feedback = content.feedbacks?.[index];

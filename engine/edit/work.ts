@@ -78,7 +78,7 @@ export class Work {
       this.#writeList(cabinet, list);
       this.#noteChanges(list, edited);
     }
-    return { cabinet, ...edited };
+    return { cabinet: withoutRepairsOf(cabinet, new Set(edited.removed)), ...edited };
   }
 
   #noteChanges(list: EditedList, edited: { readonly added: string[]; readonly changed: string[]; readonly removed: string[] }): void {
@@ -114,6 +114,13 @@ export class Work {
     const controller = this.#rest.controller?.id;
     return new Set([...standing, ...(controller === undefined ? [] : [controller])]);
   }
+}
+
+/** Rows of the repair table go with the part that they are about. */
+function withoutRepairsOf(cabinet: CabinetContent, gone: ReadonlySet<string>): CabinetContent {
+  const { repair } = cabinet;
+  const isGone = ({ subject }: { readonly subject?: string | undefined }) => subject !== undefined && gone.has(subject);
+  return repair?.acts?.some(isGone) ? { ...cabinet, repair: { ...repair, acts: repair.acts.filter((row) => !isGone(row)) } } : cabinet;
 }
 
 /** An id for a list whose ids are its own, such as `type-3`. */

@@ -59,6 +59,7 @@ const referenceWords: Readonly<Record<string, string>> = {
   fibre: 'is made of the fibre',
   output: 'comes from the output',
   dcLinkSupply: 'hangs on the DC link of the supply',
+  subject: 'has a row of its repair table for',
 };
 
 const openEnds: Readonly<Record<string, string>> = {

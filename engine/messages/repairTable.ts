@@ -84,6 +84,7 @@ export const repairTableWords = {
   chances,
   assumed: 'assumed',
   cabinet: 'this cabinet',
+  sums: 'DC-link sums',
   field: (what: string, head: string) => `${head}: ${what}`,
   written: (what: string) => `repair table: ${what}`,
 } as const;

@@ -75,6 +75,7 @@ export const thingWords = {
   lead: 'lead',
   feedback: 'feedback cable',
   chain: 'chain',
+  spare: 'spare part',
   any: 'unit, cable, lead, feedback cable or chain',
 } as const;
 export type ThingWord = keyof typeof thingWords;

@@ -91,7 +91,7 @@ function listMishaps(cabinet: Cabinet, evidence: Evidence, index: number, table:
 }
 
 /** The plugs that an act pulls and plugs in again. */
-function touchedPlugs(cabinet: Cabinet, act: Intervention): readonly { readonly link: LinkId; readonly end: LinkEnd }[] {
+export function touchedPlugs(cabinet: Cabinet, act: Intervention): readonly { readonly link: LinkId; readonly end: LinkEnd }[] {
   const both = (link: string) => linkEnds.map((end) => ({ link: link as LinkId, end })); // ids in files are plain strings
   switch (act.do) {
     case 'reseat-plug':

@@ -1,4 +1,6 @@
 import { type ActKind, actKinds, type CabinetContent, type Intervention, type MachineState } from '../schema/index.ts';
+import { findWaitingTime } from '../sums/index.ts';
+import { buildTopology } from '../topology/index.ts';
 import {
   type ActRow,
   type ChanceName,
@@ -70,8 +72,12 @@ const usualWeights: { readonly [W in WeightName]: number } = {
 
 const usualChances: { readonly [C in ChanceName]: number } = { handlingFault: 0.01, badSpare: 0.01, unknownFit: 0.5 };
 
-/** The repair table of a cabinet. */
-export function repairTable({ repair, times }: CabinetContent): RepairTable {
+/**
+ * The repair table of a cabinet: its own figures (`repair`, `times`) in the place of the usual ones, all in minutes or worth so many,
+ * each with its origin. The discharge time is that of the DC-link sums where the cabinet names none itself and they give one.
+ */
+export function repairTable(content: CabinetContent): RepairTable {
+  const { repair, times } = content;
   const own = (repair?.acts ?? []).map((row): ActRow => {
     const [minutes, partMinutes, state] = usualActs[row.act];
     return {
@@ -94,13 +100,20 @@ export function repairTable({ repair, times }: CabinetContent): RepairTable {
       open: figure(usualChanges.open, times?.openMinutes),
       close: figure(usualChanges.close),
       lockOut: figure(usualChanges.lockOut),
-      discharge: figure(usualChanges.discharge, times?.dischargeMinutes),
+      discharge: times?.dischargeMinutes === undefined ? dischargeBySums(content) : figure(usualChanges.discharge, times.dischargeMinutes),
       boot: figure(usualChanges.boot, times?.bootMinutes),
       referencing: figure(usualChanges.referencing, times?.referencingMinutes),
     },
     weights: named(weightNames, (name) => figure(usualWeights[name], weights?.[name], weights?.source)),
     chances: named(chanceNames, (name) => figure(usualChances[name], chances?.[name], chances?.source)),
   };
+}
+
+/** Discharge to a safe voltage by the DC-link sums (domain section 8); the usual figure where they give none. */
+function dischargeBySums(content: CabinetContent): Figure {
+  const seconds = findWaitingTime(buildTopology(content).topology);
+  // A tenth of a minute, rounded up: nobody opens too early.
+  return seconds === null ? figure(usualChanges.discharge) : { value: Math.ceil(seconds / 6) / 10, origin: 'sums' };
 }
 
 function figure(usual: number, own?: number, source?: string): Figure {
@@ -115,7 +128,7 @@ function mapValues<K extends string, A, B>(record: { readonly [P in K]: A }, of:
   return Object.fromEntries(Object.entries<A>(record).map(([key, value]) => [key, of(value)])) as { [P in K]: B }; // every key is there
 }
 
-/** The row that holds for an act: that of its subject, else the cabinet's own, else the usual one. */
+/** The row that holds for an act: that of its subject, else the cabinet's own, else the usual one. Every kind of act has one. */
 export function rowOf(table: RepairTable, act: Intervention): ActRow {
   const subjects = subjectsOf(act);
   const row = table.acts.find((one) => one.act === act.do && (one.subject === null || subjects.includes(one.subject)));

@@ -1,7 +1,7 @@
 import type { ActKind, MachineState } from '../schema/index.ts';
 import type { Look } from '../simulation/index.ts';
 
-/** A number with where it comes from: "assumed", a source, or "cabinet" where the cabinet file gives it without one. */
+/** A number with where it comes from: "assumed", a source, "cabinet" where the cabinet file gives it without one, or "sums" where they do. */
 export interface Figure {
   readonly value: number;
   readonly origin: string;

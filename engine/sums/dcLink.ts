@@ -53,6 +53,12 @@ export function longestDischarge(links: readonly DcLinkSums[], unplaced: readonl
   return seconds(longest);
 }
 
+/** How long the DC links of a cabinet take to discharge to a safe voltage, in seconds; null where no number may be said. */
+export function findWaitingTime(topology: Topology): Seconds | null {
+  const { links, unplaced } = computeDcLinks(topology);
+  return longestDischarge(links, unplaced);
+}
+
 function dcLink(topology: Topology, supply: UnitId, drives: readonly UnitId[], hasUnplaced: boolean): DcLinkSums {
   const ratings = topology.units.get(supply)?.supply?.dcLink;
   const missing: MissingFigure[] = [];

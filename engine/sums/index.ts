@@ -8,6 +8,7 @@ export {
   thingFigures,
 } from './changeFigures.ts';
 export { computeSums } from './computeSums.ts';
+export { findWaitingTime } from './dcLink.ts';
 export type { FeedState } from './feedNetwork.ts';
 export { findLowVoltage, hasMinimumVoltage, type LowVoltage } from './lowVoltage.ts';
 export { findToleratedLoss } from './opticalBudget.ts';

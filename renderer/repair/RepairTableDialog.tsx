@@ -153,7 +153,7 @@ function Figures({
   );
 }
 
-const wordOrigin = ({ origin }: Figure) => (origin === 'assumed' ? words.assumed : origin === 'cabinet' ? words.cabinet : origin);
+const wordOrigin = ({ origin }: Figure) => (origin === 'assumed' || origin === 'cabinet' || origin === 'sums' ? words[origin] : origin);
 
 /** A figure to type over, with its origin. Emptied, it is the usual one again; what is no figure is not taken. */
 function FigureCell({

@@ -4,12 +4,12 @@ import type { SolverSnapshot } from '../outside/solver/facts.ts';
 import { consistentBySolver } from '../outside/solver/solve.ts';
 import { fullEvidence, middleCut, plainCabinet, plainContent } from './cabinets.ts';
 import { timeDocuments } from './documents.ts';
-import { benchPlans } from './planBench.ts';
+import { benchPlans, benchWrongWorld } from './planBench.ts';
 import { benchPlanSpeed, writeCold } from './planSpeed.ts';
 
 /*
  * `npm run bench`: how long the engine takes, how that grows, and what a general solver takes for the same question in the same run.
- * `npm run bench -- speed`: one part of it (`engine`, `solver`, `documents`, `speed`, `plans`). With BENCH_SMOKE=1 it makes few runs, to see
+ * `npm run bench -- speed`: one part of it (`engine`, `solver`, `documents`, `speed`, `plans`, `repairs`). With BENCH_SMOKE=1 it makes few runs, to see
  * that it works.
  */
 
@@ -126,6 +126,7 @@ const parts: Readonly<Record<string, () => void | Promise<void>>> = {
   documents: benchDocuments,
   speed: () => benchPlanSpeed(isQuick),
   plans: () => benchPlans(isQuick ? 3 : 500),
+  repairs: () => benchWrongWorld(isQuick ? 2 : 500),
 };
 const [, , part, name = '', units = ''] = process.argv;
 if (part === 'cold') {

@@ -1,6 +1,5 @@
 import type { Decision, Option, Rules, Situation } from '../../engine/plan/decision.ts';
 import { LookAhead } from '../../engine/plan/lookAhead.ts';
-import type { Random } from '../generators/random.ts';
 
 /** What somebody would do in a situation; null: leave it at that. */
 export type Strategy = (at: Situation) => Option | null;
@@ -82,77 +81,4 @@ export function costOf(
 function nameOf({ broken, mended, state, running, done, seen, epoch }: Situation): string {
   const weights = [...broken, ...mended].map((weight) => Math.round(weight * 1e9)).join();
   return `${state} ${running} ${done} ${seen.join()} ${epoch} ${weights}`;
-}
-
-/** The world as it really is, where it is not what the planner reckons with. */
-export interface WrongWorld {
-  /** Weights are off by this factor, up or down. */
-  readonly ratesOff: number;
-  /** Chance that a look is read wrongly, on top of what is reckoned with. */
-  readonly misreading: number;
-  /** Chance that a look shows something else than it should, always. */
-  readonly wrongBehaviour: number;
-  /** Chance that a fault taken for steady comes and goes. */
-  readonly intermittent: number;
-}
-
-/** What one repair really costs: the strategy reckons with its own world, the outcomes come from another one. */
-export function payIn(rules: Rules, strategy: Strategy, random: Random, wrong: WrongWorld): number {
-  const { decision } = rules;
-  const off = decision.weights.map((weight) => weight * (random.chance(0.5) ? wrong.ratesOff : 1 / wrong.ratesOff));
-  const real = drawn(off, random);
-  const isWrong = random.chance(wrong.wrongBehaviour);
-  const absent = Math.max(decision.absent[real] ?? 0, random.chance(wrong.intermittent) ? 0.5 : 0);
-  const works = decision.acts.map(({ fails }) => !random.chance(fails));
-  let mended = 0;
-  let at = rules.begin();
-  let paid = 0;
-  for (let steps = 0; steps < 60; steps += 1) {
-    const option = strategy(at);
-    if (option === null) break;
-    paid += option.cost;
-    for (const index of option.acts ?? []) if (works[index] === true) mended |= decision.acts[index]?.cures[real] ?? 0;
-    const isMended = mended === (1 << (decision.parts[real] ?? 0)) - 1;
-    const found =
-      option.kind === 'look'
-        ? lookOf(decision, option, at, real, random, wrong.misreading, isWrong)
-        : isMended || random.chance(absent)
-          ? 'runs'
-          : 'halts';
-    const next = option.outcomes.find(({ name }) => name === found);
-    // What the planner holds impossible: it has nothing left to reckon with.
-    if (next === undefined) return paid + decision.outsideHelp;
-    at = next.after;
-  }
-  const isMended = mended === (1 << (decision.parts[real] ?? 0)) - 1;
-  return paid + (isMended && at.running ? 0 : at.running ? (rules.comebacks[real] ?? 0) : decision.outsideHelp);
-}
-
-function lookOf(
-  decision: Decision,
-  option: Option,
-  at: Situation,
-  real: number,
-  random: Random,
-  misreading: number,
-  isWrong: boolean,
-): string {
-  const spread = decision.looks[option.index]?.spread(at.epoch);
-  const rows = spread?.rows ?? [];
-  if (isWrong || random.chance(misreading)) return `o${random.whole(0, rows.length - 1)}`;
-  const outcome = drawn(
-    rows.map((row) => row[real] ?? 0),
-    random,
-  );
-  return spread?.outcomes[outcome] ?? '';
-}
-
-/** An index, drawn by weights. */
-function drawn(weights: readonly number[], random: Random): number {
-  let rest = (random.whole(0, 999_999) / 1_000_000) * weights.reduce((sum, weight) => sum + weight, 0);
-  for (const [index, weight] of weights.entries()) {
-    rest -= weight;
-    if (rest < 0) return index;
-  }
-  return 0;
 }

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { checkCabinet, parseCabinetFile } from '../../engine/cabinet/index.ts';
 import { actNames, readAct } from '../../engine/cli/read/acts.ts';
 import type { Asked } from '../../engine/cli/read/asked.ts';
+import { checkEvidence } from '../../engine/cli/read/checkEvidence.ts';
 import { checkFaults, checkOnset } from '../../engine/cli/read/checkFaults.ts';
 import { readDisplay } from '../../engine/cli/read/displays.ts';
 import { readCircumstance } from '../../engine/cli/read/evidence.ts';
@@ -10,7 +11,7 @@ import { readFault } from '../../engine/cli/read/faults.ts';
 import { readChain, readUnit } from '../../engine/cli/read/names.ts';
 import { readReport } from '../../engine/cli/read/reports.ts';
 import { makeNames, wordUsage } from '../../engine/messages/index.ts';
-import { type CabinetContent, fault as faultSchema, intervention } from '../../engine/schema/index.ts';
+import { type CabinetContent, fault as faultSchema, intervention, type Snapshot } from '../../engine/schema/index.ts';
 import { buildTopology } from '../../engine/topology/index.ts';
 
 const parsed = parseCabinetFile(readFileSync(new URL('../../sample-cabinets/two-chains.cabinet.json', import.meta.url)));
@@ -303,6 +304,20 @@ describe('readCircumstance', () => {
     });
     expect(near(readCircumstance(topology, 'strom'))).toBe('storm');
     expect(answer(readCircumstance(topology, 'storm:nobody'))).toEqual(['name-unknown']);
+  });
+});
+
+describe('checkEvidence', () => {
+  const codes = (snapshot: Snapshot) => checkEvidence(topology, makeNames(topology), { snapshots: [snapshot] });
+
+  it('should name what was moved or warmed, and the spare that was put in, where the cabinet has none such', () => {
+    expect(codes({ provoked: { how: 'flex', subjects: ['WH3', 'WH99'] } })).toEqual([
+      { code: 'name-unknown', facts: { thing: 'any', name: 'WH99', near: expect.any(String) } },
+    ]);
+    expect(codes({ interventions: [{ do: 'replace-cable', link: 'WH3', spare: 'sp9' }] })).toEqual([
+      { code: 'name-unknown', facts: { thing: 'spare', name: 'sp9', near: '' } },
+    ]);
+    expect(codes({ provoked: { how: 'wait' }, interventions: [{ do: 'replace-cable', link: 'WH3' }] })).toEqual([]);
   });
 });
 

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Problem } from '../../engine/base/index.ts';
 import { checkCabinet, parseCabinetFile, serializeCabinet } from '../../engine/cabinet/index.ts';
-import { applyFix, fixOf } from '../../engine/edit/index.ts';
+import { applyFix, fixOf, removeThings } from '../../engine/edit/index.ts';
 import type { CabinetContent } from '../../engine/schema/index.ts';
 import { type Json, mutateValue } from '../files/mutations.ts';
 import { arbitraryCabinet } from '../generators/cabinets.ts';
@@ -64,6 +64,18 @@ describe('fixes', () => {
     expect(find(mend({ ...small, units }, 'reference-unknown').cabinet, 'units', 'a')).not.toHaveProperty('type');
     const links = small.links?.map((link) => (link.id === 'w1' ? { ...link, upper: { chain: 'gone' } } : link));
     expect(find(mend({ ...small, links }, 'reference-unknown').cabinet, 'links', 'w1')).not.toHaveProperty('upper');
+  });
+
+  it('should take out the whole row of the repair table that is about nothing, as removing its part does', () => {
+    const acts = [
+      { act: 'replace-lead', minutes: 7 },
+      { act: 'replace-board', subject: 'gone', minutes: 9 },
+      { act: 'replace-fuse', subject: 'a', minutes: 2 },
+    ] as const;
+    const kept = mend({ ...small, repair: { acts: [...acts] } }, 'reference-unknown').cabinet;
+    expect(kept.repair?.acts).toEqual([acts[0], acts[2]]);
+    const removed = removeThings(kept, ['a']);
+    expect(removed.ok && removed.value.cabinet.repair?.acts).toEqual([acts[0]]);
   });
 
   it('should turn a lead round that leads into its supply', () => {

@@ -62,6 +62,12 @@ describe('checkCabinet', () => {
       types: [{ id: 't', name: 'T', legend: 'l9' }],
       defaultLegend: 'l8',
       cabinetPhotos: ['p7'],
+      repair: {
+        acts: [
+          { act: 'replace-board', subject: 'u9' },
+          { act: 'replace-board', subject: 'u1' },
+        ],
+      },
       links: [{ id: 'w1', upper: { chain: 'ch1' }, lower: { unit: 'u1' }, fibre: 'f9' }],
       leads: [{ id: 'l1', from: { unit: 'ps', output: 'x9' }, to: { unit: 'u1' } }],
     };
@@ -71,6 +77,7 @@ describe('checkCabinet', () => {
       ['reference-unknown', 'incomplete', '/defaultLegend'],
       ['reference-unknown', 'incomplete', '/leads/0/from/output'],
       ['reference-unknown', 'incomplete', '/links/0/fibre'],
+      ['reference-unknown', 'incomplete', '/repair/acts/0/subject'],
       ['reference-unknown', 'incomplete', '/types/0/legend'],
       ['reference-unknown', 'incomplete', '/units/1/photos/0'],
     ]);
@@ -80,6 +87,7 @@ describe('checkCabinet', () => {
       ['line', 'defaultLegend', 'l8'],
       ['l1', 'output', 'x9'],
       ['w1', 'fibre', 'f9'],
+      ['line', 'subject', 'u9'],
       ['T', 'legend', 'l9'],
       ['-T1', 'photos', 'p9'],
     ]);

@@ -34,3 +34,20 @@ describe('editTable', () => {
     expect(editTable(edited, { of: 'change', part: 'boot', value: null })).not.toHaveProperty('times');
   });
 });
+
+describe('the discharge time', () => {
+  const dcLink = { ratedKw: 10, capacitanceUf: 1000, dischargeOhm: 100_000, lineVoltageV: 400, lineTolerancePercent: 0 };
+  const units = (content.units ?? []).map((unit) =>
+    unit.kind === 'supply' ? { ...unit, supply: { dcLink } } : { ...unit, dcLinkCapacitanceUf: 0 },
+  );
+
+  it('should be that of the DC-link sums where they give one', () => {
+    // R·C·ln(√2·400 V / 60 V) = 100 s · 2.243, so 3.74 minutes, rounded up to a tenth.
+    expect(repairTable({ ...content, units }).changes.discharge).toEqual({ value: 3.8, origin: 'sums' });
+    expect(repairTable(content).changes.discharge).toEqual({ value: 5, origin: 'assumed' });
+  });
+
+  it('should be what the cabinet says itself, before any sum', () => {
+    expect(repairTable({ ...content, units, times: { dischargeMinutes: 9 } }).changes.discharge).toEqual({ value: 9, origin: 'cabinet' });
+  });
+});

@@ -1,5 +1,15 @@
 import type { ChainId, UnitId } from '../../engine/base/index.ts';
-import type { Evidence, Fault, Intervention, Onset } from '../../engine/schema/index.ts';
+import { touchedPlugs } from '../../engine/plan/handling.ts';
+import {
+  type Behaviour,
+  type DisplayMeaning,
+  displayMeanings,
+  type Evidence,
+  type Fault,
+  type Intervention,
+  type Onset,
+  supplyMeanings,
+} from '../../engine/schema/index.ts';
 import { predictLook, type SimulationInput, simulate } from '../../engine/simulation/index.ts';
 import type { Step } from '../../engine/steps/index.ts';
 import type { Cabinet } from '../../engine/topology/index.ts';
@@ -13,6 +23,10 @@ export interface World {
   readonly presence?: number;
   /** Chance that a part put in is bad. */
   readonly badPart?: number;
+  /** Chance that an act leaves a plug loose that it touched. */
+  readonly looseAfterAct?: number;
+  /** How the equipment really behaves; without it as documented. */
+  readonly behaviourOf?: (unit: UnitId) => Behaviour;
 }
 
 /** A machine with its faults: answers steps as a technician would find it, and remembers what was done to it. */
@@ -34,12 +48,16 @@ export class RealMachine {
   /** What is seen first: all displays and reports. */
   firstLook(): Evidence {
     const { displays, reports } = simulate(this.input());
+    const read = (unit: UnitId, meaning: DisplayMeaning) => {
+      const isSupply = this.cabinet.units.get(unit)?.kind === 'supply';
+      return this.read(meaning, isSupply ? supplyMeanings : displayMeanings);
+    };
     return {
       snapshots: [
         {
           onset: this.onset,
           halted: true,
-          displays: [...displays.values()].map(({ unit, meaning }) => ({ unit, meanings: [meaning] })),
+          displays: [...displays.values()].map(({ unit, meaning }) => ({ unit, meanings: [read(unit, meaning)] })),
           reports: [...reports.values()].map(({ chain, gap }) => ({ chain, gaps: [gap] })),
         },
       ],
@@ -53,6 +71,10 @@ export class RealMachine {
         for (const act of step.acts) {
           const isBad = act.do.startsWith('replace-') && this.random?.chance(this.world.badPart ?? 0) === true;
           if (!isBad) this.beforeTrip.push(act);
+          const plugs = touchedPlugs(this.cabinet, act);
+          if (plugs.length > 0 && this.random?.chance(this.world.looseAfterAct ?? 0) === true) {
+            this.beforeTrip.push({ do: 'unplug', ...this.random.pick(plugs) });
+          }
         }
         return this.restart();
       case 'provoke':
@@ -64,6 +86,14 @@ export class RealMachine {
       case 'look':
         return this.read(predictLook(step.look, this.input()) ?? 'none', outcomes);
     }
+  }
+
+  /** It ran, and halts again while running: what comes and goes is there. */
+  comeBack(): Evidence['snapshots'][number] {
+    this.onset = 'while-running';
+    this.atTrip = this.faults;
+    this.halted = true;
+    return { onset: 'while-running', halted: true };
   }
 
   /** Whether none of its faults would break a chain any more, were all of them there. */
@@ -87,13 +117,14 @@ export class RealMachine {
     return this.faults.filter(({ presence }) => presence !== 'intermittent' || this.random?.chance(this.world.presence ?? 0.5) !== false);
   }
 
-  private read(truth: string, outcomes: readonly string[]): string {
+  private read<T extends string>(truth: T, outcomes: readonly T[]): T {
     const others = outcomes.filter((outcome) => outcome !== truth);
     return others.length > 0 && this.random?.chance(this.world.misreading ?? 0) === true ? this.random.pick(others) : truth;
   }
 
   private input(): SimulationInput {
     const { cabinet, atTrip, onset, halted, beforeTrip } = this;
-    return { cabinet, faults: atTrip, faultsNow: this.drawn(), onset, halted, beforeTrip };
+    const { behaviourOf } = this.world;
+    return { cabinet, faults: atTrip, faultsNow: this.drawn(), onset, halted, beforeTrip, ...(behaviourOf ? { behaviourOf } : {}) };
   }
 }

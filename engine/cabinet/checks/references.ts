@@ -46,6 +46,12 @@ export function checkReferences({ content }: Topology): readonly Problem[] {
     const known = outputs.get(lead.from?.unit ?? '');
     if (known !== undefined) look(known, lead.from?.output, ['leads', index, 'from', 'output'], { id: lead.id, name: cableName(lead) });
   }
+  const subjects = new Set(
+    [content.chains, content.units, content.links, content.leads, content.feedbacks].flatMap((records) => [...idsOf(records)]),
+  );
+  for (const [index, { subject }] of (content.repair?.acts ?? []).entries()) {
+    look(subjects, subject, ['repair', 'acts', index, 'subject'], cabinet);
+  }
   return problems;
 }
 

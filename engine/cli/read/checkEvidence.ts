@@ -17,6 +17,8 @@ export function checkEvidence(topology: Topology, names: Names, evidence: Eviden
 function checkSnapshot(topology: Topology, names: Names, snapshot: Snapshot): readonly UsageProblem[] {
   return [
     ...checkActs(topology, snapshot.interventions ?? []),
+    ...(snapshot.interventions ?? []).flatMap((act) => checkSpare(topology, 'spare' in act ? act.spare : undefined)),
+    ...checkSubjects(topology, snapshot.provoked?.subjects ?? []),
     ...(snapshot.displays ?? []).flatMap(({ unit }) => unknownThings(topology, { unit })),
     ...(snapshot.reports ?? []).flatMap(({ chain, gaps }) => checkGaps(topology, names, chain, gaps)),
     ...(snapshot.looks ?? []).flatMap((look) => unknownThings(topology, look)),
@@ -33,7 +35,13 @@ function checkGaps(topology: Topology, names: Names, chain: string, gaps: readon
   );
 }
 
-/** Circumstances may concern anything that has an id. */
+function checkSpare({ content }: Topology, spare: string | undefined): readonly UsageProblem[] {
+  const known = (content.spares ?? []).map(({ id }) => id);
+  if (spare === undefined || known.includes(spare)) return [];
+  return [makeUsageProblem('name-unknown', { thing: 'spare', name: spare, near: findNearest(spare, known) })];
+}
+
+/** Circumstances, and what is moved or warmed, may be anything that has an id. */
 export function checkSubjects(topology: Topology, subjects: readonly string[]): readonly UsageProblem[] {
   const maps: readonly ReadonlyMap<string, unknown>[] = [
     topology.units,
