@@ -45,7 +45,7 @@ const provocationWords: { readonly [P in Provocation]: { readonly toDo: string; 
   },
   flex: {
     toDo: 'restart and move the cables',
-    how: 'Switch off and on again. Move the cables gently from outside the live parts, one after another: does it halt again?',
+    how: 'Switch off and on again. Open the door and move the cables gently, well away from live parts, one after another: does it halt again?',
     done: 'restarted and moved the cables',
   },
   warm: {
@@ -243,12 +243,22 @@ export function wordCautionDetail(names: Names, caution: StepCaution): string {
         ...caution.chains.map((chain) => `report of ${names.chain(chain)}`),
       ])}.`;
     case 'hanging-axes':
-      return `Here: ${fewNames(caution.axes.map((axis) => `axis ${axis}`))}.`;
+      return wordHanging(names, caution);
     case 'reference-position':
       return `Here: ${fewNames(caution.feedbacks.map((feedback) => names.feedback(feedback)))}.`;
     default:
       return '';
   }
+}
+
+function wordHanging(names: Names, { axes, unsaid }: Extract<StepCaution, { code: 'hanging-axes' }>): string {
+  const open = [...unsaid.axes.map((axis) => `axis ${axis}`), ...unsaid.units.map((unit) => `the axis of ${names.unit(unit)}`)];
+  return [
+    axes.length > 0 ? `Here: ${fewNames(axes.map((axis) => `axis ${axis}`))}.` : '',
+    open.length > 0 ? `Not written down whether ${open.length === 1 ? 'it hangs' : 'they hang'}, so look first: ${fewNames(open)}.` : '',
+  ]
+    .filter((sentence) => sentence !== '')
+    .join(' ');
 }
 
 function fewNames(list: readonly string[]): string {

@@ -18,7 +18,7 @@ export function sumOf({ minutes, parts, risks }: OwnCost): number {
   return minutes + parts + risks.reduce((sum, { cost }) => sum + cost, 0);
 }
 
-/** Minutes of provoking, besides the restart; assumed. */
+/** Minutes of provoking, besides the restart; with flexing the door is opened and closed within them. Assumed. */
 const provocationMinutes: { readonly [P in Provocation]: number } = { wait: 15, flex: 10, warm: 25 };
 
 export function provocationCost(how: Provocation): number {

@@ -1,6 +1,6 @@
 import { type RepairTable, type StateChange, stateChange } from '../repair/index.ts';
 import type { MachineState } from '../schema/index.ts';
-import type { Step } from '../steps/index.ts';
+import { type Step, stateNeeded } from '../steps/index.ts';
 import type { Built } from './buildDecision.ts';
 import { sumOf } from './costs.ts';
 import type { Option, Rules, Situation } from './decision.ts';
@@ -66,13 +66,14 @@ export function listDrafts(
 }
 
 function draftOf(built: Built, option: Option): Draft {
+  const step = stepOf(built, option);
   const state =
     option.kind === 'look'
       ? (built.looks[option.index]?.own.state ?? 'open')
       : option.kind === 'act'
         ? (built.acts[option.index]?.own.state ?? 'isolated')
-        : 'closed';
-  return { step: stepOf(built, option), option, state };
+        : stateNeeded(step);
+  return { step, option, state };
 }
 
 function likeliest(spreads: readonly ReadonlyMap<string, number>[]): string {
@@ -130,6 +131,8 @@ export function changesOf(table: RepairTable, from: MachineState, option: Option
   if (option.kind === 'act' && state === 'isolated') {
     return listed([stateChange(table, from, 'isolated'), stateChange(table, 'isolated', 'closed')]);
   }
+  // A restart is one from the closed cabinet; a door that is opened to move cables is counted in the minutes of provoking.
+  const reached = option.kind === 'act' ? state : 'closed';
   const powerCycle: StateChange = {
     from: 'closed',
     to: 'closed',
@@ -137,8 +140,8 @@ export function changesOf(table: RepairTable, from: MachineState, option: Option
     effects: ['erases-displays', 'restarts'],
   };
   return listed([
-    stateChange(table, from, state),
-    state === 'closed' ? null : stateChange(table, state, 'closed'),
+    stateChange(table, from, reached),
+    reached === 'closed' ? null : stateChange(table, reached, 'closed'),
     ...(from === 'isolated' ? [] : [powerCycle]),
   ]);
 }

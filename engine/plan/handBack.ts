@@ -1,5 +1,5 @@
 import type { Evidence, HandBackCheck } from '../schema/index.ts';
-import { positionsAtRisk } from '../steps/index.ts';
+import { hangingAxes, positionsAtRisk } from '../steps/index.ts';
 import type { Cabinet } from '../topology/index.ts';
 import { listDisplaced, listHandlings } from './history.ts';
 import type { EndState } from './types.ts';
@@ -9,14 +9,15 @@ export function listHandBackChecks(cabinet: Cabinet, evidence: Evidence, end: Pi
   const acts = listHandlings(evidence).map(({ act }) => act);
   const touchesPlugs = acts.some(({ do: kind }) => /plug|cable|fibres|board|-unit|route|controller/.test(kind));
   const exchanges = acts.some(({ do: kind }) => /^(replace|exchange)-/.test(kind));
-  const hangs = [...cabinet.units.values()].some(({ axes }) => axes?.some(({ hanging }) => hanging === true));
+  const { axes, unsaid } = hangingAxes(cabinet);
+  const mayHang = axes.length + unsaid.axes.length + unsaid.units.length > 0;
   const wasOff = acts.length > 0;
   const concerns: { readonly [C in HandBackCheck]: boolean } = {
     displays: end.end !== 'open',
     'put-back': listDisplaced(cabinet, evidence).length > 0 || acts.some(({ do: kind }) => kind.startsWith('exchange-')),
     plugs: touchesPlugs,
     reference: acts.some((act) => positionsAtRisk(cabinet, act).length > 0),
-    'hanging-axes': wasOff && hangs,
+    'hanging-axes': wasOff && mayHang,
     safety: exchanges,
     closed: true,
     ran: end.end !== 'open',

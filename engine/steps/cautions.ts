@@ -8,7 +8,12 @@ export type StepCaution =
   /** Switching off erases what these show; nobody has noted it yet. */
   | { readonly code: 'note-first'; readonly units: readonly UnitId[]; readonly chains: readonly ChainId[] }
   | { readonly code: 'live-cabinet' | 'all-feeds' | 'lock-out' | 'dc-link' | 'fibre-light' | 'esd' | 'safety-check' }
-  | { readonly code: 'hanging-axes'; readonly axes: readonly string[] }
+  /** Axes that hang, and those of which nobody has said whether they do: axes by name, and drives without any axis written down. */
+  | {
+      readonly code: 'hanging-axes';
+      readonly axes: readonly string[];
+      readonly unsaid: { readonly axes: readonly string[]; readonly units: readonly UnitId[] };
+    }
   | { readonly code: 'reference-position'; readonly feedbacks: readonly FeedbackId[] };
 
 export function stateNeeded(step: Step): MachineState {
@@ -20,6 +25,9 @@ export function stateNeeded(step: Step): MachineState {
       return step.look.look === 'lamp' ? 'isolated' : 'open';
     case 'read-display':
       return 'open';
+    case 'provoke':
+      // Cables inside the cabinet are moved with its door open.
+      return step.how === 'flex' ? 'open' : 'closed';
     default:
       return 'closed';
   }
@@ -42,20 +50,15 @@ export function listUnnoted(
 /** The cautions that concern a step, in the order in which they matter. None of them takes the place of the machine's manual. */
 export function listCautions(cabinet: Cabinet, evidence: Evidence, step: Step): readonly StepCaution[] {
   const state = stateNeeded(step);
-  if (state === 'closed') {
-    return [];
-  }
-  if (state === 'open') {
+  const live = state === 'open' ? [{ code: 'live-cabinet' } as const] : [];
+  if (state !== 'isolated') {
     const light = step.do === 'look' && step.look.look.startsWith('light-');
-    return [{ code: 'live-cabinet' }, ...(light ? [{ code: 'fibre-light' } as const] : [])];
+    return [...(step.do === 'provoke' ? beforeOff(cabinet, evidence) : []), ...live, ...(light ? [{ code: 'fibre-light' } as const] : [])];
   }
-  const unnoted = listUnnoted(cabinet, evidence);
-  const hanging = [...cabinet.units.values()].flatMap(({ axes }) => (axes ?? []).filter(({ hanging: hangs }) => hangs === true));
   const acts = step.do === 'act' ? step.acts : [];
   const lost = acts.flatMap((act) => positionsAtRisk(cabinet, act));
   return [
-    ...(unnoted.units.length + unnoted.chains.length > 0 ? [{ code: 'note-first', ...unnoted } as const] : []),
-    ...(hanging.length > 0 ? [{ code: 'hanging-axes', axes: hanging.map(({ name }) => name) } as const] : []),
+    ...beforeOff(cabinet, evidence),
     { code: 'all-feeds' },
     { code: 'lock-out' },
     { code: 'dc-link' },
@@ -64,6 +67,29 @@ export function listCautions(cabinet: Cabinet, evidence: Evidence, step: Step): 
     ...(acts.some(touchesBoard) ? [{ code: 'esd' } as const] : []),
     ...(acts.some(isExchange) ? [{ code: 'safety-check' } as const] : []),
   ];
+}
+
+/** What concerns every switching off, also the short one of a restart. */
+function beforeOff(cabinet: Cabinet, evidence: Evidence): readonly StepCaution[] {
+  const unnoted = listUnnoted(cabinet, evidence);
+  const { axes, unsaid } = hangingAxes(cabinet);
+  return [
+    ...(unnoted.units.length + unnoted.chains.length > 0 ? [{ code: 'note-first', ...unnoted } as const] : []),
+    ...(axes.length + unsaid.axes.length + unsaid.units.length > 0 ? [{ code: 'hanging-axes', axes, unsaid } as const] : []),
+  ];
+}
+
+/**
+ * The axes that hang, and those that may: where nothing is written down of a servo drive's axis it counts as hanging until somebody has
+ * looked. A spindle counts as hanging only where that is written down.
+ */
+export function hangingAxes(cabinet: Cabinet): Omit<Extract<StepCaution, { code: 'hanging-axes' }>, 'code'> {
+  const units = [...cabinet.units.values()];
+  const servos = units.filter(({ kind }) => kind === 'servo-drive');
+  const named = (among: typeof units, hanging: boolean | undefined) =>
+    among.flatMap(({ axes }) => (axes ?? []).filter((axis) => axis.hanging === hanging).map(({ name }) => name));
+  const bare = [...cabinet.units].filter(([, { kind, axes }]) => kind === 'servo-drive' && (axes ?? []).length === 0).map(([id]) => id);
+  return { axes: named(units, true), unsaid: { axes: named(servos, undefined), units: bare } };
 }
 
 /** Feedback cables whose reference position is lost, or may be, by an act: pulled plugs, units taken out, boards exchanged. */

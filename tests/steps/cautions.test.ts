@@ -13,7 +13,7 @@ const content: CabinetContent = {
   units: [
     { id: 's', kind: 'supply', designation: '-TB9' },
     { id: 'a', kind: 'servo-drive', designation: '-TA1', axes: [{ name: 'Z', hanging: true }] },
-    { id: 'b', kind: 'servo-drive', designation: '-TA2' },
+    { id: 'b', kind: 'spindle-drive', designation: '-TA2', axes: [{ name: 'S' }] },
   ],
   links: [
     { id: 'w1', upper: { chain: 'c1' }, lower: { unit: 'a' } },
@@ -50,6 +50,27 @@ describe('listCautions', () => {
     expect(listCautions(cabinet, nothing, step)[0]).toEqual({ code: 'note-first', units: ['s', 'a', 'b'], chains: ['c1'] });
     expect(codes(step)).toEqual(['hanging-axes', 'all-feeds', 'lock-out', 'dc-link', 'fibre-light']);
     expect(listUnnoted(cabinet, all)).toEqual({ units: [], chains: [] });
+  });
+
+  it('should warn at every restart of what concerns switching off, and of the live cabinet where cables are moved in it', () => {
+    const restart = (how: 'wait' | 'flex' | 'warm'): Step => ({ do: 'provoke', how, subjects: [] });
+    expect(codes(restart('wait'))).toEqual(['hanging-axes']);
+    expect(codes(restart('warm'), nothing)).toEqual(['note-first', 'hanging-axes']);
+    expect(codes(restart('flex'))).toEqual(['hanging-axes', 'live-cabinet']);
+  });
+
+  it('should take an axis as hanging until somebody has written down that it does not', () => {
+    const warned = (axes: NonNullable<CabinetContent['units']>[number]['axes']) => {
+      const units = (content.units ?? []).map((unit) => (unit.id === 'a' ? { ...unit, axes } : unit));
+      const checked = checkCabinet({ ...content, units }).cabinet;
+      if (!checked) throw new Error('the cabinet must be sound');
+      return listCautions(checked, all, act({ do: 'reseat-plug', link: 'w2', end: 'upper' })).find(({ code }) => code === 'hanging-axes');
+    };
+    const unsaid = { axes: [], units: [] };
+    expect(warned([{ name: 'Z', hanging: true }])).toEqual({ code: 'hanging-axes', axes: ['Z'], unsaid });
+    expect(warned([{ name: 'X' }])).toEqual({ code: 'hanging-axes', axes: [], unsaid: { ...unsaid, axes: ['X'] } });
+    expect(warned(undefined)).toEqual({ code: 'hanging-axes', axes: [], unsaid: { ...unsaid, units: ['a'] } });
+    expect(warned([{ name: 'X', hanging: false }])).toBeUndefined();
   });
 
   it('should warn of the reference position only where it is kept by something that the act touches', () => {
