@@ -95,6 +95,27 @@ describe.skipIf(missing)('Find, from what is seen to the suspects', () => {
     expect(await pane.getByText(/^Display of -TB4 misread\? Then all the rest is explained by/).count()).toBe(1);
   });
 
+  it('should show that a long search goes on, stop it, keep the suspects of before, and work on when asked', async () => {
+    const { page } = launched;
+    await page.evaluate(() => {
+      // The question does not come to the worker: to the page that is a search that takes very long.
+      const { postMessage } = Worker.prototype;
+      Worker.prototype.postMessage = () => undefined;
+      Object.assign(window, { letGo: () => Object.assign(Worker.prototype, { postMessage }) });
+    });
+    const answer = page.getByRole('region', { name: 'Answer' });
+    const before = await find.answer.textContent();
+    await find.unit('-TB4').press('2');
+    await answer.getByRole('progressbar', { name: 'Working out the suspects' }).waitFor();
+    expect(await find.answer.textContent()).toBe(before);
+    await answer.getByRole('button', { name: 'Stop' }).click();
+    await answer.getByText('Stopped. The suspects shown are those of before.').waitFor();
+    await page.evaluate(() => (window as unknown as { letGo: () => void }).letGo()); // put there above
+    await answer.getByRole('button', { name: 'Work out again' }).click();
+    await page.locator('#suspects[aria-busy="false"]').waitFor();
+    expect(await answer.getByText('Stopped.').count()).toBe(0);
+  });
+
   it('should read a raw code through the legend, and keep one that is not in it', async () => {
     await find.unit('-KE2').click();
     const dialog = launched.page.getByRole('dialog');
