@@ -9,6 +9,8 @@ import { weighTied } from './ties.ts';
 const mostTrips = 5;
 /** Beyond the last link of any chain. */
 const endless = 1e9;
+/** The region of what shows nowhere. */
+const nowhere = -1;
 
 interface ApartMeans {
   readonly book: ClassBook;
@@ -27,6 +29,8 @@ interface ApartMeans {
 /** What one class does in its region: the displays in every way in which it may come and go, and the gaps that are then reported. */
 interface Part {
   readonly region: number;
+  /** Together with another such class it may do something else than alone. */
+  readonly isTied: boolean;
   /** First and last link that it reaches at any moment; the last is endless where what it does is not local. */
   readonly from: number;
   readonly to: number;
@@ -101,7 +105,10 @@ export class ApartWeigher {
   }
 
   private weigh(one: Part, other: Part, first: ClassHandle, second: ClassHandle): number {
-    if (one.region !== other.region) {
+    if (one.isTied && other.isTied && this.means.book.interact(first.ops, second.ops)) {
+      return this.means.weighSlowly(first, second);
+    }
+    if (one.region !== other.region || one.region === nowhere) {
       return this.baseLikelihood * this.acrossRegions(one, other);
     }
     return one.to + 1 < other.from || other.to + 1 < one.from
@@ -162,8 +169,13 @@ export class ApartWeigher {
   private takeApart(handle: ClassHandle): Part | null {
     const { ops } = handle;
     const { book, pair } = this.means;
-    const [region = -1] = ops.regions;
-    if (ops.regions.length !== 1 || ops.looks.length > 0 || (ops.isFeed && book.compiled.doFeedsInteract)) {
+    const isTied = ops.isFeed && book.compiled.doFeedsInteract;
+    const [region = nowhere] = ops.regions;
+    if (ops.regions.length === 0 && ops.looks.length === 0) {
+      const way = { gaps: new Int32Array(this.gaps.length), broken: 0, shown: 1, all: 1 };
+      return { region, isTied, from: 0, to: endless, ways: [way] };
+    }
+    if (ops.regions.length !== 1 || ops.looks.length > 0) {
       return null;
     }
     const work = pair.setIn(region, ops, null);
@@ -172,7 +184,7 @@ export class ApartWeigher {
     }
     const reach = work.reachOfFirst() ?? { from: 0, to: endless };
     const ways = this.listWays(region, work, handle);
-    return ways.every(({ shown, all }) => Number.isFinite(shown) && Number.isFinite(all)) ? { region, ...reach, ways } : null;
+    return ways.every(({ shown, all }) => Number.isFinite(shown) && Number.isFinite(all)) ? { region, isTied, ...reach, ways } : null;
   }
 
   /** For a class that is set in its region alone. */

@@ -2,7 +2,7 @@ import type { UnitId } from '../base/index.ts';
 import type { FaultChoice, SearchElement } from '../search/index.ts';
 import { type Arrangement, type Effect, effectsOf, modeKey } from '../simulation/index.ts';
 import type { Cabinet } from '../topology/index.ts';
-import { type CompiledCabinet, compileCabinet, findTurned, isFeedEffect, OpsBuilder, type RegionOps } from './compiled.ts';
+import { type CompiledCabinet, compileCabinet, fedThrough, findTurned, isFeedEffect, OpsBuilder, type RegionOps } from './compiled.ts';
 import type { FaultSpace, SettledFault } from './elements.ts';
 import { isLookConcerned } from './lookConcern.ts';
 import type { Plan } from './plan.ts';
@@ -21,6 +21,8 @@ export interface EffectOps {
   /** Indices of the look observations whose outcome it can change. */
   readonly looks: readonly number[];
   readonly isFeed: boolean;
+  /** Of a feed fault: the units to which 24 V may come through what it is on. */
+  readonly fed: ReadonlySet<UnitId>;
   readonly onlyAtPowerUp: boolean;
 }
 
@@ -45,6 +47,8 @@ export interface ClassBook {
   readonly elements: readonly SearchElement[];
   /** Effects of a class in an arrangement, for what is not compiled (looks, second feeds). */
   readonly effectsOf: (ops: EffectOps, variant: number, arrangement: number) => readonly Effect[];
+  /** Whether two faults may do something else together than each does alone: feed faults that may change the 24 V of the same unit. */
+  readonly interact: (one: EffectOps, other: EffectOps) => boolean;
   /** What two feed faults do together besides what each does alone; null where that is nothing. */
   readonly jointOps: (one: EffectOps, other: EffectOps, arrangement: number) => ReadonlyMap<number, RegionOps> | null;
 }
@@ -104,6 +108,7 @@ export function makeClassBook(cabinet: Cabinet, plan: Plan, space: FaultSpace, s
     handleOf: ({ element, mode }) => handles[element]?.[mode] ?? missing(),
     handles: [...known.values()],
     effectsOf: (entry, variant, arrangement) => effectsIn(entry.fault, variant, arrangement),
+    interact,
     jointOps,
   };
 
@@ -112,11 +117,17 @@ export function makeClassBook(cabinet: Cabinet, plan: Plan, space: FaultSpace, s
     const withUnits = new Set<number>();
     const parts: string[] = [];
     let isFeed = false;
+    const fed = new Set<UnitId>();
     const concerned = new Set<number>();
     const byVariant = variants.examples.map((_, variant) =>
       plan.arrangements.map((state, arrangement) => {
         const effects = effectsIn(fault, variant, arrangement);
-        isFeed ||= effects.some(isFeedEffect);
+        for (const effect of effects.filter(isFeedEffect)) {
+          isFeed = true;
+          for (const unit of compiled.doFeedsInteract ? fedThrough(effect, cabinet) : []) {
+            fed.add(unit);
+          }
+        }
         const built = build(arrangement, effects, findTurned(compiled, arrangement, state, effects));
         for (const [region, one] of built) {
           regions.add(region);
@@ -157,6 +168,7 @@ export function makeClassBook(cabinet: Cabinet, plan: Plan, space: FaultSpace, s
         regionsWithUnits: [...withUnits],
         looks: [...concerned].sort((a, b) => a - b),
         isFeed,
+        fed,
         onlyAtPowerUp,
       },
     };
@@ -171,8 +183,24 @@ export function makeClassBook(cabinet: Cabinet, plan: Plan, space: FaultSpace, s
     return builder.build();
   }
 
-  function jointOps(one: EffectOps, other: EffectOps, arrangement: number): ReadonlyMap<number, RegionOps> | null {
+  function interact(one: EffectOps, other: EffectOps): boolean {
     if (!compiled.doFeedsInteract || !one.isFeed || !other.isFeed) {
+      return false;
+    }
+    if (compiled.doVoltagesDecide) {
+      return true;
+    }
+    const [fewer, more] = one.fed.size < other.fed.size ? [one.fed, other.fed] : [other.fed, one.fed];
+    for (const unit of fewer) {
+      if (more.has(unit)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  function jointOps(one: EffectOps, other: EffectOps, arrangement: number): ReadonlyMap<number, RegionOps> | null {
+    if (!interact(one, other)) {
       return null;
     }
     const key = `${one.id}/${other.id}/${arrangement}`;

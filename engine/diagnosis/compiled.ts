@@ -293,3 +293,23 @@ export function findTurned(
 export function isFeedEffect(effect: Effect): boolean {
   return effect.at === 'lead' || effect.at === 'supply';
 }
+
+/** The units to which 24 V may come through the lead or from the supply that an effect concerns, however the other leads are. */
+export function fedThrough(effect: Effect, { feeds }: Cabinet): ReadonlySet<UnitId> {
+  const reached = new Set<UnitId>(
+    effect.at === 'supply'
+      ? [effect.unit]
+      : effect.at === 'lead'
+        ? feeds.flatMap(({ lead, to }) => (lead === effect.lead ? [to] : []))
+        : [],
+  );
+  // A set may grow while it is gone through.
+  for (const from of reached) {
+    for (const feed of feeds) {
+      if (feed.from === from) {
+        reached.add(feed.to);
+      }
+    }
+  }
+  return reached;
+}

@@ -7,10 +7,14 @@ const never = Number.NEGATIVE_INFINITY;
 /** Beyond the last link of any chain. */
 const endless = 1e9;
 
-/** Instead of a region: a class that is weighed the long way, one that cannot be under this scenario, one not looked at yet. */
+/**
+ * Instead of a region: a class that is weighed the long way, one that cannot be under this scenario, one not looked at yet, one that
+ * shows nowhere.
+ */
 const theLongWay = -1;
 const cannotBe = -2;
 const notYet = -3;
+const nowhere = -4;
 
 interface FastMeans {
   readonly book: ClassBook;
@@ -35,6 +39,8 @@ export class FastWeigher {
   private readonly region: Int32Array;
   private readonly ratio: Float64Array;
   private readonly isBroken: Uint8Array;
+  /** By class: together with another such class it may do something else than alone. */
+  private readonly isTied: Uint8Array;
   /**
    * By class: what it does to the displays alone, the gap that would be reported (0 for none), and the first and last link that it
    * reaches; of a class that shows elsewhere too the last link is endless.
@@ -66,6 +72,7 @@ export class FastWeigher {
     this.region = new Int32Array(handles.length).fill(notYet);
     this.ratio = new Float64Array(handles.length);
     this.isBroken = new Uint8Array(handles.length);
+    this.isTied = Uint8Array.from(handles, ({ ops }) => (ops.isFeed && means.book.compiled.doFeedsInteract ? 1 : 0));
     this.shown = new Float64Array(handles.length);
     this.gap = new Int32Array(handles.length);
     this.from = new Int32Array(handles.length);
@@ -83,7 +90,7 @@ export class FastWeigher {
 
   /** Adds to `sums[k]`, for every k from `start` on, `share` times the likelihood of one class together with `seconds[k]`. */
   addRow(first: ClassHandle, seconds: readonly ClassHandle[], start: number, share: number, sums: Float64Array): void {
-    const { region, ratio, isBroken, shown, from, to, mustBreak } = this;
+    const { region, ratio, isBroken, isTied, shown, from, to, mustBreak } = this;
     const here = this.regionOf(first);
     if (here === cannotBe) {
       return;
@@ -92,6 +99,7 @@ export class FastWeigher {
     const one = first.index;
     const oneRatio = ratio[one] ?? 0;
     const isOneBroken = isBroken[one] === 1;
+    const isOneTied = isTied[one] === 1;
     const oneFrom = from[one] ?? 0;
     const oneTo = to[one] ?? endless;
     for (let k = start; k < seconds.length; k += 1) {
@@ -105,9 +113,13 @@ export class FastWeigher {
         continue;
       }
       let likelihood: number;
-      if (here === theLongWay || there === theLongWay) {
+      if (
+        here === theLongWay ||
+        there === theLongWay ||
+        (isOneTied && isTied[other] === 1 && this.means.book.interact(first.ops, second.ops))
+      ) {
         likelihood = share * this.means.weighSlowly(first, second);
-      } else if (here !== there) {
+      } else if (here !== there || here === nowhere) {
         likelihood = mustBreak && !isOneBroken && isBroken[other] === 0 ? 0 : base * oneRatio * (ratio[other] ?? 0);
       } else if (oneTo + 1 < (from[other] ?? 0) || (to[other] ?? endless) + 1 < oneFrom) {
         likelihood = base * (shown[one] ?? 0) * (shown[other] ?? 0) * this.reportedFor(here, one, other);
@@ -134,10 +146,13 @@ export class FastWeigher {
   private simplify(handle: ClassHandle): number {
     const { ops, index } = handle;
     const [region = theLongWay] = ops.regions;
-    const { book, tableOf, baseOfRegion, mayBe } = this.means;
-    const isTiedByFeeds = ops.isFeed && book.compiled.doFeedsInteract;
-    const table = ops.regions.length === 1 && ops.looks.length === 0 && !isTiedByFeeds ? tableOf(handle) : null;
+    const { tableOf, baseOfRegion, mayBe } = this.means;
+    const table = ops.regions.length === 1 && ops.looks.length === 0 ? tableOf(handle) : null;
     let found = mayBe(handle) ? theLongWay : cannotBe;
+    if (ops.regions.length === 0 && ops.looks.length === 0 && found !== cannotBe) {
+      found = nowhere;
+      this.ratio[index] = 1;
+    }
     if (table !== null && found !== cannotBe) {
       const isBroken = (table[1] ?? never) > never;
       const ratio = Math.exp((table[isBroken ? 1 : 0] ?? never) - (baseOfRegion[region] ?? 0));

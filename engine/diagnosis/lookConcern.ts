@@ -2,6 +2,7 @@ import type { LinkId, UnitId } from '../base/index.ts';
 import { type Arrangement, arrangedChains, type Effect, type Look } from '../simulation/index.ts';
 import { hasMinimumVoltage } from '../sums/index.ts';
 import type { Cabinet } from '../topology/index.ts';
+import { fedThrough } from './compiled.ts';
 
 /** Whether any of these effects can change the outcome of a look. May say yes where it does not matter, never no where it does. */
 export function isLookConcerned(look: Look, effects: readonly Effect[], cabinet: Cabinet, arrangement: Arrangement): boolean {
@@ -39,21 +40,8 @@ function mayFeed(effect: Effect, units: readonly UnitId[], cabinet: Cabinet): bo
     return false;
   }
   // Where voltages decide, a lead or supply that goes out of use relieves others.
-  if (hasMinimumVoltage(cabinet)) {
-    return true;
-  }
-  const reached = new Set(
-    effect.at === 'supply' ? [effect.unit] : cabinet.feeds.flatMap(({ lead, to }) => (lead === effect.lead ? [to] : [])),
-  );
-  // A set may grow while it is gone through.
-  for (const from of reached) {
-    for (const feed of cabinet.feeds) {
-      if (feed.from === from) {
-        reached.add(feed.to);
-      }
-    }
-  }
-  return units.some((unit) => reached.has(unit));
+  const fed = hasMinimumVoltage(cabinet) ? null : fedThrough(effect, cabinet);
+  return fed === null || units.some((unit) => fed.has(unit));
 }
 
 function endsOf(

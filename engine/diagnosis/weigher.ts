@@ -117,7 +117,7 @@ export class Weigher {
 
   /** Two classes that touch nothing in common weigh what each weighs alone. */
   private isApart(one: EffectOps, other: EffectOps): boolean {
-    if (one.isFeed && other.isFeed && this.book.compiled.doFeedsInteract) {
+    if (this.book.interact(one, other)) {
       return false;
     }
     return isDisjoint(one.regions, other.regions) && isDisjoint(one.looks, other.looks);
