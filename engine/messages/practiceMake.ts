@@ -62,6 +62,7 @@ export const makeWords = {
   known: 'Known at the start',
   displays: 'Displays',
   presets: { complaining: 'those that complain', all: 'all', none: 'none', these: 'these' },
+  knownWaiting: 'What displays and reports show follows from what is wrong.',
   reports: 'Reports',
   circumstances: 'Circumstances',
   circumstancesWhy: 'They make some of what may be wrong likelier, and are told to the trainee.',
@@ -83,6 +84,7 @@ export const makeWords = {
 
   spares: 'Spares',
   addSpare: 'Add a spare',
+  spare: (number: number) => `spare ${number}`,
   spareName: (number: number) => `Name of spare ${number}`,
   spareCount: (number: number) => `How many of spare ${number}`,
   pieces: 'pieces',
@@ -96,6 +98,7 @@ export const makeWords = {
 
   hints: 'Hints',
   addHint: 'Add a hint',
+  hint: (number: number) => `hint ${number}`,
   hintText: (number: number) => `Text of hint ${number}`,
   hintPrice: (number: number) => `Price of hint ${number} in minutes`,
   price: 'minutes',
@@ -144,7 +147,9 @@ export function wordFigures(figures: ExerciseFigures): string {
     `best plan ${minutes(bestMinutes)}`,
     `${wordCount(faults, 'fault')}${intermittent ? `, ${makeWords.presences.intermittent}` : ''}`,
     `${misleading} ${makeWords.misleading(misleading)}`,
-  ].join('\u00a0· ');
+  ]
+    .map((part) => part.replaceAll(' ', '\u00a0'))
+    .join('\u00a0· ');
 }
 
 /** Levels of exercises. */

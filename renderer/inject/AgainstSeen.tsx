@@ -1,7 +1,8 @@
 import { displayAgreement, reportAgreement } from '../../engine/diagnosis/index.ts';
-import { injectWords, meaningWords, windowTexts, wordGaps, wordMeanings } from '../../engine/messages/index.ts';
+import { injectWords, makeWords, meaningWords, windowTexts, wordGaps, wordMeanings } from '../../engine/messages/index.ts';
 import { inReadingOrder } from '../canvas/projectFrame.ts';
 import { Words } from '../marks/Words.tsx';
+import { beginDraft } from '../practice/makeStore.ts';
 import type { AppState } from '../state/appState.ts';
 import { currentSnapshot, findDisplay, findReport } from '../state/evidence.ts';
 import { namesOf } from '../state/names.ts';
@@ -15,7 +16,8 @@ const mostContrary = 2;
 export function AgainstSeen() {
   const dispatch = useDispatch();
   const { fitting, contrary } = useApp(compare);
-  const nothing = useApp((state) => state.inject.faults.length === 0);
+  const { faults, onset } = useApp((state) => state.inject);
+  const nothing = faults.length === 0;
   const of = fitting + contrary.length;
   return (
     <section className="pane against-seen" aria-label={injectWords.against}>
@@ -28,9 +30,22 @@ export function AgainstSeen() {
           <Words>{sentence}</Words>
         </p>
       ))}
-      <button type="button" className="button small" onClick={() => dispatch('ask-take-pattern')}>
-        {injectWords.take.button} <kbd>P</kbd>
-      </button>
+      <p className="take-buttons">
+        <button type="button" className="button small" onClick={() => dispatch('ask-take-pattern')}>
+          {injectWords.take.button} <kbd>P</kbd>
+        </button>
+        <button
+          type="button"
+          className="button small"
+          disabled={nothing}
+          onClick={() => {
+            beginDraft({ faults, onset });
+            dispatch('practice-make');
+          }}
+        >
+          {makeWords.ofInjected}
+        </button>
+      </p>
     </section>
   );
 }

@@ -1,9 +1,8 @@
-import { GraduationCap, Plus, X } from 'lucide-react';
-import { injectWords, makeWords, wordFault, wordItem, wordMode } from '../../engine/messages/index.ts';
+import { Plus, X } from 'lucide-react';
+import { injectWords, wordFault, wordItem, wordMode } from '../../engine/messages/index.ts';
 import { type Fault, onsets } from '../../engine/schema/index.ts';
 import { modeKey } from '../../engine/simulation/index.ts';
 import { Words } from '../marks/Words.tsx';
-import { beginDraft } from '../practice/makeStore.ts';
 import { namesOf } from '../state/names.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
 import { focusTarget } from './elements.ts';
@@ -64,18 +63,6 @@ export function InjectPane() {
           </select>
         </label>
       </div>
-      {faults.length > 0 && (
-        <button
-          type="button"
-          className="button small"
-          onClick={() => {
-            beginDraft({ faults, onset });
-            dispatch('practice-make');
-          }}
-        >
-          <GraduationCap size={14} aria-hidden="true" /> {makeWords.ofInjected}
-        </button>
-      )}
       {mistaken && <p className="inject-note">{injectWords.mistakeWhileRunning}</p>}
       {assumedTypes.length > 0 && <p className="inject-note">{injectWords.assumedBehaviour(assumedTypes)}</p>}
     </section>

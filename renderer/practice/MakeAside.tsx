@@ -1,5 +1,5 @@
 import { useStore } from 'zustand';
-import { nameList, type Problem } from '../../engine/base/index.ts';
+import type { Problem } from '../../engine/base/index.ts';
 import { openExercise } from '../../engine/exercise/index.ts';
 import {
   draftProblemWords,
@@ -19,6 +19,7 @@ import {
 } from '../../engine/messages/index.ts';
 import { modeKey } from '../../engine/simulation/index.ts';
 import type { Topology } from '../../engine/topology/index.ts';
+import { Words } from '../marks/Words.tsx';
 import { useDispatch } from '../state/useWorkbench.ts';
 import { makeStore, sealMade, stopWork, workOut } from './makeStore.ts';
 import { Passphrase, usePassphrase } from './Passphrase.tsx';
@@ -87,7 +88,10 @@ function Status({ topology, names }: Parts) {
             const { title, explanation, whatToDo } = wordProblem(inWords(problem, topology, names));
             return (
               <p key={`${problem.code}${problem.where}`}>
-                <b>{title}.</b> {explanation} {whatToDo}
+                <b>
+                  <Words>{title}</Words>.
+                </b>{' '}
+                {explanation} {whatToDo}
               </p>
             );
           })}
@@ -100,9 +104,10 @@ function Status({ topology, names }: Parts) {
 
 /** A problem whose answers are named as everywhere else, instead of by their keys. */
 function inWords(problem: Problem, topology: Topology, names: Names): Problem {
-  return 'answers' in problem.facts
-    ? { ...problem, facts: { ...problem.facts, answers: nameList(problem.subjects.map((key) => wordAnswerKey(names, topology, key))) } }
-    : problem;
+  if (!('answers' in problem.facts)) return problem;
+  // The count beside them tells of more. Pairs are joined by "and", so that a comma between them would mislead.
+  const answers = problem.subjects.slice(0, 10).map((key) => wordAnswerKey(names, topology, key));
+  return { ...problem, facts: { ...problem.facts, answers: answers.join('; ') } };
 }
 
 function Made({ names }: Parts) {
@@ -146,7 +151,9 @@ function Made({ names }: Parts) {
             const step = game?.steps.find((one) => one.id === id);
             return step === undefined ? null : (
               <li key={until}>
-                <span>{words.planLine(wordExerciseStep(names, step), wordExerciseOutcome(names, step, outcome))}</span>
+                <span>
+                  <Words>{words.planLine(wordExerciseStep(names, step), wordExerciseOutcome(names, step, outcome))}</Words>
+                </span>
                 <span className="practice-minutes">{practiceWords.minutes(minutes)}</span>
               </li>
             );
@@ -172,7 +179,7 @@ function Possible({ names }: Parts) {
           return (
             <li key={`${keyOf(faults)} ${faults.map(({ presence }) => presence).join()}`}>
               <span>
-                {startSentence(wordList(faults.map((fault) => wordFault(names, fault))))}
+                <Words>{startSentence(wordList(faults.map((fault) => wordFault(names, fault))))}</Words>
                 {isHidden && <b> · {words.hiddenMark}</b>}
               </span>
               <span className="share-of">{wordProbability(weight / total)}</span>

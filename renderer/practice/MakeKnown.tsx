@@ -20,7 +20,7 @@ export function MakeKnown({ shown, names }: { readonly shown: Simulation | null;
         <h2>{words.known}</h2>
       </div>
       {shown === null || known === null ? (
-        <p className="practice-small">{words.stepsWaiting}</p>
+        <p className="practice-small">{words.knownWaiting}</p>
       ) : (
         <>
           <fieldset>

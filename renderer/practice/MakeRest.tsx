@@ -73,7 +73,7 @@ export function MakeExtras() {
               onChange={(minutes) => changeDraft({ hints: hints.map((one) => (one === hint ? { ...one, minutes: minutes ?? 0 } : one)) })}
             />{' '}
             {words.price}
-            <Remove what={words.hintText(index + 1)} onRemove={() => changeDraft({ hints: hints.filter((one) => one !== hint) })} />
+            <Remove what={words.hint(index + 1)} onRemove={() => changeDraft({ hints: hints.filter((one) => one !== hint) })} />
           </li>
         ))}
       </ul>
@@ -107,7 +107,7 @@ export function MakeExtras() {
               onChange={(count) => changeDraft({ spares: spares.map((one) => (one === spare ? { ...one, count: count ?? 1 } : one)) })}
             />{' '}
             {words.pieces}
-            <Remove what={words.spareName(index + 1)} onRemove={() => changeDraft({ spares: spares.filter((one) => one !== spare) })} />
+            <Remove what={words.spare(index + 1)} onRemove={() => changeDraft({ spares: spares.filter((one) => one !== spare) })} />
           </li>
         ))}
       </ul>

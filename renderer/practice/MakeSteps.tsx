@@ -109,7 +109,7 @@ function StepRow({
               <option value="">{words.noSpare}</option>
               {spares.map(({ id, name }, index) => (
                 <option key={id} value={id}>
-                  {name.trim() === '' ? words.spareName(index + 1) : name}
+                  {name.trim() === '' ? words.spare(index + 1) : name}
                 </option>
               ))}
             </select>

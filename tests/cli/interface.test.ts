@@ -1,7 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { serializeCabinet, serializeCase } from '../../engine/cabinet/index.ts';
+import { serializeCabinet, serializeCase, serializeResult } from '../../engine/cabinet/index.ts';
+import { debrief, makeResult } from '../../engine/exercise/index.ts';
 import type { CabinetContent, CaseContent } from '../../engine/schema/index.ts';
+import { readyGame } from '../exercise/readyGames.ts';
 import { jsonLinesOf, jsonOf, linkwright } from './runLinkwright.ts';
 
 /*
@@ -11,6 +13,7 @@ import { jsonLinesOf, jsonOf, linkwright } from './runLinkwright.ts';
 
 const page = readFileSync(new URL('../../engine/cli/JSON.md', import.meta.url), 'utf8');
 const sample = 'sample-cabinets/two-chains.cabinet.json';
+const ready = 'sample-cabinets/ready-02-neighbours.exercise.json';
 
 function documented(head: string): ReadonlySet<string> {
   const section = page.split(/^## /m).find((part) => part.startsWith(head));
@@ -28,6 +31,7 @@ const fields = {
   diagnose: new Set([...everywhere, ...documented('`diagnose`')]),
   next: new Set([...everywhere, ...documented('`next`')]),
   replay: new Set([...everywhere, ...documented('`replay`')]),
+  exercise: new Set([...everywhere, ...documented('`exercise`')]),
 };
 
 /** Shapes that other pages describe: paths below these are not looked at. */
@@ -95,6 +99,13 @@ const runs: Readonly<Record<keyof typeof fields, readonly (readonly string[])[]>
   ],
   next: [['sample-cabinets/three-units.3.case.json'], ['look.case.json'], ['moved.case.json'], [sample, '--halted', 'perhaps']],
   replay: [['look.case.json'], ['sample-cabinets/three-units.3.case.json'], ['missing.json']],
+  exercise: [
+    ['check', ready],
+    ['check', ready, '--passphrase', 'another'],
+    ['sheet', ready],
+    ['class', 'a.result.json', 'missing.json'],
+    ['delete', 'a.result.json', '--yes'],
+  ],
 };
 
 /** Three types of which nothing is known, all but that they show one loss where both directions are lost. */
@@ -149,6 +160,14 @@ const low: CabinetContent = {
   leads: (odd.leads ?? []).map((lead) => ({ ...lead, lengthM: 30, crossSectionMm2: 1.5, conductorClass: 'class-5' })),
 };
 
+/** A result of a ready exercise that was given up. */
+function makeResultOf(code: string) {
+  const { game, answer, exercise } = readyGame('neighbours');
+  const looked = debrief(game, answer, [{ do: 'give-up' }]);
+  if (looked === null) throw new Error('not ended');
+  return makeResult(exercise, [{ do: 'give-up' }], looked, { code });
+}
+
 /** A board was moved and stands there still, and the machine runs. */
 const moved: CaseContent = {
   ...look,
@@ -166,6 +185,7 @@ const files = {
   'low.cabinet.json': serializeCabinet(low),
   'odd.cabinet.json': serializeCabinet(odd),
   'look.case.json': serializeCase(look),
+  'a.result.json': serializeResult(makeResultOf('a')),
 };
 const found: Record<string, ReturnType<typeof pathsOf>> = {};
 
@@ -189,7 +209,7 @@ beforeAll(async () => {
 }, 120_000);
 
 describe('the JSON interface', () => {
-  it.each(['check', 'compare', 'simulate', 'diagnose', 'next', 'replay'] as const)(
+  it.each(['check', 'compare', 'simulate', 'diagnose', 'next', 'replay', 'exercise'] as const)(
     'should have every field of %s on its page',
     (command) => {
       const missing = [...new Set(found[command]?.leaves)].filter((path) => !fields[command].has(path));
@@ -197,7 +217,7 @@ describe('the JSON interface', () => {
     },
   );
 
-  it.each(['check', 'compare', 'simulate', 'diagnose', 'next', 'replay'] as const)(
+  it.each(['check', 'compare', 'simulate', 'diagnose', 'next', 'replay', 'exercise'] as const)(
     'should really give every field that the page promises for %s',
     (command) => {
       const given = new Set(found[command]?.all);

@@ -39,6 +39,25 @@ export const scenes: readonly (readonly [name: string, prepare: (find: FindDrive
       await find.page.getByRole('menuitem', { name: 'Repair table …' }).click();
     },
   ],
+  ['practice', (find) => find.page.keyboard.press('Alt+3')],
+  [
+    'practice-make',
+    async ({ page }) => {
+      await page.keyboard.press('Alt+3');
+      await page.getByRole('button', { name: 'Make', exact: true }).click();
+      await page.getByRole('button', { name: 'Hide it' }).click();
+      await page.getByRole('heading', { name: 'It can be decided' }).waitFor();
+    },
+  ],
+  [
+    'practice-generate',
+    async ({ page }) => {
+      await page.keyboard.press('Alt+3');
+      await page.getByRole('button', { name: 'Generate', exact: true }).click();
+      await page.locator('form').getByRole('button', { name: 'Generate', exact: true }).click();
+      await page.getByText('10 exercises').waitFor();
+    },
+  ],
   ['circumstances', async (find) => find.page.getByRole('button', { name: /^Circumstances/ }).click()],
   [
     'against',
