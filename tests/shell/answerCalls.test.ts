@@ -103,6 +103,12 @@ describe('answerCalls', () => {
 
   const handle = '0123456789abcdef-0123';
   it.each([
+    ['exportFile', ['../sheet.pdf', content]],
+    ['exportFile', ['sheet.exe', content]],
+    ['exportFile', ['sheet.pdf', 'text']],
+    ['exportFile', ['sheet.pdf', new Uint8Array(21 * 1024 * 1024 + 1)]],
+    ['chooseList', ['/etc/passwd']],
+    ['chooseResults', ['/etc']],
     ['saveFile', ['/etc/passwd', content]],
     ['saveFile', ['../../etc/passwd', content]],
     ['readFileAgain', ['/etc/passwd']],
