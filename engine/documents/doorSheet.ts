@@ -40,8 +40,9 @@ const margins = 20;
 export function doorSheets(source: DocumentSource, paper: PaperSize): readonly Paper[] {
   const { cabinet } = source;
   if (cabinet === null) return [];
-  const { patterns, stepOf } = workOut(cabinet);
-  const makeRow = rowMaker(source, stepOf);
+  const worked = workOut(cabinet);
+  const { patterns } = worked;
+  const makeRow = rowMaker(source, worked);
   const chains = cabinet.chains.filter(({ units }) => units.length > 0);
   const sheets = chains.map((chain) => chainSheet(source, cabinet, patterns, chain, paper, makeRow));
   const apart = patterns.groups.filter((group) => !chains.some((chain) => concerns(group, chain)));
@@ -62,10 +63,10 @@ interface WorkedOut {
 }
 
 /** Kept for each cabinet: another paper, or the preview and then the file, need not simulate everything again. */
-const worked = new WeakMap<Cabinet, WorkedOut>();
+const kept = new WeakMap<Cabinet, WorkedOut>();
 
 function workOut(cabinet: Cabinet): WorkedOut {
-  const known = worked.get(cabinet);
+  const known = kept.get(cabinet);
   if (known !== undefined) return known;
   const steps = new Map<PatternGroup, Step | null>();
   const patterns = groupPatterns(cabinet, simulateSingles(cabinet, 'while-running'), 'while-running', 'displays-and-report');
@@ -78,13 +79,16 @@ function workOut(cabinet: Cabinet): WorkedOut {
     return step;
   };
   const found = { patterns, stepOf };
-  worked.set(cabinet, found);
+  kept.set(cabinet, found);
   return found;
 }
 
-function rowMaker({ names }: DocumentSource, stepOf: WorkedOut['stepOf']): RowMaker {
+function rowMaker({ names, onShare }: DocumentSource, { patterns, stepOf }: WorkedOut): RowMaker {
+  const done = new Set<PatternGroup>();
   const said = (group: PatternGroup) => {
     const step = stepOf(group);
+    done.add(group);
+    onShare?.(done.size / patterns.groups.length);
     return step === null ? words.noStep : words.first(wordStep(names, step));
   };
   return (group, number, elsewhere) => ({

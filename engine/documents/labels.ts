@@ -1,5 +1,16 @@
 import { paperWords } from '../messages/index.ts';
-import { inks, lineHeight, type Page, pageSize, placeLine, type RichLine, type Shape, wrapText } from '../paper/index.ts';
+import {
+  inks,
+  lineHeight,
+  type Page,
+  pageSize,
+  placeLine,
+  plainText,
+  type RichLine,
+  type Shape,
+  textWidth,
+  wrapText,
+} from '../paper/index.ts';
 import type { Topology } from '../topology/index.ts';
 import type { LabelSheet } from './labelSheets.ts';
 
@@ -64,7 +75,7 @@ const rankOf = (order: readonly string[], id: string): number => {
 const sizes = [14, 12, 11, 10, 9, 8, 7, 6] as const;
 const pad = 1.6;
 
-/** The text as large as it fits, at least 6 pt; what does not fit even so is cut off at the last line that does. */
+/** The text as large as it fits, at least 6 pt; what does not fit even so is cut off at the last line that does, and an ellipsis says so. */
 function drawLabel(text: string, x: number, y: number, { width, height }: LabelSheet): readonly Shape[] {
   const frame: Shape = { kind: 'box', x, y, width, height, line: { width: 0.1, colour: inks.faint } };
   const room = { width: width - 2 * pad, height: height - 2 * pad };
@@ -74,7 +85,18 @@ function drawLabel(text: string, x: number, y: number, { width, height }: LabelS
   const size =
     sizes.find((one) => set(one).length * lineHeight(one) <= room.height && set(one).every((line) => line.width <= room.width)) ?? 6;
   const step = lineHeight(size);
-  const lines = set(size).slice(0, Math.max(1, Math.floor(room.height / step)));
+  const all = set(size);
+  const lines = all.slice(0, Math.max(1, Math.floor(room.height / step)));
+  const last = lines.at(-1);
+  if (all.length > lines.length && last !== undefined) lines[lines.length - 1] = cutOff(last, size, room.width);
   const top = y + (height - lines.length * step) / 2;
   return [frame, ...lines.flatMap((line, index) => placeLine(line, x + (width - line.width) / 2, top + (index + 0.77) * step, size))];
+}
+
+/** A line with an ellipsis at its end, no wider than it may be. */
+function cutOff({ runs }: RichLine, size: number, width: number): RichLine {
+  const face = runs.at(-1)?.face ?? 'regular';
+  let text = plainText(runs);
+  while (text.length > 1 && textWidth(`${text}…`, size, face) > width) text = text.slice(0, -1);
+  return { runs: [{ text: `${text}…`, face }], width: textWidth(`${text}…`, size, face) };
 }

@@ -4,6 +4,8 @@ import { type DisplayMeaning, displayMeanings, supplyMeanings } from '../schema/
 import { inMountingOrder } from '../topology/index.ts';
 import { type DocumentSource, makePaper } from './source.ts';
 
+const shortColumn = 14;
+
 /** A blank form to note what every display shows, with a pencil: units chain by chain, what stands apart last. */
 export function patternSheet(source: DocumentSource): Paper {
   const { topology, names } = source;
@@ -35,7 +37,12 @@ export function patternSheet(source: DocumentSource): Paper {
           { head: words.unit },
           { head: words.counted, width: 34 },
           { head: words.shows, grow: 1 },
-          ...displayMeanings.map((meaning) => ({ head: meaningWords[meaning].label.replace(' ', '\n'), align: 'center' as const })),
+          ...displayMeanings.map((meaning) => ({
+            head: meaningWords[meaning].label.replace(' ', '\n'),
+            align: 'center' as const,
+            // Short words leave boxes too close to one another to be ticked without a doubt.
+            ...(meaning.includes('loss') ? {} : { width: shortColumn }),
+          })),
         ],
         rows: units.map((unit) => {
           const meanings: readonly DisplayMeaning[] = topology.units.get(unit)?.kind === 'supply' ? supplyMeanings : displayMeanings;

@@ -11,6 +11,8 @@ export interface DocumentSource {
   readonly names: Names;
   /** The day on which it is made: 2026-11-26. */
   readonly date: string;
+  /** Told how much of a document is done (0 to 1), where that takes long. */
+  readonly onShare?: (share: number) => void;
 }
 
 type Given = Pick<Paper, 'id' | 'blocks'> & {

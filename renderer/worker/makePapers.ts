@@ -10,6 +10,9 @@ import type { PapersRequest, PreviewPage, ReportRequest } from './papersProtocol
 import { withPrintablePhotos } from './printablePhotos.ts';
 import { type Reply, replyHtml, replyPdf } from './replyFile.ts';
 
+/** Smaller steps nobody sees. */
+const worthTelling = 0.02;
+
 /** Makes documents, or the report of a repair, for the window and says on the way how far it is. */
 export function makePapers(request: PapersRequest | ReportRequest, reply: Reply): Promise<void> {
   return 'report' in request ? makeReport(request, reply) : makeDocuments(request, reply);
@@ -22,10 +25,17 @@ async function makeDocuments(request: PapersRequest, reply: Reply): Promise<void
   for (const [index, machine] of machines.entries()) {
     const isForPdf = form === 'pdf' && kinds.includes('photos');
     const { topology, cabinet } = checkCabinet(isForPdf ? await withPrintablePhotos(machine) : machine);
-    const source = { topology, cabinet, names: makeNames(topology), date: request.date };
+    const names = makeNames(topology);
+    let told = -1;
     const documents = kinds.flatMap((kind, at): readonly MadeDocument[] => {
-      reply({ kind: 'progress', document: kind, share: (index + at / kinds.length) / machines.length });
-      return makeDocument(source, kind, request.size, request.labels);
+      const onShare = (part: number) => {
+        const share = (index + (at + part) / kinds.length) / machines.length;
+        if (part > 0 && share - told < worthTelling) return;
+        told = share;
+        reply({ kind: 'progress', document: kind, share });
+      };
+      onShare(0);
+      return makeDocument({ topology, cabinet, names, date: request.date, onShare }, kind, request.size, request.labels);
     });
     if (form === 'preview') {
       const isolation = cabinet !== null && kinds.includes('door-sheet') ? isolationFigures(cabinet) : null;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { checkCabinet } from '../../engine/cabinet/index.ts';
+import { checkCabinet, parseCabinetFile, serializeCabinet } from '../../engine/cabinet/index.ts';
 import { type DocumentSource, makeDocument } from '../../engine/documents/index.ts';
 import { makeNames, type PaperKind, paperKinds } from '../../engine/messages/index.ts';
 import type { Page, PaperSize } from '../../engine/paper/index.ts';
@@ -107,7 +107,55 @@ describe('the door sheet', () => {
     expect([...read.fonts.values()]).not.toContain(false);
   });
 
+  it('should say how far it is while the first steps are looked for', () => {
+    const shares: number[] = [];
+    makeDocument({ ...sourceOf(readContent('two-chains')), onShare: (share) => shares.push(share) }, 'door-sheet', 'a4', 'a4-63x16');
+    expect(shares.length).toBeGreaterThan(10);
+    expect(shares).toEqual([...shares].sort((a, b) => a - b));
+    expect(shares.at(-1)).toBe(1);
+  });
+
   it('should not be made of a cabinet that cannot be simulated', () => {
     expect(make(readContent('with-problems'), 'door-sheet')).toEqual([]);
+  });
+});
+
+describe('photos and labels', () => {
+  // A black square of 2 × 2 pixels; then the same spoiled, and one of a kind that a PDF cannot hold.
+  const png = 'iVBORw0KGgoAAAANSUhEUgAAAAIAAAACCAIAAAD91JpzAAAAEElEQVR4nGNgYGBggBAQDAAADgABm6cYOgAAAABJRU5ErkJggg==';
+  const content: CabinetContent = {
+    ...readContent('three-units'),
+    cabinetPhotos: ['good', 'spoiled', 'webp'],
+    photos: [
+      { id: 'good', caption: 'whole', takenOn: '2026-03-02', mediaType: 'image/png', data: png },
+      { id: 'spoiled', caption: 'cut off', mediaType: 'image/png', data: png.slice(0, 40) },
+      { id: 'webp', caption: 'other kind', mediaType: 'image/webp', data: 'UklGRhoAAABXRUJQ' },
+    ],
+  };
+
+  it('should print the photos that can be printed, and say of each other one why not; the file opens all the same', async () => {
+    const reopened = parseCabinetFile(serializeCabinet(content));
+    if (!reopened.ok) throw new Error(JSON.stringify(reopened.problems));
+    const made = make(reopened.value, 'photos');
+    const pdf = await writePdf(made, { title: 'Photos', language: 'en', madeAt: new Date(0) });
+    const read = await readPdf(pdf?.bytes ?? new Uint8Array());
+    expect(read.pages.reduce((sum, { images }) => sum + images, 0)).toBe(1);
+    const text = read.pages
+      .map((page) => page.text)
+      .join(' ')
+      .replace(/\s+/g, ' ');
+    expect(text).toContain('whole, taken on 2026-03-02');
+    expect(text).toContain('“cut off” cannot be printed: it is damaged');
+    expect(text).toContain('“other kind” cannot be printed from here: it is WebP');
+    expect(pdf?.missingPictures).toHaveLength(2);
+  });
+
+  it('should say by an ellipsis that a label has no room for all of its text', () => {
+    const long = 'Verbindungskabel zwischen Steuerung und erstem Antrieb der Kette '.repeat(8).trim();
+    const [link, ...others] = content.links ?? [];
+    if (link === undefined) throw new Error('no cable');
+    const texts = textsOf(make({ ...content, links: [{ ...link, labelUpper: long }, ...others] }, 'labels').flatMap(({ pages }) => pages));
+    expect(texts.some((text) => text.endsWith('…'))).toBe(true);
+    expect(textsOf(make(content, 'labels').flatMap(({ pages }) => pages)).some((text) => text.endsWith('…'))).toBe(false);
   });
 });
