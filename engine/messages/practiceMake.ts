@@ -84,6 +84,7 @@ export const makeWords = {
 
   spares: 'Spares',
   addSpare: 'Add a spare',
+  addCabinetSpares: 'Those of the cabinet',
   spare: (number: number) => `spare ${number}`,
   spareName: (number: number) => `Name of spare ${number}`,
   spareCount: (number: number) => `How many of spare ${number}`,

@@ -2,7 +2,7 @@ import { Plus, X } from 'lucide-react';
 import { useStore } from 'zustand';
 import { exerciseKindTexts, solvedWords, startSentence, makeWords as words } from '../../engine/messages/index.ts';
 import { exerciseKinds, solvedBy } from '../../engine/schema/index.ts';
-import { withKind } from './makeDraft.ts';
+import { freeSpareId, withKind, withSparesOf } from './makeDraft.ts';
 import { changeDraft, makeStore } from './makeStore.ts';
 import { NumberField } from './NumberField.tsx';
 
@@ -53,7 +53,8 @@ export function MakeEnd() {
 /** Spares that steps use up, and hints that are sold. */
 export function MakeExtras() {
   const { spares, hints } = useStore(makeStore, ({ draft }) => draft);
-  const freeId = () => `p${spares.reduce((greatest, { id }) => Math.max(greatest, Number(id.slice(1)) || 0), 0) + 1}`;
+  const content = useStore(makeStore, (state) => state.content);
+  const withCabinets = content === null ? spares : withSparesOf(spares, content);
   return (
     <section aria-label={`${words.hints}, ${words.spares}`}>
       <div className="section-head">
@@ -111,13 +112,20 @@ export function MakeExtras() {
           </li>
         ))}
       </ul>
-      <button
-        type="button"
-        className="button small"
-        onClick={() => changeDraft({ spares: [...spares, { id: freeId(), name: '', count: 1 }] })}
-      >
-        <Plus size={14} aria-hidden="true" /> {words.addSpare}
-      </button>
+      <div className="make-row">
+        <button
+          type="button"
+          className="button small"
+          onClick={() => changeDraft({ spares: [...spares, { id: freeSpareId(spares), name: '', count: 1 }] })}
+        >
+          <Plus size={14} aria-hidden="true" /> {words.addSpare}
+        </button>
+        {withCabinets.length > spares.length && (
+          <button type="button" className="button small" onClick={() => changeDraft({ spares: withCabinets })}>
+            <Plus size={14} aria-hidden="true" /> {words.addCabinetSpares}
+          </button>
+        )}
+      </div>
     </section>
   );
 }

@@ -35,9 +35,12 @@ export function PracticeWorkspace() {
     <main
       id="practice"
       tabIndex={-1}
-      className={['practice', isLarge && 'practice-large', screen === 'make' && 'practice-split'].filter(Boolean).join(' ')}
+      className={['practice', isLarge && screen === 'exercises' && 'practice-large', screen === 'make' && 'practice-split']
+        .filter(Boolean)
+        .join(' ')}
       aria-label={practiceWords.region}
     >
+      <FocusHere key={screen} />
       {screen === 'exercises' && (
         <button type="button" className="button small practice-projector" aria-pressed={isLarge} onClick={() => setLarge(!isLarge)}>
           {practiceWords.projector}
@@ -50,6 +53,14 @@ export function PracticeWorkspace() {
       {screen === 'exercises' && <Exercises phase={phase} />}
     </main>
   );
+}
+
+/** What led to a screen may be gone with the one before: then the keyboard goes on at its beginning. */
+function FocusHere() {
+  useEffect(() => {
+    if (document.activeElement === document.body) document.getElementById('practice')?.focus({ preventScroll: true });
+  }, []);
+  return null;
 }
 
 function Exercises({ phase }: { readonly phase: PracticeState['phase'] }) {

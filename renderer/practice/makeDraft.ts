@@ -1,5 +1,5 @@
 import type { ExerciseWish, MadeExercise, ProposedStep } from '../../engine/exercise/index.ts';
-import { type DraftProblem, exerciseKindTexts } from '../../engine/messages/index.ts';
+import { type DraftProblem, exerciseKindTexts, paperWords, startSentence } from '../../engine/messages/index.ts';
 import type {
   AllowedStep,
   CabinetContent,
@@ -136,6 +136,22 @@ export function kindFor(topology: Topology, faults: readonly Fault[]): ExerciseK
     default:
       return 'neighbours';
   }
+}
+
+/** The spares that stand beside the cabinet, added to those that the draft has; one of the same name is not added twice. */
+export function withSparesOf(spares: readonly DraftSpare[], content: CabinetContent): readonly DraftSpare[] {
+  const added = [...spares];
+  for (const { kind, designation, partNumber, count } of content.spares ?? []) {
+    const name = `${designation ?? startSentence(paperWords.spareKinds[kind])} ${partNumber ?? ''}`.trim();
+    if (count === 0 || added.some((one) => one.name === name)) continue;
+    added.push({ id: freeSpareId(added), name, ...(partNumber === undefined ? {} : { partNumber }), count: Math.min(100, count ?? 1) });
+  }
+  return added;
+}
+
+/** An id that no spare of the draft has. */
+export function freeSpareId(spares: readonly DraftSpare[]): string {
+  return `p${spares.reduce((greatest, { id }) => Math.max(greatest, Number(id.slice(1)) || 0), 0) + 1}`;
 }
 
 /** What the cabinet shows at the start; null while nothing is wrong. */

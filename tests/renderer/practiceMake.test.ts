@@ -16,6 +16,7 @@ import {
   shownAtStart,
   wishOf,
   withKind,
+  withSparesOf,
 } from '../../renderer/practice/makeDraft.ts';
 import { type MakerWorker, makeMakerClient } from '../../renderer/practice/makerClient.ts';
 import type { MakerQuestion, MakerReply } from '../../renderer/practice/makerProtocol.ts';
@@ -85,6 +86,17 @@ describe('a draft of an exercise', () => {
     ['quiet-unit', [{ item: 'board', unit: 'TB2', mode: 'dead-lit' }]],
   ])('should know what its faults teach: %s', (kind, faults) => {
     expect(kindFor(topology, faults)).toBe(kind);
+  });
+
+  it('should take over the spares of the cabinet, each once, and none that is used up', () => {
+    const spares = [
+      { id: 'a', kind: 'cable' as const, partNumber: 'QE-7704', count: 2 },
+      { id: 'b', kind: 'board' as const, designation: '-TB2', count: 0 },
+    ];
+    const own = [{ id: 'p1', name: 'Fuse', count: 1 }];
+    const taken = withSparesOf(own, { ...schoolCabinet, spares });
+    expect(taken).toEqual([...own, { id: 'p2', name: 'Cable QE-7704', partNumber: 'QE-7704', count: 2 }]);
+    expect(withSparesOf(taken, { ...schoolCabinet, spares })).toEqual(taken);
   });
 
   it('should forget that an injected fault is gone now: that is drawn from the seed', () => {
