@@ -105,6 +105,20 @@ const batch: OptionWords = {
 const aboutNames =
   'A unit is named by its designation (the sign before it may be left out), by its id, by chain and position as 1/3, or by chain, group and ordinal as 1/drive/2 or 1/encoder/1. Other things are named by designation or id, chains by their number, their id or their name; “chain 2” is always the number.';
 
+/** How a command is told what was seen. */
+const evidenceOptions = {
+  display: { value: 'UNIT=WHAT', meaning: 'What a display shows; may be given several times.' },
+  report: { value: 'CHAIN=GAP', meaning: 'Where the controller says that a chain is lost; may be given several times.' },
+  onset: { value: 'WHEN', meaning: 'while-running, at-power-up or unknown.' },
+  halted: { value: 'yes|no', meaning: 'Whether the control is halted by an alarm of a chain.' },
+  days: { value: 'N', meaning: 'Days since the machine was last known whole (7 without it).' },
+  circumstance: {
+    value: 'KIND[:IDS]',
+    meaning:
+      'transport-or-crash, work-at-door, recent-exchange, oil-or-coolant, heat, storm or not-reworked; with names, parted by commas, it concerns only these. May be given several times.',
+  },
+} as const;
+
 export const commandWords = {
   check: {
     summary: 'say what is wrong with a cabinet',
@@ -188,16 +202,7 @@ export const commandWords = {
       aboutNames,
     ],
     options: {
-      display: { value: 'UNIT=WHAT', meaning: 'What a display shows; may be given several times.' },
-      report: { value: 'CHAIN=GAP', meaning: 'Where the controller says that a chain is lost; may be given several times.' },
-      onset: { value: 'WHEN', meaning: 'while-running, at-power-up or unknown.' },
-      halted: { value: 'yes|no', meaning: 'Whether the control is halted by an alarm of a chain.' },
-      days: { value: 'N', meaning: 'Days since the machine was last known whole (7 without it).' },
-      circumstance: {
-        value: 'KIND[:IDS]',
-        meaning:
-          'transport-or-crash, work-at-door, recent-exchange, oil-or-coolant, heat, storm or not-reworked; with names, parted by commas, it concerns only these. May be given several times.',
-      },
+      ...evidenceOptions,
       explain: { value: '', meaning: 'Set what was seen against what the most probable explanation predicts.' },
       top: { value: 'N', meaning: 'How many suspects to list (10 without it; all with --json).' },
       batch,
@@ -224,11 +229,7 @@ export const commandWords = {
       aboutNames,
     ],
     options: {
-      display: { value: 'UNIT=WHAT', meaning: 'What a display shows; may be given several times.' },
-      report: { value: 'CHAIN=GAP', meaning: 'Where the controller says that a chain is lost; may be given several times.' },
-      onset: { value: 'WHEN', meaning: 'while-running, at-power-up or unknown.' },
-      halted: { value: 'yes|no', meaning: 'Whether the control is halted by an alarm of a chain.' },
-      days: { value: 'N', meaning: 'Days since the machine was last known whole (7 without it).' },
+      ...evidenceOptions,
       circumstance: { value: 'KIND[:IDS]', meaning: 'As for linkwright diagnose. May be given several times.' },
       top: { value: 'N', meaning: 'How many steps to list (6 without it; all with --json).' },
       all: { value: '', meaning: 'List also what is not worth doing, with the reason.' },

@@ -1,8 +1,8 @@
 import type { ChainId, LinkId, UnitId } from '../base/index.ts';
 import type { Diagnosis } from '../diagnosis/index.ts';
 import { listExchangePartners } from '../repair/index.ts';
-import { directions, type Evidence, type Fault, type Intervention, type LinkEnd, linkEnds } from '../schema/index.ts';
-import { type Arrangement, arrange, type Look } from '../simulation/index.ts';
+import { directions, type Evidence, type Fault, type Intervention, linkEnds } from '../schema/index.ts';
+import { type Arrangement, arrange, type Look, otherEnd } from '../simulation/index.ts';
 import type { Step } from '../steps/index.ts';
 import type { Cabinet } from '../topology/index.ts';
 import { listDisplaced, putBack } from './history.ts';
@@ -73,10 +73,6 @@ function whereItLies(fault: Fault, { boardIn, cableOn }: Arrangement): Fault {
     return fault.item === 'plug' ? { ...fault, link, end: lie.turned ? otherEnd(fault.end) : fault.end } : { ...fault, link };
   }
   return fault;
-}
-
-function otherEnd(end: LinkEnd): LinkEnd {
-  return end === 'upper' ? 'lower' : 'upper';
 }
 
 function looksAt(fault: Fault, cabinet: Cabinet): readonly Look[] {

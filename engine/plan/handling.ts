@@ -2,15 +2,16 @@ import type { ChainId, LinkId, UnitId } from '../base/index.ts';
 import { type Diagnosis, diagnose, displayLogFactors, lookLogFactors, lookOutcomes, reportLogFactors } from '../diagnosis/index.ts';
 import { partFor, type RepairTable } from '../repair/index.ts';
 import { displayMeanings, type Evidence, type Fault, type Intervention, type LinkEnd, linkEnds } from '../schema/index.ts';
-import { outcomeAt } from '../simulation/index.ts';
+import { arrange, otherEnd, outcomeAt } from '../simulation/index.ts';
 import { isWhole, makeSetting } from '../steps/index.ts';
 import type { Cabinet } from '../topology/index.ts';
-import { type Displacement, type World, worldOf } from './worlds.ts';
+import type { Displacement, World } from './worlds.ts';
 
 /*
- * What the search itself may have done (domain section 7): a plug that was touched sits loose, a part that was put in is bad. Such a
- * world is a hypothesis from before the act together with acts as they really came out: one more plug pulled, or an exchange that
- * changed nothing. It is weighed by all that was seen, against the hypotheses of the diagnosis.
+ * What the search itself may have done (domain section 7): a plug that was touched sits loose or is fouled, the plugs of a unit are
+ * crossed, a part that was put in is bad. Such a world is a hypothesis from before the act together with acts as they really came out:
+ * one more plug pulled, one more fault from then on, or an exchange that changed nothing. It is weighed by all that was seen, against
+ * the hypotheses of the diagnosis.
  */
 
 /** Hypotheses from before an act that are taken further. */
@@ -25,6 +26,8 @@ interface Mishap {
   readonly evidence: Evidence;
   readonly chance: number;
   readonly displacement: Displacement | null;
+  /** A fault that is there from the act on. */
+  readonly added: Fault | null;
 }
 
 /** Worlds in which the search went wrong; their probabilities are shares of the whole. Empty while the machine runs. */
@@ -41,12 +44,14 @@ export function findHandlingWorlds(cabinet: Cabinet, evidence: Evidence, diagnos
       .hypotheses.filter(({ faults }) => faults.length > 0 && faults.every(({ fault }) => fault.presence === 'steady'))
       .slice(0, mostBases);
     for (const mishap of listMishaps(cabinet, evidence, index, table)) {
-      const likelihoodOf = likelihoodUnder(cabinet, mishap.evidence);
+      const likelihoodOf = likelihoodUnder(cabinet, mishap.evidence, mishap.added, index);
       for (const base of bases) {
         const faults = base.faults.map(({ fault }) => fault);
         const mass = base.priorOdds * mishap.chance * likelihoodOf(faults);
         if (mass > 0) {
-          found.push({ mass, world: { ...worldOf(base.faults, 0), evidence: mishap.evidence, displacement: mishap.displacement } });
+          const { evidence: cameOut, displacement, added } = mishap;
+          const all = added === null ? faults : [...faults, added];
+          found.push({ mass, world: { faults: all, probability: 0, evidence: cameOut, displacement } });
         }
       }
     }
@@ -68,26 +73,59 @@ function totalMass(cabinet: Cabinet, evidence: Evidence, { hypotheses }: Diagnos
 
 function listMishaps(cabinet: Cabinet, evidence: Evidence, index: number, table: RepairTable): readonly Mishap[] {
   const acts = evidence.snapshots[index]?.interventions ?? [];
+  const earlier = evidence.snapshots.slice(0, index).flatMap(({ interventions }) => interventions ?? []);
   const withActs = (interventions: readonly Intervention[]): Evidence => ({
     ...evidence,
     snapshots: evidence.snapshots.map((snapshot, at) => (at === index ? { ...snapshot, interventions: [...interventions] } : snapshot)),
   });
   return acts.flatMap((act, at): readonly Mishap[] => {
     const source = partFor(cabinet, table, act);
+    const instead = (...others: readonly Intervention[]) => withActs([...acts.slice(0, at), ...others, ...acts.slice(at + 1)]);
     const bad: readonly Mishap[] =
-      source === null
-        ? []
-        : [{ evidence: withActs(acts.filter((_, other) => other !== at)), chance: 1 - source.works, displacement: null }];
+      source === null ? [] : [{ evidence: instead(), chance: 1 - source.works, displacement: null, added: null }];
+    const { cableOn } = arrange(cabinet, [...earlier, ...acts.slice(0, at + 1)]);
     const plugs = touchedPlugs(cabinet, act);
-    const loose = plugs.map(
-      ({ link, end }): Mishap => ({
-        evidence: withActs([...acts.slice(0, at + 1), { do: 'unplug', link, end }, ...acts.slice(at + 1)]),
-        chance: table.chances.handlingFault.value / plugs.length,
-        displacement: { link, end },
+    const left = plugs.flatMap(({ link, end }): readonly Omit<Mishap, 'chance'>[] => {
+      const lie = cableOn.get(link);
+      // What was cleaned and is fouled all the same was not cleaned. The plugs of a cable that the cabinet does not know cannot be named.
+      const fouled = act.do === 'clean-plug' ? instead({ ...act, do: 'reseat-plug' }) : evidence;
+      return [
+        { evidence: instead(act, { do: 'unplug', link, end }), displacement: { link, end }, added: null },
+        ...(lie === undefined || lie.cable === null
+          ? []
+          : [{ evidence: fouled, displacement: null, added: steadyPlug(lie.cable, lie.turned ? otherEnd(end) : end) }]),
+      ];
+    });
+    const crossed = unitsUnplugged(act).map(
+      (unit): Omit<Mishap, 'chance'> => ({
+        evidence: act.do === 'uncross-plugs' ? instead() : evidence,
+        displacement: null,
+        added: { item: 'wiring', unit, mode: 'crossed', presence: 'steady' },
       }),
     );
-    return [...bad, ...loose];
+    const all = [...left, ...crossed];
+    return [...bad, ...all.map((one) => ({ ...one, chance: table.chances.handlingFault.value / all.length }))];
   });
+}
+
+function steadyPlug(link: LinkId, end: LinkEnd): Fault {
+  return { item: 'plug', link, end, mode: 'fouled', presence: 'steady' };
+}
+
+/** Units of which an act pulls all optical plugs, so that they may be exchanged when they are plugged in again. */
+function unitsUnplugged(act: Intervention): readonly string[] {
+  switch (act.do) {
+    case 'replace-board':
+    case 'replace-unit':
+    case 'put-back-unit':
+    case 'uncross-plugs':
+    case 'unbridge-unit':
+      return [act.unit];
+    case 'exchange-boards':
+      return [act.unit, act.other];
+    default:
+      return [];
+  }
 }
 
 /** The plugs that an act pulls and plugs in again. */
@@ -103,20 +141,14 @@ export function touchedPlugs(cabinet: Cabinet, act: Intervention): readonly { re
       return both(act.link);
     case 'exchange-cables':
       return [...both(act.link), ...both(act.other)];
-    case 'replace-board':
-    case 'replace-unit':
-    case 'put-back-unit':
-    case 'uncross-plugs':
-    case 'unbridge-unit':
-      return unitPlugs(cabinet, act.unit);
-    case 'exchange-boards':
-      return [...unitPlugs(cabinet, act.unit), ...unitPlugs(cabinet, act.other)];
     case 'replace-controller-port': {
       const [first] = cabinet.chainById.get(act.chain as ChainId)?.links ?? [];
       return first === undefined ? [] : [{ link: first, end: 'upper' }];
     }
+    case 'bridge-unit':
+      return both(act.cable);
     default:
-      return [];
+      return unitsUnplugged(act).flatMap((unit) => unitPlugs(cabinet, unit));
   }
 }
 
@@ -130,12 +162,13 @@ function unitPlugs(cabinet: Cabinet, unit: string): readonly { readonly link: Li
   ];
 }
 
-/** Likelihood of everything that was seen, of steady faults and documented behaviour (domain section 6). */
-function likelihoodUnder(cabinet: Cabinet, evidence: Evidence): (faults: readonly Fault[]) => number {
+/** Likelihood of everything that was seen, of steady faults and documented behaviour (domain section 6); `added` is there from a snapshot on. */
+function likelihoodUnder(cabinet: Cabinet, evidence: Evidence, added: Fault | null = null, from = 0): (faults: readonly Fault[]) => number {
   const settings = evidence.snapshots.map((_, index) =>
     makeSetting(cabinet, { ...evidence, snapshots: evidence.snapshots.slice(0, index + 1) }),
   );
-  return (faults) => {
+  return (before) => {
+    const after = added === null ? before : [...before, added];
     const read = new Set<string>();
     let log = 0;
     const add = (thing: string, factor: number | undefined) => {
@@ -146,7 +179,7 @@ function likelihoodUnder(cabinet: Cabinet, evidence: Evidence): (faults: readonl
       }
     };
     for (const [index, snapshot] of evidence.snapshots.entries()) {
-      const [view] = settings[index]?.viewsOf(faults) ?? [];
+      const [view] = settings[index]?.viewsOf(index < from ? before : after) ?? [];
       if (view === undefined) {
         continue;
       }

@@ -74,7 +74,7 @@ export class LookAhead {
         return;
       }
       for (const acts of [[index], this.base.batch(at, index)]) {
-        const key = [...acts].sort((a, b) => a - b).join();
+        const key = batchKey(acts);
         if (!found.has(key)) {
           found.set(key, this.rules.actTogether(at, acts));
         }
@@ -82,4 +82,9 @@ export class LookAhead {
     });
     return [...this.rules.looks(at), ...found.values()];
   }
+}
+
+/** Equal for the same acts in any order: done together they are one step. */
+export function batchKey(acts: readonly number[]): string {
+  return [...acts].sort((a, b) => a - b).join();
 }

@@ -10,7 +10,7 @@ import { endOf } from './end.ts';
 import { ExactPlanner } from './exact.ts';
 import { findHandlingWorlds, keepDiagnosis } from './handling.ts';
 import { listDisplaced, listHandlings } from './history.ts';
-import { LookAhead } from './lookAhead.ts';
+import { batchKey, LookAhead } from './lookAhead.ts';
 import { type Follow, Presenter } from './presenter.ts';
 import type { Plan, PlanProgress } from './types.ts';
 
@@ -76,10 +76,12 @@ export function* planning(
     known.set(draft, next.value);
     yield { share, plan: null };
   }
-  const batches = new Set(drafts.map(({ option }) => (option.acts ?? []).join()));
+  const batches = new Set(drafts.map(({ option }) => batchKey(option.acts ?? [])));
   for (const draft of exactBatches(built, rules, exact, at)) {
-    const cost = batches.has((draft.option.acts ?? []).join()) ? null : exact.costOf(draft.option);
+    const key = batchKey(draft.option.acts ?? []);
+    const cost = batches.has(key) ? null : exact.costOf(draft.option);
     if (cost !== null) {
+      batches.add(key);
       known.set(draft, cost);
     }
   }

@@ -1,4 +1,4 @@
-export { type Arrangement, arrange, arrangedChains, endKey } from './arrangement.ts';
+export { type Arrangement, arrange, arrangedChains, endKey, otherEnd } from './arrangement.ts';
 export { type Effect, effectsOf } from './effects.ts';
 export { itemKey, modeKey } from './itemKey.ts';
 export { isNoLightNormal, type Look, type LookOutcome, outcomeAt, predictLook } from './looks.ts';

@@ -2,7 +2,7 @@ import type { UnitId } from '../../engine/base/index.ts';
 import { checkCabinet, documentedBehaviour } from '../../engine/cabinet/index.ts';
 import { type Diagnosis, diagnose, listFaultSpace } from '../../engine/diagnosis/index.ts';
 import { buildDecision } from '../../engine/plan/buildDecision.ts';
-import { type Option, Rules, type Situation } from '../../engine/plan/decision.ts';
+import { Rules, type Situation } from '../../engine/plan/decision.ts';
 import { stepOf } from '../../engine/plan/drafts.ts';
 import { findHandlingWorlds, keepDiagnosis } from '../../engine/plan/handling.ts';
 import { evidenceAfter } from '../../engine/plan/index.ts';
@@ -14,7 +14,7 @@ import type { Cabinet } from '../../engine/topology/index.ts';
 import { makeCabinet } from '../generators/cabinets.ts';
 import { Random } from '../generators/random.ts';
 import { RealMachine, type World } from '../plan/realMachine.ts';
-import type { Strategy } from './strategies.ts';
+import { planned, type Strategy } from './strategies.ts';
 
 /*
  * Repairs of generated cabinets as they would really go: the simulation is nature, and nature is not what the planner reckons with. Every
@@ -98,36 +98,54 @@ export class Diagnoses {
   }
 }
 
-/** What a repair costs to its end, in minutes or worth so many. */
+/**
+ * What a repair costs to its end, in minutes or worth so many. Who only acts goes through the acts as they stood after the first diagnosis;
+ * who looks asks anew after every step, as the window does.
+ */
 export function payFor({ cabinet, faults, world }: Drawn, make: (rules: Rules) => Strategy, diagnoses: Diagnoses, luck: Random): number {
   const table = repairTable(cabinet.content);
   const machine = new RealMachine(cabinet, faults, luck, world);
+  const { outsideHelp, comeback } = table.weights;
   let evidence = machine.firstLook();
+  let standing = standAfter(cabinet, evidence, diagnoses);
+  let hasLooked = false;
   let paid = 0;
   let comebacks = 0;
   for (let steps = 0; steps < mostSteps; steps += 1) {
-    const diagnosis = diagnoses.of(evidence);
-    keepDiagnosis(cabinet, evidence, diagnosis);
-    const built = buildDecision(cabinet, evidence, diagnosis, table, findHandlingWorlds(cabinet, evidence, diagnosis, table));
-    const rules = new Rules(built.decision);
-    const at: Situation = { ...rules.begin(), seen: built.seen };
-    const option: Option | null = make(rules)(at);
+    const { built, rules, at } = standing;
+    const option = make(rules)(at);
     if (option !== null) {
       paid += option.cost;
+      hasLooked ||= option.kind !== 'act';
+      const step = stepOf(built, option);
       const outcome = machine.take(
-        stepOf(built, option),
+        step,
         option.outcomes.flatMap(({ name }) => name.split(' ')),
       );
-      evidence = evidenceAfter(evidence, stepOf(built, option), outcome);
+      evidence = evidenceAfter(evidence, step, outcome);
+      const after = option.outcomes.find(({ name }) => name === outcome)?.after;
+      const goesOn = make !== planned && !hasLooked && after !== undefined;
+      standing = goesOn ? { built, rules, at: after } : standAfter(cabinet, evidence, diagnoses);
     } else if (!machine.halted && machine.isMended) {
       return paid;
     } else if (machine.halted || comebacks >= mostComebacks) {
-      return paid + built.decision.outsideHelp;
+      return paid + outsideHelp.value;
     } else {
       comebacks += 1;
-      paid += built.decision.comeback;
+      paid += comeback.value;
       evidence = { ...evidence, snapshots: [...evidence.snapshots, machine.comeBack()] };
+      standing = standAfter(cabinet, evidence, diagnoses);
     }
   }
-  return paid + table.weights.outsideHelp.value;
+  return paid + outsideHelp.value;
+}
+
+function standAfter(cabinet: Cabinet, evidence: Evidence, diagnoses: Diagnoses) {
+  const table = repairTable(cabinet.content);
+  const diagnosis = diagnoses.of(evidence);
+  keepDiagnosis(cabinet, evidence, diagnosis);
+  const built = buildDecision(cabinet, evidence, diagnosis, table, findHandlingWorlds(cabinet, evidence, diagnosis, table));
+  const rules = new Rules(built.decision);
+  const at: Situation = { ...rules.begin(), seen: built.seen };
+  return { built, rules, at };
 }

@@ -98,15 +98,15 @@ describe('repairs to their end', () => {
 
   it('should think of a bad spare when a sure exchange did not help', () => {
     const faults: readonly Fault[] = [{ item: 'cable', link: 'w2', mode: 'cut' }];
-    const first: Snapshot = {
-      ...seenSnapshot(cabinet, faults),
-      looks: [
-        { look: 'lamp', link: 'w2', fibre: 'outbound', outcomes: ['none'] },
-        { look: 'lamp', link: 'w2', fibre: 'return', outcomes: ['none'] },
-      ],
-    };
+    // Through the new cable one sees nothing either, so no plug that was left loose explains it.
+    const looks: Snapshot['looks'] = [
+      { look: 'lamp', link: 'w2', fibre: 'outbound', outcomes: ['none'] },
+      { look: 'lamp', link: 'w2', fibre: 'return', outcomes: ['none'] },
+    ];
+    const first: Snapshot = { ...seenSnapshot(cabinet, faults), looks };
     const again: Snapshot = {
       ...seenSnapshot(cabinet, faults, { onset: 'at-power-up' }),
+      looks,
       interventions: [{ do: 'replace-cable', link: 'w2' }],
       restarted: true,
     };
@@ -135,6 +135,43 @@ describe('repairs to their end', () => {
     expect(reseat?.mends).toBeGreaterThan(0.05);
     // Had the plug not been touched, nothing that was done could have loosened it.
     expect(told(acts.slice(0, 1)).mishap).toBeLessThan(mishap / 10);
+  });
+
+  it('should think of plugs that the search itself fouled or crossed', () => {
+    const fuse: Fault = { item: 'fuse', unit: 'u2', mode: 'open' };
+    const careful = soundCabinet(drivesContent(3, { repair: { chances: { handlingFault: 0 } } }));
+    const told = (of: Cabinet, acts: Intervention[], added: Fault, look: NonNullable<Snapshot['looks']>[number]) => {
+      const later = seenSnapshot(of, [fuse, added], { onset: 'at-power-up', before: acts });
+      const snapshots = [seenSnapshot(of, [fuse]), { ...later, interventions: acts, restarted: true, looks: [look] }];
+      const { steps } = plan({ snapshots }, of);
+      return (kind: string) =>
+        Math.max(0, ...steps.map(({ step, mends }) => (step.do === 'act' && step.acts.some((act) => act.do === kind) ? mends : 0)));
+    };
+    const fouled = (of: Cabinet) =>
+      told(
+        of,
+        [
+          { do: 'replace-fuse', unit: 'u2' },
+          { do: 'reseat-plug', link: 'w3', end: 'upper' },
+        ],
+        { item: 'plug', link: 'w3', end: 'upper', mode: 'fouled' },
+        { look: 'light-at-plug', link: 'w3', end: 'lower', outcomes: ['weak'] },
+      );
+    // Two faults from the beginning would explain it too.
+    expect(fouled(cabinet)('clean-plug')).toBeGreaterThan(fouled(careful)('clean-plug') + 0.2);
+    const crossed = (of: Cabinet) =>
+      told(
+        of,
+        [
+          { do: 'replace-fuse', unit: 'u2' },
+          { do: 'replace-board', unit: 'u2' },
+        ],
+        { item: 'wiring', unit: 'u2', mode: 'crossed' },
+        { look: 'compare-plugs', unit: 'u2', outcomes: ['differs'] },
+      );
+    // No wiring mistake from before can be suspected: the machine ran.
+    expect(crossed(cabinet)('uncross-plugs')).toBeGreaterThan(0.5);
+    expect(crossed(careful)('uncross-plugs')).toBe(0);
   });
 
   it('should change its mind when a misreading is put right', () => {

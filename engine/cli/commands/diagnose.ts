@@ -1,30 +1,23 @@
 import { diagnose as diagnoseCabinet } from '../../diagnosis/index.ts';
 import { jsonCabinet, jsonDiagnosis, jsonUsageProblem } from '../answer/index.ts';
 import { diagnoseLines, runLines } from '../batch/index.ts';
-import { type Command, failed, firstValue } from '../command.ts';
-import { readNumber, understood } from '../read/index.ts';
+import { type Command, failed } from '../command.ts';
 import { formatDiagnosis, wordRemarks } from '../show/index.ts';
-import { openCase } from './openCase.ts';
+import { evidenceOptions, openCase, readTop } from './openCase.ts';
 
 const usualTop = 10;
 
 /** `linkwright diagnose FILE …`: what is broken, from what was seen. With `--batch`: many in one run. */
 export const diagnose: Command = {
   options: {
-    display: { value: true, many: true },
-    report: { value: true, many: true },
-    onset: { value: true },
-    halted: { value: true },
-    days: { value: true },
-    circumstance: { value: true, many: true },
+    ...evidenceOptions,
     explain: {},
     top: { value: true },
     batch: { value: true },
     json: {},
   },
   async run(io, given) {
-    const topText = firstValue(given, 'top');
-    const top = topText === undefined ? understood(undefined) : readNumber('--top', topText, 1, true);
+    const top = readTop(given);
     if (!top.ok) return failed(2, top.problems.map(jsonUsageProblem));
     if (given.options.has('batch')) return runLines(io, given, diagnoseLines(top.value));
     const opened = await openCase(io, given, 'diagnose');

@@ -1,29 +1,22 @@
 import { diagnose } from '../../diagnosis/index.ts';
 import { planSteps } from '../../plan/index.ts';
 import { jsonCabinet, jsonPlan, jsonUsageProblem } from '../answer/index.ts';
-import { type Command, failed, firstValue } from '../command.ts';
-import { readNumber, understood } from '../read/index.ts';
+import { type Command, failed } from '../command.ts';
 import { formatPlan, wordRemarks } from '../show/index.ts';
-import { openCase } from './openCase.ts';
+import { evidenceOptions, openCase, readTop } from './openCase.ts';
 
 const usualTop = 6;
 
 /** `linkwright next FILE …`: what to look at or to do next, by what it costs down to the repaired machine. */
 export const next: Command = {
   options: {
-    display: { value: true, many: true },
-    report: { value: true, many: true },
-    onset: { value: true },
-    halted: { value: true },
-    days: { value: true },
-    circumstance: { value: true, many: true },
+    ...evidenceOptions,
     top: { value: true },
     all: {},
     json: {},
   },
   async run(io, given) {
-    const topText = firstValue(given, 'top');
-    const top = topText === undefined ? understood(undefined) : readNumber('--top', topText, 1, true);
+    const top = readTop(given);
     if (!top.ok) return failed(2, top.problems.map(jsonUsageProblem));
     const opened = await openCase(io, given, 'next');
     if (!opened.ok) return opened.answer;

@@ -2,10 +2,35 @@ import type { Names, UsageProblem } from '../../messages/index.ts';
 import type { Evidence } from '../../schema/index.ts';
 import type { Cabinet } from '../../topology/index.ts';
 import { type JsonProblem, jsonUsageProblem } from '../answer/index.ts';
-import { type CommandAnswer, failed } from '../command.ts';
+import { type CommandAnswer, failed, firstValue } from '../command.ts';
 import type { Io } from '../io.ts';
 import type { GivenArguments } from '../options.ts';
-import { checkEvidence, makeSound, makeUsageProblem, readCabinetOrCase, readEvidence } from '../read/index.ts';
+import {
+  type Asked,
+  checkEvidence,
+  makeSound,
+  makeUsageProblem,
+  readCabinetOrCase,
+  readEvidence,
+  readNumber,
+  understood,
+} from '../read/index.ts';
+
+/** The options by which a command is told what was seen, besides its file. */
+export const evidenceOptions = {
+  display: { value: true, many: true },
+  report: { value: true, many: true },
+  onset: { value: true },
+  halted: { value: true },
+  days: { value: true },
+  circumstance: { value: true, many: true },
+} as const;
+
+/** How many lines `--top` asks for; undefined where it was not given. */
+export function readTop(given: GivenArguments): Asked<number | undefined> {
+  const text = firstValue(given, 'top');
+  return text === undefined ? understood(undefined) : readNumber('--top', text, 1, true);
+}
 
 /** A sound cabinet with what was seen and done, by a case file and by the command line together. */
 export interface OpenCase {

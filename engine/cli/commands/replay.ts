@@ -1,10 +1,9 @@
 import { diagnose } from '../../diagnosis/index.ts';
 import { replayCase } from '../../plan/index.ts';
 import { jsonCabinet, jsonReplay, jsonUsageProblem } from '../answer/index.ts';
-import { type Command, failed, firstValue } from '../command.ts';
-import { readNumber, understood } from '../read/index.ts';
+import { type Command, failed } from '../command.ts';
 import { formatReplay, type ReplayedStep, wordRemarks } from '../show/index.ts';
-import { openCase } from './openCase.ts';
+import { openCase, readTop } from './openCase.ts';
 
 const usualTop = 3;
 
@@ -12,8 +11,7 @@ const usualTop = 3;
 export const replay: Command = {
   options: { top: { value: true }, json: {} },
   async run(io, given) {
-    const topText = firstValue(given, 'top');
-    const top = topText === undefined ? understood(undefined) : readNumber('--top', topText, 1, true);
+    const top = readTop(given);
     if (!top.ok) return failed(2, top.problems.map(jsonUsageProblem));
     const opened = await openCase(io, given, 'replay');
     if (!opened.ok) return opened.answer;
