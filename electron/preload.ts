@@ -31,6 +31,7 @@ const bridge: DesktopBridge = {
   chooseResults: ask('chooseResults'),
   deleteResult: ask('deleteResult'),
   readFileAgain: ask('readFileAgain'),
+  peekFile: ask('peekFile'),
   lookAtFile: ask('lookAtFile'),
   keepMine: ask('keepMine'),
   readKeptCopy: ask('readKeptCopy'),

@@ -50,6 +50,14 @@ export class ChosenFiles {
     return ok(this.#describe(handle, known.path, read.value));
   }
 
+  /** Reads it to be looked at: what the page knows of it, and guards, stays what it was. */
+  async peek(handle: string): Promise<Result<ChosenFile>> {
+    const known = this.#files.get(handle);
+    if (!known) return forgotten('file-unreadable');
+    const read = await readSmallFile(this.#machine.disk, known.path);
+    return read.ok ? ok(this.#describe(handle, known.path, read.value)) : read;
+  }
+
   /** Whether the file is still as the page knows it. */
   async look(handle: string): Promise<Result<FileLook>> {
     const known = this.#files.get(handle);

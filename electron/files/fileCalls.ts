@@ -80,6 +80,7 @@ export function makeFileCalls(work: FileWork): FileCalls {
     },
     deleteResult: (handle) => chosen.deleteResult(handle),
     readFileAgain: (handle) => chosen.readAgain(handle),
+    peekFile: (handle) => chosen.peek(handle),
     lookAtFile: (handle) => chosen.look(handle),
     keepMine: (handle) => chosen.keepMine(handle),
     readKeptCopy: (handle) => chosen.readKept(handle),

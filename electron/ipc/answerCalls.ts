@@ -37,6 +37,7 @@ const callArguments = {
   chooseResults: z.tuple([z.enum(['files', 'folder'])]),
   deleteResult: z.tuple([token]),
   readFileAgain: z.tuple([token]),
+  peekFile: z.tuple([token]),
   lookAtFile: z.tuple([token]),
   keepMine: z.tuple([token]),
   readKeptCopy: z.tuple([token]),

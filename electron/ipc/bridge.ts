@@ -106,6 +106,8 @@ export interface BridgeCalls {
   /** Deletes a file of this run for good, if it is a result of an exercise and still as it was read; refused otherwise. */
   deleteResult(handle: string): null;
   readFileAgain(handle: string): ChosenFile;
+  /** Reads it to be looked at; what is known of the file does not change. */
+  peekFile(handle: string): ChosenFile;
   lookAtFile(handle: string): FileLook;
   /** The next save may replace what another program wrote. */
   keepMine(handle: string): null;

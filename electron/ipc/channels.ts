@@ -13,6 +13,7 @@ export const callChannels: { readonly [Name in CallName]: string } = {
   chooseResults: 'linkwright:choose-results',
   deleteResult: 'linkwright:delete-result',
   readFileAgain: 'linkwright:read-file-again',
+  peekFile: 'linkwright:peek-file',
   lookAtFile: 'linkwright:look-at-file',
   keepMine: 'linkwright:keep-mine',
   readKeptCopy: 'linkwright:read-kept-copy',

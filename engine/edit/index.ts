@@ -12,6 +12,7 @@ export { moveInChain, moveToPlace, takeOffChain } from './moveUnits.ts';
 export { type NewMachine, newMachine } from './newMachine.ts';
 export { duplicateThings, type PasteTarget, pasteClip } from './pasteClip.ts';
 export { pasteRows } from './pasteRows.ts';
+export { addPicture, type NewPicture, type PictureField, removePicture } from './pictures.ts';
 export { type RowColumn, readRows, rowColumns, type UnitRow, type UnitRows } from './readRows.ts';
 export { removeThings } from './removeThings.ts';
 export { type DesignationTrouble, designationTrouble, type Numbering, renumber } from './renumber.ts';

@@ -133,6 +133,7 @@ export const fileWords = {
         ? `${name} has changed since this case was saved.`
         : `${name} has changed since this case was saved: then ${wordRevision(copy)}, today ${wordRevision(today)}.`,
     cabinetChangedWhat: 'The case shows the cabinet as it was then.',
+    compare: 'Compare',
     useToday: 'Use the cabinet of today',
     keepCopy: 'Leave it as it was',
   },

@@ -29,7 +29,7 @@ import { useGestures } from './useGestures.ts';
 const nodeTypes = { 'draw-unit': DrawUnitNode, 'draw-controller': DrawControllerNode };
 const edgeTypes = { 'draw-link': DrawLinkEdge, 'draw-lead': DrawLeadEdge };
 
-/** Height of the feedback cables on the upper edge of the modules. */
+/** Height of the feedback cables, and of the tags of changes, on the upper edge of the modules. */
 const feedbackRoom = 22;
 
 /** The drawing hangs from the top, as a cabinet does: the room that is left lies below. */
@@ -47,6 +47,7 @@ export function DrawCanvas() {
   const size = useSize(frame);
   const arrangement = useApp((state) => state.draw.arrangement);
   const feedbackShown = useApp((state) => state.draw.feedbackShown);
+  const comparing = useApp((state) => state.comparison !== null);
   const opening = useGesture((gesture) =>
     gesture.kind === 'carry' && !gesture.preview?.refusal ? (gesture.target?.opening ?? null) : null,
   );
@@ -58,7 +59,7 @@ export function DrawCanvas() {
     arrangement,
     opening,
     mostAbove,
-    above: feedbackShown ? feedbackRoom : 0,
+    above: feedbackShown || comparing ? feedbackRoom : 0,
   });
   const shown = useShownGesture();
   const { nodes, edges, captions, loose } = useDrawProjection(view.placement, view.detail, shown);

@@ -4,6 +4,7 @@ import { windowTexts } from '../../engine/messages/index.ts';
 import { useDetail } from '../canvas/DetailContext.ts';
 import { PortMark } from '../canvas/PortMark.tsx';
 import { chainElementId, unitElementId } from '../canvas/unitElement.ts';
+import { ChangeTag } from '../compare/ChangeTag.tsx';
 import { Sign } from '../marks/Sign.tsx';
 import { useDispatch } from '../state/useWorkbench.ts';
 import type { DrawChainView, DrawControllerView } from './drawViews.ts';
@@ -42,6 +43,7 @@ export const DrawControllerNode = memo(function DrawControllerNode({ data: { vie
           {windowTexts.cabinet.controller}
         </span>
       )}
+      <ChangeTag id={view.id} />
       {view.chains.map((chain) => (
         <ChainPort key={chain.chain} view={chain} onPress={choose(chain.chain)} />
       ))}
@@ -73,6 +75,9 @@ function ChainPort({ view, onPress }: { readonly view: DrawChainView; readonly o
           <PortMark side="down" deaf={false} capped={view.empty} />
         </span>
       )}
+      <span className="chain-change" style={at}>
+        <ChangeTag id={view.chain} bare={detail === 'strip'} />
+      </span>
       <PortHit port={{ chain: view.chain }} top={view.portY} free={view.empty} takes={view.takes} />
     </>
   );

@@ -1,5 +1,6 @@
 import { memo } from 'react';
-import type { Edge, EdgeProps } from 'reactflow';
+import { type Edge, EdgeLabelRenderer, type EdgeProps } from 'reactflow';
+import { ChangeTag } from '../compare/ChangeTag.tsx';
 import type { DrawLeadView } from './drawViews.ts';
 
 export type DrawLeadEdgeType = Edge<{ readonly view: DrawLeadView }, 'draw-lead'>;
@@ -18,6 +19,11 @@ export const DrawLeadEdge = memo(function DrawLeadEdge({ data }: EdgeProps<DrawL
       <path className="lead-grip nopan" d={`M${first.x} ${first.y}L${rest[0]?.x ?? first.x} ${rest[0]?.y ?? first.y}`} data-thing={view.id}>
         <title>{view.name}</title>
       </path>
+      <EdgeLabelRenderer>
+        <span className="lead-change" style={{ transform: `translate(${first.x}px, ${first.y}px)` }}>
+          <ChangeTag id={view.id} bare />
+        </span>
+      </EdgeLabelRenderer>
     </g>
   );
 });

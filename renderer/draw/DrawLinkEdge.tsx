@@ -51,9 +51,9 @@ export const DrawLinkEdge = memo(function DrawLinkEdge({ data }: EdgeProps<DrawL
           {detail === 'full' && view.designation !== '' && (
             <span className="link-name designation" aria-hidden="true">
               {view.designation}
-              <ChangeTag id={view.id} bare />
             </span>
           )}
+          <ChangeTag id={view.id} bare />
           {detail === 'full' && view.length !== '' && (
             <span className="link-length" aria-hidden="true">
               {view.length}

@@ -58,7 +58,9 @@ function Loose({ view: { id, designation, end, detail, at, chosen, name } }: { r
           <i>{drawWords.looseEnd}</i>
         </span>
       )}
-      <ChangeTag id={id} bare />
+      <span className="loose-change" style={{ left: (from + to) / 2 }}>
+        <ChangeTag id={id} bare />
+      </span>
     </div>
   );
 }

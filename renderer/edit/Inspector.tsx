@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useId, useState } from 'react';
 import type { FieldTable } from '../../engine/edit/index.ts';
 import {
   drawWords,
@@ -70,15 +70,51 @@ const numbered: readonly FieldTable[] = ['units', 'links', 'leads', 'feedbacks']
 /** Several things that bear designations can be numbered one after another. */
 function NumberAnew({ inspected: { table, owners } }: { readonly inspected: Inspected }) {
   const dispatch = useDispatch();
+  const id = useId();
+  const [prefix, setPrefix] = useState('-');
+  const [first, setFirst] = useState('1');
   if (!numbered.includes(table) || owners.length < 2) return null;
+  const words = editWords.inspector;
   const ids = owners.flatMap((owner) => ('id' in owner ? [owner.id] : []));
+  const prefixWrong = !/^([=+-][^\s=+-]*)*-$/.test(prefix.trim()) || prefix.length > 100;
+  const firstWrong = !/^\d{1,5}$/.test(first.trim());
   return (
-    <p className="inspector-note">
-      <button type="button" className="button small" onClick={() => dispatch('renumber', { ids })}>
-        {editWords.inspector.numberAnew}
-      </button>{' '}
-      {editWords.inspector.numberHint}
-    </p>
+    <form
+      className="number-anew"
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (!prefixWrong && !firstWrong) dispatch('renumber', { ids, numbering: { prefix: prefix.trim(), first: Number(first) } });
+      }}
+    >
+      <label>
+        {words.numberPrefix}
+        <input
+          value={prefix}
+          aria-invalid={prefixWrong}
+          aria-describedby={`${id}-said`}
+          autoComplete="off"
+          spellCheck={false}
+          onChange={(event) => setPrefix(event.target.value)}
+        />
+      </label>
+      <label>
+        {words.numberFirst}
+        <input
+          value={first}
+          inputMode="numeric"
+          aria-invalid={firstWrong}
+          aria-describedby={`${id}-said`}
+          autoComplete="off"
+          onChange={(event) => setFirst(event.target.value)}
+        />
+      </label>
+      <button type="submit" className="button small" disabled={prefixWrong || firstWrong}>
+        {words.numberAnew}
+      </button>
+      <span className={prefixWrong || firstWrong ? 'field-trouble' : 'quiet-text'} id={`${id}-said`}>
+        {prefixWrong ? words.numberPrefixWrong : firstWrong ? words.numberFirstWrong : words.numberHint}
+      </span>
+    </form>
   );
 }
 

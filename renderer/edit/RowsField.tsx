@@ -1,5 +1,6 @@
-import { Plus, X } from 'lucide-react';
+import { EllipsisVertical, Plus } from 'lucide-react';
 import { useId, useState } from 'react';
+import { Button, Menu, MenuItem, MenuTrigger, Popover } from 'react-aria-components';
 import type { FieldOwner, FieldSpec, FieldValue } from '../../engine/edit/index.ts';
 import { editWords, wordField } from '../../engine/messages/index.ts';
 import { useApp } from '../state/useWorkbench.ts';
@@ -25,20 +26,31 @@ export function RowsField({ label, hint, path, columns, owners, mixed, value }: 
   const set = useSetField();
   const cabinet = useApp((state) => state.cabinet);
   const [trouble, setTrouble] = useState<string | null>(null);
-  const [adding, setAdding] = useState(false);
+  /** Where the line stands that is not kept yet. */
+  const [adding, setAdding] = useState<number | null>(null);
   const rows: readonly Row[] = Array.isArray(value) ? value : [];
   const needed = columns[0]?.path ?? '';
   const write = (next: readonly Row[]) => set(owners, path, next.length === 0 ? null : next);
+  const open = adding ?? (rows.length === 0 && !mixed ? 0 : null);
+  const shown: readonly (Row | null)[] = open === null ? rows : [...rows.slice(0, open), null, ...rows.slice(open)];
   const setCell = (at: number, column: string, cell: FieldValue | null): string | null => {
-    const row = rows[at] ?? newRow(path, rows);
+    const row = shown[at] ?? newRow(path, rows);
     const { [column]: _before, ...others } = row;
     const changed = cell === null ? others : { ...row, [column]: cell };
-    const next = at < rows.length ? rows.map((one, index) => (index === at ? changed : one)) : [...rows, changed];
-    const wrong = write(next);
-    if (wrong === null && at >= rows.length) setAdding(false);
+    const isNew = at === open;
+    const wrong = write(shown.flatMap((one, index) => (index === at ? [changed] : one === null ? [] : [one])));
+    if (wrong === null && isNew) setAdding(null);
     return wrong;
   };
-  const shown = adding || (rows.length === 0 && !mixed) ? [...rows, null] : rows;
+  /** `at` counts the lines that are kept. */
+  const act = (deed: RowDeed, at: number) => {
+    if (deed === 'insert') return setAdding(at);
+    setAdding(null);
+    const others = rows.filter((_one, index) => index !== at);
+    const row = rows[at];
+    const to = deed === 'up' ? at - 1 : at + 1;
+    setTrouble(write(deed === 'remove' || row === undefined ? others : [...others.slice(0, to), row, ...others.slice(to)]));
+  };
   return (
     <fieldset className="rows-field">
       <legend title={hint}>
@@ -69,15 +81,15 @@ export function RowsField({ label, hint, path, columns, owners, mixed, value }: 
                 onTrouble={setTrouble}
               />
             ))}
-            {row !== null && (
-              <button
-                type="button"
-                className="icon-button"
-                aria-label={editWords.inspector.removeRow(String(row[needed] ?? editWords.inspector.rowOf(label, at + 1)))}
-                onClick={() => setTrouble(write(rows.filter((_one, index) => index !== at)))}
-              >
-                <X size={14} aria-hidden="true" />
-              </button>
+            {row === null ? (
+              <span />
+            ) : (
+              <RowMenu
+                name={String(row[needed] ?? editWords.inspector.rowOf(label, at + 1))}
+                at={open !== null && at > open ? at - 1 : at}
+                count={rows.length}
+                onAct={act}
+              />
             )}
           </span>
         ))}
@@ -87,14 +99,62 @@ export function RowsField({ label, hint, path, columns, owners, mixed, value }: 
           {trouble}
         </span>
       )}
-      {rows.length > 0 && !adding && (
-        <button type="button" className="button small" onClick={() => setAdding(true)}>
+      {rows.length > 0 && adding === null && (
+        <button type="button" className="button small" onClick={() => setAdding(rows.length)}>
           <Plus size={14} aria-hidden="true" />
           {editWords.inspector.addRow}
           <span className="screen-reader">: {label}</span>
         </button>
       )}
     </fieldset>
+  );
+}
+
+type RowDeed = 'insert' | 'up' | 'down' | 'remove';
+
+/** What can be done with one line. */
+function RowMenu({
+  name,
+  at,
+  count,
+  onAct,
+}: {
+  readonly name: string;
+  readonly at: number;
+  readonly count: number;
+  readonly onAct: (deed: RowDeed, at: number) => void;
+}) {
+  const { insertRow, removeRow, rowDown, rowMenu, rowUp } = editWords.inspector;
+  const deeds: readonly (readonly [RowDeed, string, boolean])[] = [
+    ['insert', insertRow, true],
+    ['up', rowUp, at > 0],
+    ['down', rowDown, at < count - 1],
+    ['remove', removeRow, true],
+  ];
+  return (
+    <MenuTrigger>
+      <Button className="icon-button" aria-label={rowMenu(name)}>
+        <EllipsisVertical size={14} aria-hidden="true" />
+      </Button>
+      <Popover className="menu-popover" placement="bottom end">
+        <Menu
+          className="menu"
+          aria-label={rowMenu(name)}
+          disabledKeys={deeds.flatMap(([deed, , can]) => (can ? [] : [deed]))}
+          onAction={(key) => {
+            const deed = deeds.find(([one]) => one === key)?.[0];
+            if (deed !== undefined) onAct(deed, at);
+          }}
+        >
+          {deeds.map(([deed, words]) => (
+            <MenuItem key={deed} id={deed} className="menu-item">
+              <span className="menu-check" />
+              <span className="menu-text">{words}</span>
+            </MenuItem>
+          ))}
+        </Menu>
+      </Popover>
+    </MenuTrigger>
   );
 }
 

@@ -1,15 +1,20 @@
 import type { Problem } from '../../engine/base/index.ts';
 import {
   addFeedback,
+  addPicture,
   addRecord,
   applyFix,
   type FeedSource,
   type FieldEdit,
   type FieldOwner,
   type FieldTable,
+  type NewPicture,
+  type Numbering,
+  type PictureField,
   type PlainList,
   type Port,
   reconnectLead,
+  removePicture,
   removeShared,
   renumber,
   replugEnd,
@@ -32,7 +37,7 @@ export function ownerId(state: AppState, of: FieldOwner): string {
   return of.in === 'cabinet' ? state.cabinet.id : (state.cabinet.controller?.id ?? '');
 }
 
-function ownerName(state: AppState, of: FieldOwner): string {
+export function ownerName(state: AppState, of: FieldOwner): string {
   const names = namesOf(state.checked.topology);
   if (of.in === 'cabinet') return state.cabinet.name;
   if (of.in === 'controller') return names.controller();
@@ -64,11 +69,29 @@ export const editCommands = {
     edit: (cabinet, { problem }) => applyFix(cabinet, problem),
   }),
 
-  renumber: editCommand<{ readonly ids: readonly string[] }>({
+  'add-picture': editCommand<{ readonly of: FieldOwner; readonly field: PictureField; readonly picture: NewPicture }>({
+    label: 'addPicture',
+    name: (state, { of }) => editWords.steps.addPicture(ownerName(state, of)),
+    subject: ({ of }) => ('id' in of ? of.id : null),
+    edit: (cabinet, { of, field, picture }) => addPicture(cabinet, of, field, picture),
+  }),
+  'remove-picture': editCommand<{
+    readonly of: FieldOwner;
+    readonly field: PictureField;
+    readonly photo: string;
+    readonly keep: boolean;
+  }>({
+    label: 'removePicture',
+    name: (state, { of }) => editWords.steps.removePicture(ownerName(state, of)),
+    subject: ({ of }) => ('id' in of ? of.id : null),
+    edit: (cabinet, { of, field, photo, keep }) => removePicture(cabinet, of, field, photo, keep),
+  }),
+
+  renumber: editCommand<{ readonly ids: readonly string[]; readonly numbering?: Numbering }>({
     label: 'renumber',
     name: (_state, { ids }) => editWords.steps.renumber(ids.length),
     subject: ({ ids: [first] }) => first ?? null,
-    edit: (cabinet, { ids }) => renumber(cabinet, ids),
+    edit: (cabinet, { ids, numbering }) => renumber(cabinet, ids, numbering),
   }),
 
   'reconnect-lead': editCommand<{ readonly lead: string; readonly from?: FeedSource | null; readonly to?: string | null }>({

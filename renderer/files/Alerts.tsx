@@ -53,6 +53,7 @@ function AlertLine({ alert }: { readonly alert: Alert }) {
           text={words.changedWhat}
           deeds={[
             { label: words.load, run: () => dispatch('load-outside'), first: true },
+            { label: words.compare, run: () => dispatch('compare-outside', { part: alert.part }) },
             saveAs(alert.part),
             { label: words.keepMine, run: () => dispatch('keep-mine', { part: alert.part }) },
           ]}
@@ -86,6 +87,10 @@ function AlertLine({ alert }: { readonly alert: Alert }) {
                 dispatch('take-cabinet', { cabinet: alert.today, name: alert.name });
                 dispatch('put-alert-away', { kind: alert.kind });
               },
+            },
+            {
+              label: words.compare,
+              run: () => dispatch('show-comparison', { comparison: { kind: 'file', name: alert.name, content: alert.today } }),
             },
             putAway(words.keepCopy),
           ]}

@@ -48,6 +48,8 @@ export interface FileAccess {
   /** Deletes a result for good, and nothing but a result; left out where a page cannot delete. */
   readonly deleteResult?: (file: FileRef) => Promise<Result<null>>;
   readonly readAgain: (file: FileRef) => Promise<Result<TakenFile>>;
+  /** Reads a file to be looked at. It stays guarded: a save still notices what another program wrote. */
+  readonly peek: (file: FileRef) => Promise<Result<TakenFile>>;
   readonly look: (file: FileRef) => Promise<Result<FileLook>>;
   readonly keepMine: (file: FileRef) => Promise<Result<unknown>>;
   readonly readKeptCopy: (file: FileRef) => Promise<Result<KeptCopy>>;

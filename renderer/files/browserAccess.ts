@@ -159,6 +159,11 @@ export function makeBrowserAccess(): FileAccess {
       const target = known.get(file.handle);
       return target ? take(target.file) : unreadable(file.name, 'forgotten');
     },
+    async peek(file) {
+      const target = known.get(file.handle);
+      // It gets a handle of its own; the one that is open keeps its stamp.
+      return target ? take(target.file) : unreadable(file.name, 'forgotten');
+    },
     async look(file) {
       const target = known.get(file.handle);
       if (!target) return ok({ state: 'same' });

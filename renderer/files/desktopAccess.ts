@@ -18,6 +18,7 @@ export function makeDesktopAccess(desktop: DesktopBridge): FileAccess {
     chooseResults: (from) => desktop.chooseResults(from),
     deleteResult: (file) => desktop.deleteResult(file.handle),
     readAgain: (file) => desktop.readFileAgain(file.handle),
+    peek: (file) => desktop.peekFile(file.handle),
     look: (file) => desktop.lookAtFile(file.handle),
     keepMine: (file) => desktop.keepMine(file.handle),
     readKeptCopy: (file) => desktop.readKeptCopy(file.handle),

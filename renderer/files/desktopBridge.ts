@@ -40,6 +40,7 @@ export interface DesktopBridge {
   readonly chooseResults: (from: 'files' | 'folder') => Promise<Result<ChosenResults | null>>;
   readonly deleteResult: (handle: string) => Promise<Result<null>>;
   readonly readFileAgain: (handle: string) => Promise<Result<TakenFile>>;
+  readonly peekFile: (handle: string) => Promise<Result<TakenFile>>;
   readonly lookAtFile: (handle: string) => Promise<Result<FileLook>>;
   readonly keepMine: (handle: string) => Promise<Result<null>>;
   readonly readKeptCopy: (handle: string) => Promise<Result<KeptCopy>>;

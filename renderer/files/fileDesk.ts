@@ -255,6 +255,15 @@ export function makeFileDesk(bench: Workbench, access: FileAccess, { newId, now,
       }),
     revert: () => inTurn(loadFromDisk),
     loadOutside: () => inTurn(loadFromDisk),
+    compareOutside: (part) =>
+      inTurn(async () => {
+        const file = store.getState().files[part];
+        if (!file) return;
+        const today = await access.peek(file);
+        const read = today.ok ? readDocument(file.name, today.value.content) : today;
+        if (!read.ok) return refuseToOpen(file.name, read.problems);
+        bench.dispatch('show-comparison', { comparison: { kind: 'file', name: file.name, content: read.value.document.cabinet } });
+      }),
     keepMine: (part) =>
       inTurn(async () => {
         const file = store.getState().files[part];

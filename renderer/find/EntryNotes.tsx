@@ -1,15 +1,14 @@
-import { Camera, X } from 'lucide-react';
-import { useEffect, useRef, useState } from 'react';
+import { Camera } from 'lucide-react';
+import { useRef, useState } from 'react';
 import { isUnread } from '../../engine/diagnosis/index.ts';
 import { entryWords } from '../../engine/messages/index.ts';
 import type { Seen } from '../quick/entryCommands.ts';
 import { currentSnapshot, findDisplay, findReport } from '../state/evidence.ts';
 import { useApp, useWindow } from '../state/useWorkbench.ts';
-import { drawInto, hasRoom, type PhotoTrouble, readPhoto, shrinkPhoto } from './entryPhoto.ts';
+import { hasRoom, type PhotoTrouble, shrinkPhoto } from './entryPhoto.ts';
+import { Photo } from './Photo.tsx';
 
 const words = entryWords.notes;
-const thumbPx = 96;
-const largePx = 1600;
 
 /** A note and a photo of what is seen. A display that nobody has read yet is then kept as "not read yet". */
 export function EntryNotes({ seen, name }: { readonly seen: Seen; readonly name: string }) {
@@ -68,6 +67,7 @@ export function EntryNotes({ seen, name }: { readonly seen: Seen; readonly name:
           data={photo.data}
           mediaType={photo.mediaType}
           name={words.photoOf(name)}
+          remove={words.remove}
           onRemove={() => {
             dispatch('remove-photo', { seen });
             dispatch('announce', { text: words.removed });
@@ -81,50 +81,5 @@ export function EntryNotes({ seen, name }: { readonly seen: Seen; readonly name:
         </p>
       )}
     </div>
-  );
-}
-
-interface PhotoProps {
-  readonly data: string;
-  readonly mediaType: string;
-  readonly name: string;
-  readonly onRemove: () => void;
-}
-
-/** Small beside the note; a click lays it over the window so that it can be read, another one puts it back. */
-function Photo({ data, mediaType, name, onRemove }: PhotoProps) {
-  const [large, setLarge] = useState(false);
-  const canvas = useRef<HTMLCanvasElement>(null);
-  useEffect(() => {
-    let gone = false;
-    // Drawn, not linked: the page's policy allows no picture but its own.
-    void readPhoto(data, mediaType).then((picture) => {
-      if (picture && !gone && canvas.current) drawInto(canvas.current, picture, large ? largePx : thumbPx * devicePixelRatio);
-      picture?.close();
-    });
-    return () => {
-      gone = true;
-    };
-  }, [data, mediaType, large]);
-  return (
-    <span className={`photo${large ? ' large' : ''}`}>
-      <button
-        type="button"
-        className="photo-button"
-        aria-label={name}
-        aria-pressed={large}
-        onClick={() => setLarge(!large)}
-        onKeyDown={(event) => {
-          if (event.key !== 'Escape' || !large) return;
-          event.stopPropagation();
-          setLarge(false);
-        }}
-      >
-        <canvas ref={canvas} />
-      </button>
-      <button type="button" className="icon-button" aria-label={words.remove} title={words.remove} onClick={onRemove}>
-        <X size={16} aria-hidden="true" />
-      </button>
-    </span>
   );
 }

@@ -69,6 +69,12 @@ export const fileCommands = {
 
   'load-outside': effectCommand({ label: 'loadOutside', isEnabled: unlessAsked, run: ({ files }) => files.loadOutside() }),
 
+  'compare-outside': effectCommand<{ readonly part: FilePart }>({
+    label: 'compareSaved',
+    isEnabled: unlessAsked,
+    run: ({ files }, { part }) => files.compareOutside(part),
+  }),
+
   'keep-mine': effectCommand<{ readonly part: FilePart }>({
     label: 'keepMine',
     isEnabled: unlessAsked,

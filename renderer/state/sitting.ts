@@ -151,6 +151,8 @@ export interface FileActions {
   readonly revert: () => Promise<void>;
   /** Loads what another program wrote, in the place of what stands in the window. */
   readonly loadOutside: () => Promise<void>;
+  /** Compares the cabinet in the window with what another program wrote. */
+  readonly compareOutside: (part: FilePart) => Promise<void>;
   /** What stands in the window shall replace what another program wrote. */
   readonly keepMine: (part: FilePart) => Promise<void>;
   readonly answer: (answer: Answer) => void;

@@ -69,8 +69,62 @@ describe.skipIf(missing)('the inspector', () => {
     await second.fill('W9');
     await second.press('Enter');
     await expect.poll(() => draw.lastStep()).toBe('axes of -TB2');
-    await inspector().getByRole('button', { name: 'Take out W9' }).click();
-    await second.waitFor({ state: 'detached' });
+    const menuOf = async (row: string, deed: string) => {
+      await inspector()
+        .getByRole('button', { name: `${row}: what to do` })
+        .click();
+      expect(await seriousFindings(draw.page, '[role=menu]')).toEqual([]);
+      await draw.page.getByRole('menuitem', { name: deed }).click();
+    };
+    await menuOf('W9', 'Move up');
+    await expect.poll(() => second.inputValue()).toBe('C1');
+    await menuOf('C1', 'Insert a line above');
+    await second.fill('V1');
+    await second.press('Enter');
+    await expect.poll(() => field('Axes, line 3: Name').inputValue()).toBe('C1');
+    await menuOf('W9', 'Take out');
+    await expect.poll(() => field('Axes, line 1: Name').inputValue()).toBe('V1');
+    await field('Axes, line 3: Name').waitFor({ state: 'detached' });
+  });
+
+  it('should add a picture to a unit, made small, and take it out again with what it holds', async () => {
+    await draw.unit('-TB2').click();
+    const large = await draw.page.evaluate(() => {
+      const canvas = Object.assign(document.createElement('canvas'), { width: 3000, height: 1200 });
+      canvas.getContext('2d')?.fillRect(0, 0, 1500, 1200);
+      return canvas.toDataURL('image/png').slice('data:image/png;base64,'.length);
+    });
+    const file = inspector().getByLabel('Picture file');
+    await file.setInputFiles({ name: 'words.png', mimeType: 'image/png', buffer: Buffer.from('no picture') });
+    await inspector().getByText('This file is not a picture that can be read here').waitFor();
+    await file.setInputFiles({ name: 'drive.png', mimeType: 'image/png', buffer: Buffer.from(large, 'base64') });
+    const picture = inspector().getByRole('button', { name: '-TB2', exact: true });
+    await picture.waitFor();
+    expect(await draw.lastStep()).toBe('picture of -TB2');
+    const kept = (await draw.saved()).photos ?? [];
+    expect(kept).toHaveLength(1);
+    expect(kept[0]).toMatchObject({ caption: '-TB2', mediaType: 'image/jpeg' });
+    await picture.click();
+    const size = () => picture.locator('canvas').evaluate((canvas: HTMLCanvasElement) => [canvas.width, canvas.height]);
+    await expect.poll(size).toEqual([1600, 640]);
+    await draw.launched.shoot('draw-picture');
+    await picture.press('Escape');
+    await inspector().getByRole('button', { name: 'Take out -TB2' }).click();
+    await picture.waitFor({ state: 'detached' });
+    expect((await draw.saved()).photos ?? []).toEqual([]);
+  });
+
+  it('should number what is chosen anew, with signs before the letters and a first number', async () => {
+    await draw.unit('-TB2').click();
+    await draw.unit('-TB1').click({ modifiers: ['Shift'] });
+    await field('Before the letters').fill('M1-');
+    await inspector().getByText('It begins with = or + or -').waitFor();
+    await field('Before the letters').fill('=M1+C2-');
+    await field('First number').fill('20');
+    await inspector().getByRole('button', { name: 'Number designations anew' }).click();
+    await draw.unit('=M1+C2-TB20').waitFor();
+    await draw.unit('=M1+C2-TB21').waitFor();
+    expect((await draw.chains())[0]?.slice(0, 2)).toEqual(['=M1+C2-TB21', '=M1+C2-TB20']);
   });
 
   it('should go along cables and leads to what a unit hangs on', async () => {

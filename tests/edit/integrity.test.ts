@@ -1,13 +1,19 @@
+import { readFileSync } from 'node:fs';
+import { Ajv2020 } from 'ajv/dist/2020.js';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parseCabinetFile, serializeCabinet } from '../../engine/cabinet/index.ts';
 import { wordProblem } from '../../engine/messages/index.ts';
 import type { CabinetContent } from '../../engine/schema/index.ts';
+import { publishedPath } from '../files/publish.ts';
 import { arbitraryCabinet } from '../generators/cabinets.ts';
 import { brokenBy } from './brokenBy.ts';
 import { arbitraryEdits, doEdit } from './randomEdits.ts';
 
 const seed = 6;
+
+/** The published schema, read by an independent validator. */
+const validate = new Ajv2020({ strict: true, allowUnionTypes: true }).compile(JSON.parse(readFileSync(publishedPath('cabinet'), 'utf8')));
 
 describe('edits one after another', () => {
   it('should leave a cabinet that its file takes, in which every reference leads somewhere', () => {
@@ -27,7 +33,9 @@ describe('edits one after another', () => {
           content = answer.value.cabinet;
           expect(brokenBy(content), edit.name).toEqual([]);
         }
-        const read = parseCabinetFile(serializeCabinet(content));
+        const text = serializeCabinet(content);
+        expect(validate(JSON.parse(text)), JSON.stringify(validate.errors)).toBe(true);
+        const read = parseCabinetFile(text);
         expect(read.ok, JSON.stringify(read).slice(0, 500)).toBe(true);
       }),
       { seed, numRuns: 300 },

@@ -153,6 +153,8 @@ describe('a save', () => {
     for (const outside of [text('other'), text('mine!'), '']) {
       disk.put(path, outside);
       expect(await files.look(handle)).toMatchObject({ ok: true, value: { state: 'changed' } });
+      // What is only looked at, to be compared, stays guarded.
+      expect(await files.peek(handle)).toMatchObject({ ok: true });
       expect(await files.save(handle, bytes('mine again'))).toMatchObject({ ok: false, problems: [{ code: 'file-changed-outside' }] });
       expect(disk.text(path)).toBe(outside);
       await files.keepMine(handle);

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, expectTypeOf, it } from 'vitest';
 import { checkCabinet, parseCaseFile, serializeCabinet } from '../../engine/cabinet/index.ts';
-import { displayMeanings } from '../../engine/schema/index.ts';
+import { fixOf } from '../../engine/edit/index.ts';
+import { type CabinetContent, displayMeanings, unitKinds } from '../../engine/schema/index.ts';
 import { isUnsaved } from '../../renderer/files/unsaved.ts';
 import { writeDocument } from '../../renderer/files/writeDocument.ts';
 import {
@@ -16,6 +17,8 @@ import {
 import { type MakeEffects, makeWorkbench, type Workbench } from '../../renderer/state/dispatcher.ts';
 import { emptyHistory, historyBytes, historyLimitBytes, pushStep, sealLast, type UndoStep } from '../../renderer/state/history.ts';
 import { defaultPreferences } from '../../renderer/state/preferences.ts';
+import { brokenBy } from '../edit/brokenBy.ts';
+import { Random } from '../generators/random.ts';
 import { soundSamples } from '../samples/index.ts';
 
 const cabinet = soundSamples.find(({ name }) => name === 'three-units')?.content;
@@ -59,6 +62,7 @@ function checkIntegrity(model: Model, bench: Workbench): void {
   expect(state.history.past.length).toBe(model.now);
   expect(state.history.past.length + state.history.future.length).toBe(model.states.length - 1);
   expect(parseCaseFile(writeDocument('case', state)).ok).toBe(true);
+  expect(brokenBy(state.cabinet)).toEqual([]);
   expect(state.checked.problems).toEqual(checkCabinet(state.cabinet).problems);
   expect(isUnsaved(state)).toBe(textOf(bench) !== model.saved);
   expect(historyBytes(state.history)).toBeLessThanOrEqual(historyLimitBytes);
@@ -134,21 +138,79 @@ class Saves implements fc.Command<Model, Workbench> {
   }
 }
 
+/** Draw's commands with random things of the cabinet that is there then; also such as must be refused. */
+const drawEdits: Readonly<Record<string, (cabinet: CabinetContent, random: Random, bench: Workbench) => void>> = {
+  insert: (_cabinet, random, { dispatch }) =>
+    dispatch('insert-units', { units: [{ kind: random.pick(unitKinds) }], spot: random.pick(['apart', 'new-chain'] as const) }),
+  'insert behind': (cabinet, random, { dispatch }) =>
+    dispatch('insert-units', { units: [{ kind: random.pick(unitKinds) }], spot: { afterUnit: anyId(cabinet.units, random) } }),
+  remove: (cabinet, random, { dispatch }) =>
+    dispatch('remove-things', { ids: [anyId([...(cabinet.units ?? []), ...(cabinet.links ?? []), ...(cabinet.leads ?? [])], random)] }),
+  move: (cabinet, random, { dispatch }) =>
+    dispatch('move-units', {
+      ids: [anyId(cabinet.units, random)],
+      to: random.pick(['apart', 'new-chain', { endOf: anyId(cabinet.chains, random) }, { row: random.whole(0, 3), slot: 1 }] as const),
+    }),
+  duplicate: (cabinet, random, { dispatch }) => dispatch('duplicate-things', { ids: [anyId(cabinet.units, random)], target: {} }),
+  join: (cabinet, random, { dispatch }) =>
+    dispatch('join-ports', {
+      a: { unit: anyId(cabinet.units, random), side: 'down' },
+      b: { unit: anyId(cabinet.units, random), side: 'up' },
+    }),
+  replug: (cabinet, random, { dispatch }) =>
+    dispatch('replug-end', {
+      link: anyId(cabinet.links, random),
+      end: random.pick(['upper', 'lower'] as const),
+      port: random.chance(0.5) ? null : { unit: anyId(cabinet.units, random), side: random.pick(['up', 'down'] as const) },
+    }),
+  feed: (cabinet, random, { dispatch }) =>
+    dispatch('feed-units', { from: { unit: anyId(cabinet.units, random) }, units: [anyId(cabinet.units, random)] }),
+  field: (cabinet, random, { dispatch }) =>
+    dispatch('set-fields', {
+      edits: [{ of: { in: 'units', id: anyId(cabinet.units, random) }, path: ['model'], value: `M${random.whole(1, 9)}` }],
+    }),
+  number: (cabinet, random, { dispatch }) =>
+    dispatch('renumber', { ids: (cabinet.units ?? []).map(({ id }) => id), numbering: { prefix: '=M1-', first: random.whole(0, 50) } }),
+  rows: (_cabinet, random, { dispatch }) =>
+    dispatch('paste-row-text', { text: `-Q${random.whole(1, 99)}\tservo drive\t${random.whole(1, 4)}` }),
+  picture: (_cabinet, random, { dispatch }) =>
+    dispatch('add-picture', {
+      of: { in: 'cabinet' },
+      field: 'cabinetPhotos',
+      picture: { caption: `${random.whole(1, 9)}`, mediaType: 'image/png', data: 'iVBORw0KGgo=' },
+    }),
+  fix: (_cabinet, random, bench) => {
+    const fixable = bench.store.getState().checked.problems.filter((problem) => fixOf(bench.store.getState().cabinet, problem) !== null);
+    if (fixable.length > 0) bench.dispatch('fix-problem', { problem: random.pick(fixable), what: 'it' });
+  },
+};
+
+const anyId = (list: readonly { readonly id: string }[] | undefined, random: Random) =>
+  random.pick([...(list ?? []), { id: 'nowhere' }]).id;
+const isThere = ({ store }: Workbench, id: string) =>
+  [...(store.getState().cabinet.units ?? []), ...(store.getState().cabinet.chains ?? [])].some((one) => one.id === id);
+
 const renamed = ['Cabinet one', 'Cabinet two', cabinet.name].map((name) => ({ ...cabinet, name }));
 const commands = [
+  fc.tuple(fc.constantFrom(...units), fc.constantFrom(...displayMeanings)).map(
+    ([unit, meaning]) =>
+      new Changes(`${meaning} at ${unit}`, null, (bench) => {
+        if (isThere(bench, unit)) bench.dispatch('enter-display', { unit, meanings: [meaning], at });
+      }),
+  ),
   fc
-    .tuple(fc.constantFrom(...units), fc.constantFrom(...displayMeanings))
+    .tuple(fc.constantFrom(...Object.keys(drawEdits)), fc.nat())
     .map(
-      ([unit, meaning]) =>
-        new Changes(`${meaning} at ${unit}`, null, ({ dispatch }) => dispatch('enter-display', { unit, meanings: [meaning], at })),
+      ([name, seed]) =>
+        new Changes(`${name} ${seed}`, null, (bench) => drawEdits[name]?.(bench.store.getState().cabinet, new Random(seed), bench)),
     ),
   fc.constantFrom(...units).map((unit) => new Changes(`withdraw ${unit}`, null, ({ dispatch }) => dispatch('withdraw-display', { unit }))),
-  fc
-    .tuple(fc.constantFrom(...chains), fc.constantFrom(1, 2, 3, 'none' as const))
-    .map(
-      ([chain, gap]) =>
-        new Changes(`report ${chain} ${gap}`, `report/${chain}`, ({ dispatch }) => dispatch('enter-report', { chain, gaps: [gap], at })),
-    ),
+  fc.tuple(fc.constantFrom(...chains), fc.constantFrom(1, 2, 3, 'none' as const)).map(
+    ([chain, gap]) =>
+      new Changes(`report ${chain} ${gap}`, `report/${chain}`, (bench) => {
+        if (isThere(bench, chain)) bench.dispatch('enter-report', { chain, gaps: [gap], at });
+      }),
+  ),
   fc
     .constantFrom('while-running' as const, 'at-power-up' as const)
     .map((onset) => new Changes(onset, null, ({ dispatch }) => dispatch('set-onset', { onset }))),
