@@ -34,7 +34,8 @@ export function ClassScreen() {
         </p>
       </header>
       <p role="status" className="generate-state">
-        {results.length === 0 ? words.empty : words.count(results.length)} {deleted > 0 && words.deleted(deleted)}
+        {results.length === 0 ? words.empty : words.count(results.length)}
+        {deleted > 0 && ` · ${words.deleted(deleted)}`}
       </p>
       <NotTaken />
       {lines.length > 0 && (
