@@ -1,5 +1,5 @@
 import { type ChainId, compareNatural, type UnitId } from '../base/index.ts';
-import { meaningWords, wordStep, doorSheetWords as words } from '../messages/index.ts';
+import { isAboutPower, meaningWords, wordStep, doorSheetWords as words } from '../messages/index.ts';
 import {
   type Block,
   displaySigns,
@@ -16,7 +16,7 @@ import {
 } from '../paper/index.ts';
 import { firstStep, groupPatterns, type PatternGroup, type Patterns, simulateSingles } from '../patterns/index.ts';
 import { type DisplayMeaning, displayMeanings, type LegendRecord } from '../schema/index.ts';
-import type { Step } from '../steps/index.ts';
+import { type Step, stateNeeded } from '../steps/index.ts';
 import { computeSums } from '../sums/index.ts';
 import type { Cabinet, ChainTopology } from '../topology/index.ts';
 import { codesFor, legendOf, onlyCode } from './codes.ts';
@@ -89,7 +89,8 @@ function rowMaker({ names, onShare }: DocumentSource, { patterns, stepOf }: Work
     const step = stepOf(group);
     done.add(group);
     onShare?.(done.size / patterns.groups.length);
-    return step === null ? words.noStep : words.first(wordStep(names, step));
+    if (step === null) return words.noStep;
+    return words.first(wordStep(names, step), stateNeeded(step) === 'open', isAboutPower(step));
   };
   return (group, number, elsewhere) => ({
     ring: String(number),
@@ -173,13 +174,14 @@ function columnWidth(cabinet: Cabinet, chain: ChainTopology, room: number): numb
 type Labeller = (group: PatternGroup, number: number) => TableCell;
 
 function gridTable(
-  { names }: DocumentSource,
+  source: DocumentSource,
   cabinet: Cabinet,
   chain: ChainTopology,
   groups: readonly PatternGroup[],
   width: number,
   label: Labeller,
 ): Block {
+  const { names } = source;
   const legends = new Map(chain.units.map((unit) => [unit, legendOf(cabinet, unit)]));
   const isNarrow = width < captionColumn;
   const numbered = (unit: UnitId, index: number) => `${index + 1} · ${names.ordinal(unit)}`;
@@ -206,14 +208,14 @@ function gridTable(
         const meaning = group.displays.get(unit) ?? 'quiet';
         return markCell(meaning, onlyCode(legends.get(unit), meaning), width - 1.2);
       }),
-      reportCell(group, chain.id),
+      reportCell(source, group, chain.id),
     ]),
   };
 }
 
-function reportCell(group: PatternGroup, chain: ChainId): RichText {
+function reportCell({ names }: DocumentSource, group: PatternGroup, chain: ChainId): RichText {
   const gap = group.reports.get(chain) ?? 'none';
-  return [{ text: gap === 'none' ? words.noGap : words.gapShort(gap), face: 'bold' }];
+  return [{ text: names.gap(chain, gap), face: 'bold' }];
 }
 
 /** The same in words, where there are too many units for a column each. */
@@ -236,7 +238,7 @@ function listTable(
     rows: groups.map((group, index) => [
       label(group, index + 1),
       describeDisplays(source, group, units),
-      ...(chain === null ? [] : [reportCell(group, chain)]),
+      ...(chain === null ? [] : [reportCell(source, group, chain)]),
     ]),
   };
 }
@@ -264,13 +266,17 @@ function describeDisplays({ names }: DocumentSource, group: PatternGroup, units:
 /** What a pattern shows outside of this chain: supplies, other chains and their reports. */
 function describeElsewhere(source: DocumentSource, cabinet: Cabinet, group: PatternGroup, chain: ChainTopology): string {
   const { names } = source;
-  const others = [...cabinet.units.keys()].filter((unit) => !chain.units.includes(unit) && group.displays.get(unit) !== 'quiet');
+  // What hangs on no chain comes first: a supply's own display is often all that tells two patterns apart.
+  const onChains = new Set(cabinet.chains.flatMap(({ units }) => units));
+  const others = [...cabinet.units.keys()]
+    .filter((unit) => !chain.units.includes(unit) && group.displays.get(unit) !== 'quiet')
+    .sort((a, b) => Number(onChains.has(a)) - Number(onChains.has(b)));
   const shown = others
     .slice(0, mostElsewhere)
     .map((unit) => `${names.unit(unit)} ${meaningWords[group.displays.get(unit) ?? 'quiet'].label}`);
   const more = others.length > mostElsewhere ? [words.andMore(others.length - mostElsewhere)] : [];
   const reports = [...group.reports].flatMap(([id, gap]) =>
-    id === chain.id || gap === 'none' ? [] : [words.reportOf(names.chain(id), words.gapShort(gap))],
+    id === chain.id || gap === 'none' ? [] : [words.reportOf(names.chain(id), names.gap(id, gap))],
   );
   return [...shown, ...more, ...reports].join(', ');
 }

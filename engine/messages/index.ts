@@ -122,6 +122,7 @@ export { wordDuration, wordNumber, wordTermValue } from './quantities.ts';
 export { entryWords, quickWords } from './quick.ts';
 export { repairTableWords, wordActKind } from './repairTable.ts';
 export {
+  isAboutPower,
   riskWords,
   stepCardTexts,
   touchedTexts,

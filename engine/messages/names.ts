@@ -29,6 +29,8 @@ export interface Names {
   ordinal(unitId: string): string;
   /** The unit at a position of a chain; 0 is the controller: "drive 2 (-TB2)", "the controller". */
   position(chainId: string, position: number): string;
+  /** The two that a gap lies between, in as few words as there are: "-TB3 | -KE2"; "none" where all units are reached. */
+  gap(chainId: string, gap: number | 'none'): string;
 }
 
 /** Makes the names of a cabinet. Works for an unsound one too. */
@@ -88,6 +90,13 @@ export function makeNames(topology: Topology): Names {
     const unitId = find(topology.chainById, chainId)?.units[at - 1];
     return unitId ? `${ordinal(unitId)} (${unit(unitId)})` : `position ${at}`;
   };
+  const besideGap = (chainId: string, at: number) => {
+    const unitId = find(topology.chainById, chainId)?.units[at - 1];
+    if (at === 0) return controllerName || 'controller';
+    return unitId ? unit(unitId) : String(at);
+  };
+  const gap = (chainId: string, at: number | 'none') =>
+    at === 'none' ? 'none' : `${besideGap(chainId, at - 1)} | ${besideGap(chainId, at)}`;
   const thing = (id: string) => {
     if (topology.content.controller?.id === id) return controller();
     // Maps with branded keys, asked for any id.
@@ -97,7 +106,7 @@ export function makeNames(topology: Topology): Names {
     if (has(topology.feedbacks)) return feedback(id);
     return has(topology.units) || !has(topology.chainById) ? unit(id) : chain(id);
   };
-  return { unit, controller, chain, link, lead, feedback, thing, type: (id) => types.get(id) ?? id, place, ordinal, position };
+  return { unit, controller, chain, link, lead, feedback, thing, type: (id) => types.get(id) ?? id, place, ordinal, position, gap };
 }
 
 /** Designation by id, with the id added where the same designation stands more than once; no entry without a designation. */

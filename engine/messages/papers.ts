@@ -67,9 +67,8 @@ export const doorSheetWords = {
   itMayBe: 'It may be',
   report: 'report',
   gap: 'gap',
-  noGap: '–',
-  gapShort: (gap: number) => `${gap - 1} | ${gap}`,
-  first: (step: string) => `First: ${step}.`,
+  first: (step: string, isLive: boolean, isAboutPower: boolean) =>
+    `First${isLive ? ', live' : ''}: ${isAboutPower ? 'measure 24 V, then ' : ''}${step}.`,
   noStep: 'No look and no act tells more.',
   alsoElsewhere: (what: string) => `Elsewhere: ${what}`,
   reportOf: (chain: string, gap: string) => `${chain} reports ${gap}`,
@@ -88,7 +87,7 @@ export const doorSheetWords = {
   cautionTitle: (seconds: number) =>
     `Before you reach in: switch off, lock out, tag. Wait ${wordDuration(seconds)} for the DC link, or longer if the manual says so, then measure.`,
   cautionTitleUnknown: 'Before you reach in: switch off, lock out, tag. Wait for the DC link as the machine’s manual says, then measure.',
-  caution: `Never look into a fibre end. ${cautionsDefer}`,
+  caution: `“Live”: machine on, door open, dangerous voltages; only persons licensed for it. Prop hanging axes before you switch off. Never look into a fibre end. ${cautionsDefer}`,
   andMore: (count: number) => `and ${count} more`,
 } as const;
 

@@ -1,6 +1,7 @@
 import type { Displaced, Plan, PlannedStep, StepRisk } from '../plan/index.ts';
 import type { PartSource, StateChange } from '../repair/index.ts';
 import type { Intervention } from '../schema/index.ts';
+import type { Step } from '../steps/index.ts';
 import { type Names, withoutCable } from './names.ts';
 import { startSentence, wordCount, wordList } from './numbers.ts';
 import { paperWords } from './papers.ts';
@@ -57,7 +58,13 @@ export function wordPlainSteps(names: Names, { step, changes }: Pick<PlannedStep
   // The machine is switched off before the acts, and on after the last of them.
   const after = changes.findIndex(({ effects }) => effects.includes('restarts'));
   const [before, then] = after < 0 ? [changes, []] : [changes.slice(0, after), changes.slice(after)];
-  return [...before.map(wordChange), ...acts, ...then.map(wordChange)];
+  const measured = isAboutPower(step) ? [stepCardTexts.measureBefore] : [];
+  return [...measured, ...before.map(wordChange), ...acts, ...then.map(wordChange)];
+}
+
+/** Whether a step exchanges something that brings power: then measuring comes before exchanging. */
+export function isAboutPower(step: Step): boolean {
+  return step.do === 'act' && step.acts.some(({ do: kind }) => kind === 'replace-supply' || kind === 'replace-lead');
 }
 
 /** The part that a step needs: "spare board 41-7, fits", "must be got: cable 12-3". */
@@ -82,6 +89,7 @@ export const stepCardTexts = {
   stopped: 'stopped early',
   noParts: 'no parts',
   does: 'What to do',
+  measureBefore: 'Measure first what feeds it and what it gives: a breaker or a feed that is off looks the same.',
   showAll: (count: number) => `Show ${count} more`,
   showFewer: 'Show fewer',
   useless: (count: number) => `${wordCount(count, 'step')} of no use`,

@@ -341,7 +341,8 @@ export const windowTexts = {
     cellOpen: (predicted: string) => `predicted ${predicted}, not looked at`,
     layOver: (what: string, share: string) => `Lay over the cabinet: ${what}, ${share}`,
     nothing: 'The rows appear with the first display or report that you enter.',
-    gap: (gap: number | 'none') => (gap === 'none' ? 'none' : `${gap - 1} | ${gap}`),
+    /** Where the columns are numbered by position, a gap is named by positions too. */
+    gapByPosition: (gap: number | 'none') => (gap === 'none' ? 'none' : `${gap - 1} | ${gap}`),
   },
 
   log: {

@@ -130,7 +130,7 @@ function CellView({ cell, index, column, side, dense, stop }: CellProps) {
         {cell.faulty && <FaultHere side={cell.kind === 'display' ? side : 'up'} />}
         <span className="reading">
           {cell.kind === 'report' ? (
-            <span aria-hidden="true">{words.gap(cell.gap)}</span>
+            <span aria-hidden="true">{dense ? cell.gap.counted : cell.gap.named}</span>
           ) : dot ? (
             <i className="dot" />
           ) : (

@@ -65,7 +65,7 @@ export function PatternGrid() {
             <Heads columns={columns} dense={dense} />
           </thead>
           <tbody>
-            <SeenRow columns={columns} snapshot={snapshot} isPlain={(column) => dense && plain.has(column)} />
+            <SeenRow columns={columns} snapshot={snapshot} dense={dense} isPlain={(column) => dense && plain.has(column)} />
             {rows.map((row, index) => (
               <GridRow
                 key={row.candidate.key}

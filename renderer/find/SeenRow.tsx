@@ -3,6 +3,8 @@ import { windowTexts, wordMeanings } from '../../engine/messages/index.ts';
 import type { Snapshot } from '../../engine/schema/index.ts';
 import { DisplayMark, markOf, toneOf } from '../marks/DisplayMark.tsx';
 import { findDisplay, findReport } from '../state/evidence.ts';
+import { namesOf } from '../state/names.ts';
+import { useApp } from '../state/useWorkbench.ts';
 import { seenRow } from './CellExplainer.tsx';
 import type { GridColumn } from './gridColumns.ts';
 
@@ -16,12 +18,15 @@ const asked = (column: GridColumn) =>
 export function SeenRow({
   columns,
   snapshot,
+  dense,
   isPlain,
 }: {
   readonly columns: readonly GridColumn[];
   readonly snapshot: Snapshot;
+  readonly dense: boolean;
   readonly isPlain: (column: GridColumn) => boolean;
 }) {
+  const names = useApp((state) => namesOf(state.checked.topology));
   const units = columns.filter(({ kind }) => kind === 'unit');
   const isRead = (unit: string) => {
     const display = findDisplay(snapshot, unit);
@@ -50,7 +55,7 @@ export function SeenRow({
             <td key={column.key} className="cell">
               <button {...asked(column)}>
                 <span className={`glass tone-${gaps ? (lost ? 'loss' : 'other') : 'none'}`}>
-                  {gaps ? gaps.map((gap) => words.gap(gap)).join(', ') : '–'}
+                  {gaps ? gaps.map((gap) => (dense ? words.gapByPosition(gap) : names.gap(column.chain, gap))).join(', ') : '–'}
                 </span>
               </button>
             </td>

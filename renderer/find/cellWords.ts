@@ -32,7 +32,8 @@ export type GridCell =
     }
   | {
       readonly kind: 'report';
-      readonly gap: number | 'none';
+      /** By designations, and by positions. */
+      readonly gap: { readonly named: string; readonly counted: string };
       readonly agreement: Agreement;
       readonly said: string;
       readonly faulty: boolean;
@@ -52,7 +53,13 @@ export function cellOf(names: Names, row: Row, column: GridColumn, snapshot: Sna
     const agreement = reportAgreement(seen, report.gap);
     const predicted = wordGaps(names, column.chain, [report.gap]);
     const said = seen ? words.cell(predicted, wordGaps(names, column.chain, seen), words.agreement[agreement]) : words.cellOpen(predicted);
-    return { kind: 'report', gap: report.gap, agreement, said, faulty };
+    return {
+      kind: 'report',
+      gap: { named: names.gap(column.chain, report.gap), counted: words.gapByPosition(report.gap) },
+      agreement,
+      said,
+      faulty,
+    };
   }
   const predicted = row.prediction?.simulation.displays.get(column.unit);
   if (!predicted) return empty;

@@ -199,12 +199,13 @@ function Shown({
     );
   }
   if (column.unit === null) {
-    const report = model.chain === null ? undefined : model.simulation.reports.get(model.chain);
+    const { chain } = model;
+    const report = chain === null ? undefined : model.simulation.reports.get(chain);
     return (
       <td className={here}>
-        {report?.speaks && (
+        {chain !== null && report?.speaks && (
           <span className={`so${report.gap === 'none' ? '' : ' loss'}`} title={injectWords.reports}>
-            {windowTexts.grid.gap(report.gap)}
+            {namesOf(model.cabinet).gap(chain, report.gap)}
           </span>
         )}
       </td>
