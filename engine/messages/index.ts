@@ -120,7 +120,7 @@ export type { ProblemWords } from './problemWords.ts';
 export { shellWords, startWords } from './programWords.ts';
 export { wordDuration, wordNumber, wordTermValue } from './quantities.ts';
 export { entryWords, quickWords } from './quick.ts';
-export { repairTableWords, wordActKind } from './repairTable.ts';
+export { repairTableWords, wordActKind, wordItemModes } from './repairTable.ts';
 export {
   isAboutPower,
   riskWords,

@@ -1,6 +1,8 @@
+import type { ItemModes } from '../plan/index.ts';
 import type { ChanceName, ChangePart, WeightName } from '../repair/index.ts';
 import type { ActKind, MachineState } from '../schema/index.ts';
 import { actWords } from './acts.ts';
+import { itemKindWords, wordMode } from './faults.ts';
 
 const objects: { readonly [K in ActKind]: string } = {
   unplug: 'a plug',
@@ -31,8 +33,23 @@ const objects: { readonly [K in ActKind]: string } = {
   'unbridge-unit': 'of a unit',
 };
 
-/** An act of any place: "replace a board", "turn end for end a cable". */
-export const wordActKind = (act: ActKind): string => `${actWords[act].toDo} ${objects[act]}`;
+/** Items with the modes concerned: "cable, plug (loose)". */
+export const wordItemModes = (items: readonly ItemModes[]): string =>
+  items
+    .map(({ item, modes, isAll }) =>
+      isAll ? itemKindWords[item].label : `${itemKindWords[item].label} (${modes.map((mode) => wordMode(item, mode)).join(', ')})`,
+    )
+    .join(', ');
+
+/** An act of any place: "replace a board", "turn a cable end for end". */
+const whole: { readonly [K in ActKind]?: string } = {
+  're-route': 'lay a cable another way',
+  'turn-cable': 'turn a cable end for end',
+  'uncross-fibres': 'put two crossed fibres right',
+  'uncross-plugs': 'put two crossed plugs right',
+};
+
+export const wordActKind = (act: ActKind): string => whole[act] ?? `${actWords[act].toDo} ${objects[act]}`;
 
 /** States of the machine, as a table names them. */
 const states: { readonly [S in MachineState]: string } = { closed: 'on, closed', open: 'on, open', isolated: 'off and locked' };
@@ -64,7 +81,8 @@ const chances: { readonly [C in ChanceName]: string } = {
 /** Words of the page of the repair table. */
 export const repairTableWords = {
   title: 'Repair table',
-  intro: 'What each act takes and what it counts for. Parts, risks and waiting are given in the minutes that they are worth.',
+  intro:
+    'What each act takes and what it counts for. Parts, risks and waiting are given in the minutes that they are worth. Every act is done with the machine off and locked, after the DC link is discharged; leaving a fault on what is touched is reckoned with.',
   close: 'Close',
   acts: 'Acts',
   changesHead: 'Changes of the machine’s state',
@@ -75,9 +93,14 @@ export const repairTableWords = {
     minutes: 'Minutes',
     parts: 'Parts, worth min',
     state: 'Machine',
+    mends: 'Mends',
+    effects: 'Side effects and cautions',
     origin: 'Origin',
     chance: 'In 100',
   },
+  moves: (what: string) => `moves ${what}`,
+  opensFeed: 'opens the pass-through and the battery feed',
+  onlyFor: (what: string, subject: string) => `${what}: ${subject}`,
   states,
   changes,
   weights,

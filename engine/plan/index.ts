@@ -1,3 +1,4 @@
+export { type ActFacts, actFacts, type ItemModes } from './actFacts.ts';
 export { endOf } from './end.ts';
 export { evidenceAfter } from './evidenceAfter.ts';
 export { listHandBackChecks } from './handBack.ts';

@@ -34,12 +34,17 @@ export function ReportForm({ end }: { readonly end: EndState }) {
         <button
           type="button"
           className="button primary"
-          disabled={isMaking}
+          aria-disabled={isMaking}
           onClick={() => dispatch('make-report', { kind: 'pdf', withPhotos })}
         >
           {words.pdf}
         </button>
-        <button type="button" className="button" disabled={isMaking} onClick={() => dispatch('make-report', { kind: 'html', withPhotos })}>
+        <button
+          type="button"
+          className="button"
+          aria-disabled={isMaking}
+          onClick={() => dispatch('make-report', { kind: 'html', withPhotos })}
+        >
           {words.html}
         </button>
       </p>

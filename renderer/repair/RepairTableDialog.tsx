@@ -1,8 +1,10 @@
-import { X } from 'lucide-react';
 import { useState } from 'react';
-import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
-import { startSentence, wordActKind, repairTableWords as words } from '../../engine/messages/index.ts';
+import { startSentence, wordActKind, wordCaution, wordItemModes, repairTableWords as words } from '../../engine/messages/index.ts';
+import { actFacts } from '../../engine/plan/index.ts';
 import { chanceNames, changeParts, type Figure, isOwnChange, repairTable, type TableEdit, weightNames } from '../../engine/repair/index.ts';
+import type { ActKind, MachineState } from '../../engine/schema/index.ts';
+import { DialogFrame } from '../shell/DialogFrame.tsx';
+import { namesOf } from '../state/names.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
 import './repairTable.css';
 
@@ -15,27 +17,21 @@ export function RepairTableDialog() {
   if (!shown) return null;
   const close = () => dispatch('close-repair-table');
   return (
-    <ModalOverlay isOpen isDismissable onOpenChange={(open) => !open && close()} className="overlay">
-      <Modal className="modal repair-modal">
-        <Dialog className="repair-table">
-          <header>
-            <Heading slot="title">{words.title}</Heading>
-            <button type="button" className="icon-button" aria-label={words.close} title={words.close} onClick={close}>
-              <X size={18} aria-hidden="true" />
-            </button>
-          </header>
-          <p className="quiet-text">{words.intro}</p>
-          <Acts />
-          <Others />
-        </Dialog>
-      </Modal>
-    </ModalOverlay>
+    <DialogFrame title={words.title} close={words.close} onClose={close} name="repair-table">
+      <p className="quiet-text">{words.intro}</p>
+      <Acts />
+      <Others />
+    </DialogFrame>
   );
 }
 
 function Acts() {
   const content = useApp((state) => state.cabinet);
-  const rows = repairTable(content).acts.filter(({ subject }) => subject === null);
+  const names = useApp((state) => namesOf(state.checked.topology));
+  const table = repairTable(content).acts;
+  // Figures that a cabinet has for a single part.
+  const own = table.filter(({ subject }) => subject !== null);
+  const rows = table.filter(({ subject }) => subject === null);
   // The cabinet's own rows stand before the usual ones.
   const acts = rows.filter(({ act }, index) => rows.findIndex((other) => other.act === act) === index);
   return (
@@ -46,7 +42,8 @@ function Acts() {
           <th scope="col">{heads.act}</th>
           <th scope="col">{heads.minutes}</th>
           <th scope="col">{heads.parts}</th>
-          <th scope="col">{heads.state}</th>
+          <th scope="col">{heads.mends}</th>
+          <th scope="col">{heads.effects}</th>
         </tr>
       </thead>
       <tbody>
@@ -65,13 +62,38 @@ function Acts() {
                 name={words.field(what, heads.parts)}
                 edit={(value) => ({ of: 'act', act, field: 'partMinutes', value })}
               />
-              <td>{words.states[state]}</td>
+              <td className="words">{startSentence(wordItemModes(actFacts(act).mends))}</td>
+              <td className="words">{startSentence(wordEffects(act, state))}</td>
             </tr>
           );
         })}
+        {own.map(({ act, subject, minutes, partMinutes, state }) => (
+          <tr key={`${act} ${subject}`}>
+            <th scope="row">{startSentence(words.onlyFor(wordActKind(act), names.thing(subject ?? '')))}</th>
+            <td>
+              {minutes.value} · {wordOrigin(minutes)}
+            </td>
+            <td>
+              {partMinutes.value} · {wordOrigin(partMinutes)}
+            </td>
+            <td />
+            <td className="words">{startSentence(wordEffects(act, state))}</td>
+          </tr>
+        ))}
       </tbody>
     </table>
   );
+}
+
+/** What an act does besides, and the cautions that concern it; the state it needs where that is not the usual one. */
+function wordEffects(act: ActKind, state: MachineState): string {
+  const { moves, opensFeed, cautions } = actFacts(act);
+  return [
+    ...(state === 'isolated' ? [] : [words.states[state]]),
+    ...(moves.length === 0 ? [] : [words.moves(wordItemModes(moves))]),
+    ...(opensFeed ? [words.opensFeed] : []),
+    ...cautions.map((caution) => wordCaution(caution).label.toLowerCase()),
+  ].join('; ');
 }
 
 function Others() {

@@ -38,16 +38,21 @@ export interface RepairDriver {
 
 /** Drops a case onto the window, as from the desktop. */
 export async function openRepair(page: Page, cabinet: Cabinet, evidence: Evidence): Promise<RepairDriver> {
-  const names = makeNames(cabinet);
-  const find = driveFind(page);
-  const card = page.getByRole('region', { name: stepTexts.region });
-  const heading = card.getByRole('heading', { level: 3 });
   await dropCase(page, { id: 'repair', name: 'Repair', cabinet: cabinet.content, evidence });
   const discard = page.getByRole('alertdialog').getByRole('button', { name: 'Do not save' });
   const opened = page.getByText(cabinet.content.name).first();
   await opened.or(discard).first().waitFor();
   if (await discard.isVisible()) await discard.click();
   await opened.waitFor();
+  return driveRepair(page, cabinet);
+}
+
+/** Speaks to a window in which a case of this cabinet is open. */
+export function driveRepair(page: Page, cabinet: Cabinet): RepairDriver {
+  const names = makeNames(cabinet);
+  const find = driveFind(page);
+  const card = page.getByRole('region', { name: stepTexts.region });
+  const heading = card.getByRole('heading', { level: 3 });
   const worked = async () => {
     await page.locator('#suspects[aria-busy="false"]').waitFor({ timeout: 30_000 });
     await page.locator('#step[aria-busy="false"]').waitFor({ timeout: 30_000 });
