@@ -14,6 +14,7 @@ export interface OwnCost {
   readonly state: MachineState;
 }
 
+/** All of it in minutes, or worth so many: hands, parts, risks; changes of state left aside. */
 export function sumOf({ minutes, parts, risks }: OwnCost): number {
   return minutes + parts + risks.reduce((sum, { cost }) => sum + cost, 0);
 }
@@ -21,10 +22,12 @@ export function sumOf({ minutes, parts, risks }: OwnCost): number {
 /** Minutes of provoking, besides the restart; with flexing the door is opened and closed within them. Assumed. */
 const provocationMinutes: { readonly [P in Provocation]: number } = { wait: 15, flex: 10, warm: 25 };
 
+/** Minutes of bringing a fault out, the restart left aside. */
 export function provocationCost(how: Provocation): number {
   return provocationMinutes[how];
 }
 
+/** What a look costs by itself: its minutes, and the weight of looking behind open doors under power. */
 export function lookCost(table: RepairTable, step: Exclude<Step, { do: 'act' | 'provoke' }>): OwnCost {
   const name = step.do === 'look' ? step.look.look : step.do === 'read-display' ? 'display' : 'report';
   const { minutes } = table.looks[name];

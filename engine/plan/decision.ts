@@ -35,6 +35,7 @@ export interface Spread {
   readonly rows: readonly Float64Array[];
 }
 
+/** Something looked at that changes nothing; `cost` leaves the change of state aside. */
 export interface DecisionLook {
   readonly state: MachineState;
   readonly cost: number;
@@ -42,6 +43,7 @@ export interface DecisionLook {
   readonly spread: (epoch: string) => Spread | null;
 }
 
+/** Something done that may mend; `cost` leaves the change of state and the restart aside. */
 export interface DecisionAct {
   readonly state: MachineState;
   readonly cost: number;

@@ -23,6 +23,7 @@ const width = 8;
 /** The steps first in the list are looked at this many steps ahead. */
 const depth = 2;
 
+/** How much a plan may take. */
 export interface PlanOptions {
   /** Situations up to which the plan is exact; 0: always look ahead. Default 6000. */
   readonly exactSituations?: number;

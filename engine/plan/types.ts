@@ -92,6 +92,7 @@ export interface EndState {
   readonly mayComeBack: number;
 }
 
+/** Why a search is still open, proves nothing, or leaves the machine running for now only. */
 export type EndReason =
   | 'still-halted'
   | 'nothing-done'

@@ -21,6 +21,7 @@ export interface ActRow {
 /** What can be looked at: one of the looks, a display, or a report. */
 export type LookName = Look['look'] | 'display' | 'report';
 
+/** What a look costs, in minutes, and the state it needs. */
 export interface LookRow {
   readonly minutes: Figure;
   readonly state: MachineState;
@@ -34,6 +35,7 @@ export type ChangePart = (typeof changeParts)[number];
 export const weightNames = ['liveWork', 'referencePosition', 'spoiledPart', 'partWait', 'comeback', 'outsideHelp'] as const;
 export type WeightName = (typeof weightNames)[number];
 
+/** Probabilities, 0 to 1: an act leaves a fault behind, a spare is bad, a part of unknown fit fits. */
 export const chanceNames = ['handlingFault', 'badSpare', 'unknownFit'] as const;
 export type ChanceName = (typeof chanceNames)[number];
 

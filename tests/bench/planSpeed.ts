@@ -102,7 +102,7 @@ export function benchPlanSpeed(isQuick: boolean): void {
   console.log('\nNext steps, milliseconds of the processor: until the first answer, until all steps stand, until nothing gets better.');
   console.log('Aim for 30 units: first answer under 50, all steps under 200.\n');
   const row = (cells: readonly string[]) =>
-    console.log(cells.map((cell, index) => (index < 1 ? cell.padEnd(24) : cell.padStart(index < 2 ? 6 : 10))).join(''));
+    console.log(cells.map((cell, index) => (index < 1 ? cell.padEnd(24) : cell.padStart(index < 2 ? 6 : 12))).join(''));
   row(['case', 'units', 'first', 'all', 'done', 'plan', 'cold first', 'cold all']);
   const print = (name: string, units: number, runs: number) => {
     const made = cases[name]?.(units);
