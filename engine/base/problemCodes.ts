@@ -160,6 +160,7 @@ export const problemFacts = {
   'file-changed-outside': ['file'],
   'recovery-not-kept': ['reason'],
   'recovery-unreadable': ['file'],
+  'play-not-restored': [],
   'call-refused': ['call', 'reason'],
   'settings-set-aside': ['file'],
   'settings-not-kept': ['reason'],

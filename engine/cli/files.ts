@@ -9,10 +9,10 @@ export async function writeOut(io: Io, path: string, bytes: Uint8Array, replace:
   return reason === null ? null : { ...jsonUsageProblem(makeUsageProblem('file-not-writable', { file: path, reason })), file: path };
 }
 
-/** The name of a cabinet or case file without its folder and endings: "qg7" of "shop/qg7.cabinet.json". */
+/** The name of a cabinet, case or exercise file without its folder and endings: "qg7" of "shop/qg7.cabinet.json". */
 export function baseOf(file: string): string {
   const name = file.split(/[/\\]/).at(-1) ?? file;
-  return name.replace(/\.json$/i, '').replace(/\.(cabinet|case)$/i, '') || 'cabinet';
+  return name.replace(/\.json$/i, '').replace(/\.(cabinet|case|exercise)$/i, '') || 'cabinet';
 }
 
 /** The folder of a file, with its last slash; empty where it has none. */

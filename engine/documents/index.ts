@@ -1,3 +1,4 @@
+export { debriefPaper, type ExerciseSource, exerciseAnswer, exerciseSheet } from './exercise.ts';
 export { type LabelSheetName, labelSheets } from './labelSheets.ts';
 export { type MadeDocument, makeDocument } from './makeDocument.ts';
 export { makeRepairReport, type ReportSource } from './repairReport.ts';

@@ -18,6 +18,7 @@ import {
 import { isMended, Predictions, seenOutcome } from './outcomes.ts';
 import { draw } from './random.ts';
 import { findUnsafe } from './safety.ts';
+import { thinkableOutcomes } from './thinkable.ts';
 
 /** One step taken: what it showed, what it cost, what was said beforehand. Nothing in it tells more than was paid for. */
 export interface PlayedStep {
@@ -117,14 +118,15 @@ function takeStep(
   const outcome = seenOutcome(game.cabinet, step, state.stand, faults, trip, now);
   const minutes = stepMinutes(game, state.stand, step);
   const until = state.minutes + minutes;
-  const predicted = move.predicted ?? null;
+  // A file may say anything: what the step can never show was no prediction of it.
+  const predicted = thinkableOutcomes(game, step).find((one) => one === move.predicted) ?? null;
   const played: PlayedStep = {
     move: index,
     step: step.id,
     outcome,
     minutes,
     until,
-    suspects: move.suspects,
+    suspects: move.suspects.filter((suspect) => game.possible.some(({ answer: one }) => one === suspect)),
     predicted,
     predictedRight: predicted === null ? null : predicted === outcome,
     unsafe: findUnsafe(game, state.stand, step, move.heeded),

@@ -47,6 +47,7 @@ export const exerciseWords = {
   report: (gap: string) => `the control reports a break ${gap}`,
   holds: 'can be played, and its answer can be found out',
   closed: 'can be played; its answer was not looked at, because the seal stays closed without the passphrase',
+  printed: (title: string, file: string) => `${title}: written to ${file}.`,
   deleted: (file: string) => `${file} deleted.`,
   yes: 'yes',
   no: 'no',

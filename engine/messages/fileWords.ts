@@ -69,6 +69,7 @@ function wordDifferences(counts: DifferenceCounts): string {
 const wordRevision = (revision: string | null) => (revision === null ? 'without a revision' : `revision ${revision}`);
 
 export const fileWords = {
+  openedExercise: (name: string) => `${name}: the exercise is opened.`,
   /** Where the document in the window comes from; follows its name. */
   source: { sample: 'sample', file: 'file', new: 'new', copy: 'copy', restored: 'restored' },
   unsaved: 'not saved',

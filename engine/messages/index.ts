@@ -40,6 +40,7 @@ export {
   unsafeWords,
   wordAnswerKey,
 } from './exercise.ts';
+export { exercisePaperWords } from './exercisePaper.ts';
 export { classHeads, exerciseWords, wordExerciseOutcome, wordExerciseStep, wordGiven } from './exerciseSheet.ts';
 export {
   momentWords,

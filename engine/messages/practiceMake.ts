@@ -11,7 +11,10 @@ export const practiceCommandLabels = {
   practiceGenerate: 'Generate exercises',
   practiceClass: 'Table of a class',
   practiceNext: 'Next exercise',
+  practiceProjector: 'Large type for a projector',
   saveExercise: 'Save an exercise',
+  saveResult: 'Save the result',
+  savePaper: 'Save a paper of an exercise',
   takeResults: 'Read results of a class',
   deleteResults: 'Delete results',
 } as const;

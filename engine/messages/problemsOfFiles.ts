@@ -13,6 +13,7 @@ type FileCode =
   | 'file-changed-outside'
   | 'recovery-not-kept'
   | 'recovery-unreadable'
+  | 'play-not-restored'
   | 'call-refused'
   | 'settings-set-aside'
   | 'settings-not-kept'
@@ -197,6 +198,11 @@ export const fileProblemWords: WordsFor<FileCode> = {
     title: 'No recovery copy can be kept',
     explanation: `${unsavedWords[reason] ?? `The system answered ${reason}.`} If the program ends now, what you have not saved is lost.`,
     whatToDo: 'Save your work now. Then see that there is room on the disk, and that you may write to your own settings folder.',
+  }),
+  'play-not-restored': () => ({
+    title: 'An exercise that was being played could not be brought back',
+    explanation: 'What was kept of the play by an earlier run is damaged.',
+    whatToDo: 'Begin the exercise anew. Its file is as it was.',
   }),
   'recovery-unreadable': ({ file }) => ({
     title: 'A recovery copy cannot be read',

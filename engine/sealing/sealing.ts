@@ -3,15 +3,16 @@ import { fail, makeProblem, ok, type Result } from '../base/index.ts';
 import { type AnswerContent, answerContent } from '../schema/index.ts';
 
 /** Work factor of scrypt (2^16): some tenths of a second for us, and as much for each guess at the passphrase. */
-const workFactor = 16;
+const usualWork = 16;
 /** A seal that asks for more than this was made to keep the program busy. */
 const mostWork = 20;
 
 /**
  * Seals an answer: JSON in the open format age-encryption.org/v1, locked with a passphrase, as armored text. Any other program for
- * that format opens it with the passphrase too. The seal is different each time: its salt is drawn by chance.
+ * that format opens it with the passphrase too. The seal is different each time: its salt is drawn by chance. `workFactor`: the
+ * exponent of scrypt; less than the usual is for tests alone.
  */
-export async function sealAnswer(answer: AnswerContent, passphrase: string): Promise<string> {
+export async function sealAnswer(answer: AnswerContent, passphrase: string, { workFactor = usualWork } = {}): Promise<string> {
   const encrypter = new Encrypter();
   encrypter.setPassphrase(passphrase);
   encrypter.setScryptWorkFactor(workFactor);

@@ -1,7 +1,8 @@
 import type { Problem } from '../../engine/base/index.ts';
 import { newMachine } from '../../engine/edit/index.ts';
-import { fileWords } from '../../engine/messages/index.ts';
+import { fileWords, practiceWords } from '../../engine/messages/index.ts';
 import { saveReport } from '../handback/saveReport.ts';
+import { keepPlay } from '../practice/keepPlay.ts';
 import { loadSample } from '../samples/sampleCabinets.ts';
 import type { Workbench } from '../state/dispatcher.ts';
 import { makeEmptyCase } from '../state/emptyCase.ts';
@@ -291,6 +292,7 @@ export function makeFileDesk(bench: Workbench, access: FileAccess, { newId, now,
     start: () =>
       inTurn(async () => {
         keeper.follow();
+        keepPlay(access, () => bench.announce(practiceWords.notKept));
         await restoreWork(desk);
         const problems = await access.takeNotices();
         if (problems.length > 0) bench.refuse({ deed: 'start', problems });

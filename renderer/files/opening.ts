@@ -5,6 +5,7 @@ import type { TakenFile } from './access.ts';
 import { raiseAlert } from './alerts.ts';
 import { type Desk, mayLeave } from './desk.ts';
 import { cabinetDifferences, hasDifferences } from './differences.ts';
+import { openPracticeFile } from './practiceFiles.ts';
 import { type ReadDocument, readDocument } from './readDocument.ts';
 import { isUnsaved } from './unsaved.ts';
 
@@ -20,6 +21,7 @@ export async function openTaken(desk: Desk, file: ComingFile): Promise<void> {
   if (isOpen && isUnsaved(store.getState())) return announce(fileWords.alreadyOpen(file.name));
   const read = readDocument(file.name, file.content);
   if (!read.ok) {
+    if (openPracticeFile(desk, file, read.problems)) return;
     const kept = ref ? await desk.access.readKeptCopy(ref) : null;
     return refuse({ deed: 'open', name: file.name, problems: read.problems, ...(kept?.ok && { kept: kept.value }) });
   }

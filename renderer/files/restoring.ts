@@ -1,3 +1,6 @@
+import { isKeptPlay, readKeptPlay } from '../../engine/exercise/index.ts';
+import { practiceWords } from '../../engine/messages/index.ts';
+import { resumePlay } from '../practice/practiceStore.ts';
 import type { DocumentState } from '../state/appState.ts';
 import type { SavedContent } from '../state/sitting.ts';
 import type { RecoveredFile, RecoveredWork } from './access.ts';
@@ -14,8 +17,28 @@ const nowhere: SavedContent = { caseRecord: null, caseCabinet: null, cabinet: nu
 export async function restoreWork(desk: Desk): Promise<void> {
   const listed = await desk.access.listRecoveries();
   if (!listed.ok) return desk.bench.refuse({ deed: 'start', problems: listed.problems });
-  const [work, ...others] = listed.value;
+  const plays = listed.value.filter(({ content }) => isPlay(content));
+  restorePlay(desk, plays[0]);
+  const [work, ...others] = listed.value.filter((one) => !plays.includes(one));
   if (work) await restore(desk, work, others.length);
+}
+
+function isPlay(content: Uint8Array): boolean {
+  return isKeptPlay(new TextDecoder().decode(content.subarray(0, 100)));
+}
+
+/** Goes on with the newest play; one that cannot be read is told of once. */
+function restorePlay({ bench, access }: Desk, work: RecoveredWork | undefined): void {
+  if (work === undefined) return;
+  const kept = readKeptPlay(new TextDecoder().decode(work.content));
+  if (!kept.ok) {
+    bench.refuse({ deed: 'restore', problems: kept.problems });
+    void access.dropRecovery(work.id);
+    return;
+  }
+  resumePlay(work.id, kept.value);
+  bench.dispatch('practice-exercises');
+  bench.announce(practiceWords.resumed(kept.value.exercise.name));
 }
 
 async function restore(desk: Desk, work: RecoveredWork, others: number): Promise<void> {

@@ -1,9 +1,8 @@
 import { useState } from 'react';
 import { useStore } from 'zustand';
-import { makeFileName } from '../../engine/base/index.ts';
-import { serializeResult } from '../../engine/cabinet/index.ts';
 import { type Debrief, type DebriefStep, type Game, makeResult, type PlanStep, type Share } from '../../engine/exercise/index.ts';
 import {
+  exercisePaperWords,
   judgementWords,
   makeNames,
   type Names,
@@ -18,8 +17,8 @@ import {
   wordList,
   wordProbability,
 } from '../../engine/messages/index.ts';
-import { download } from '../files/downloads.ts';
-import { leaveExercise, mayGoOn, nextExercise, practiceStore, startExercise } from './practiceStore.ts';
+import { useDispatch } from '../state/useWorkbench.ts';
+import { leaveExercise, makePaper, mayGoOn, nextExercise, practiceStore, startExercise } from './practiceStore.ts';
 
 interface Parts {
   readonly game: Game;
@@ -85,10 +84,14 @@ export function DebriefScreen() {
 function Actions({ game, debrief }: Omit<Parts, 'names'>) {
   const [code, setCode] = useState('');
   const { moves, startedAt, endedAt } = useStore(practiceStore);
+  const dispatch = useDispatch();
   const save = () => {
     const head = { code, startedAt: new Date(startedAt).toISOString(), seconds: Math.round((endedAt - startedAt) / 1000) };
-    const text = serializeResult(makeResult(game.exercise, moves, debrief, head));
-    download(makeFileName(`${game.exercise.name} ${code}`, '.result.json', 'result'), new TextEncoder().encode(text));
+    dispatch('save-result', { result: makeResult(game.exercise, moves, debrief, head) });
+  };
+  const print = async () => {
+    const { bytes } = await makePaper({ kind: 'debrief-paper', moves, code }, 'pdf', new Date());
+    if (bytes !== null) dispatch('save-paper', { name: `${game.exercise.name} ${code} ${exercisePaperWords.debriefId}`, bytes, as: 'pdf' });
   };
   return (
     <div className="practice-actions">
@@ -98,8 +101,8 @@ function Actions({ game, debrief }: Omit<Parts, 'names'>) {
       <button type="button" className="button" disabled={code.trim() === ''} onClick={save}>
         {practiceWords.save}
       </button>
-      <button type="button" className="button" onClick={() => window.print()}>
-        {practiceWords.print}
+      <button type="button" className="button" onClick={() => void print()}>
+        {practiceWords.printDebrief}
       </button>
       <button type="button" className="button" onClick={() => startExercise(game.exercise)}>
         {practiceWords.again}

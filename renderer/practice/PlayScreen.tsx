@@ -1,8 +1,7 @@
 import { useState } from 'react';
 import { useStore } from 'zustand';
 import type { UnitId } from '../../engine/base/index.ts';
-import { lookOutcomes } from '../../engine/diagnosis/index.ts';
-import { asksCautions, type Game, type GameStep, type Play, stepMinutes, whyNot } from '../../engine/exercise/index.ts';
+import { asksCautions, type Game, type Play, stepMinutes, thinkableOutcomes, whyNot } from '../../engine/exercise/index.ts';
 import {
   cautionWords,
   exerciseWords,
@@ -16,7 +15,7 @@ import {
   wordExerciseStep,
   wordGiven,
 } from '../../engine/messages/index.ts';
-import { type DisplayMeaning, displayMeanings, supplyMeanings } from '../../engine/schema/index.ts';
+import type { DisplayMeaning } from '../../engine/schema/index.ts';
 import { leaveExercise, makeMove, practiceStore } from './practiceStore.ts';
 
 /** The play: what is known on the left, what can be done on the right. Only what was paid for is shown. */
@@ -118,20 +117,6 @@ function Done({ game, play, names }: Parts) {
   );
 }
 
-/** Everything that a step could show, whatever is wrong. */
-function outcomesOf({ cabinet }: Game, { step }: GameStep): readonly string[] {
-  switch (step.do) {
-    case 'read-display':
-      return cabinet.units.get(step.unit)?.kind === 'supply' ? supplyMeanings : displayMeanings;
-    case 'read-report':
-      return [...(cabinet.chainById.get(step.chain)?.units ?? []).map((_, index) => String(index + 1)), 'none'];
-    case 'look':
-      return lookOutcomes(step.look);
-    default:
-      return ['runs', 'halts'];
-  }
-}
-
 const cautionCodes = [
   'live-cabinet',
   'all-feeds',
@@ -159,7 +144,7 @@ function NextStep({ game, play, names }: Parts) {
         if (isReady) makeMove({ do: 'step', step: step.id, suspects: [...suspects], predicted, heeded: [...heeded] });
       }}
     >
-      <fieldset>
+      <fieldset className="practice-answers">
         <legend>{practiceWords.suspects}</legend>
         {answers.map((answer) => (
           <label key={answer}>
@@ -193,7 +178,7 @@ function NextStep({ game, play, names }: Parts) {
       {step !== undefined && (
         <fieldset className="practice-row">
           <legend>{practiceWords.predict}</legend>
-          {outcomesOf(game, step).map((outcome) => (
+          {thinkableOutcomes(game, step).map((outcome) => (
             <label key={outcome}>
               <input type="radio" name="outcome" checked={predicted === outcome} onChange={() => setPredicted(outcome)} />
               {wordExerciseOutcome(names, step, outcome)}

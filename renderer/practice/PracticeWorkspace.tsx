@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react';
+import { useEffect } from 'react';
 import { useStore } from 'zustand';
 import {
   levelWords,
@@ -6,20 +6,21 @@ import {
   sealSays,
   solvedWords,
   startSentence,
+  windowTexts,
   wordFigures,
   wordLevel,
   wordProblem,
 } from '../../engine/messages/index.ts';
 import type { ExerciseFigures } from '../../engine/schema/index.ts';
-import { chooseByInput } from '../files/downloads.ts';
-import { useApp } from '../state/useWorkbench.ts';
+import { useApp, useDispatch } from '../state/useWorkbench.ts';
 import { ClassScreen } from './ClassScreen.tsx';
 import { DebriefScreen } from './DebriefScreen.tsx';
 import { GenerateScreen } from './GenerateScreen.tsx';
 import { MakeScreen } from './MakeScreen.tsx';
 import { PlayScreen } from './PlayScreen.tsx';
 import { PracticeTabs } from './PracticeTabs.tsx';
-import { leaveExercise, loadReady, openExerciseFile, type PracticeState, practiceStore, startExercise } from './practiceStore.ts';
+import { PrintScreen } from './PrintScreen.tsx';
+import { choosePrint, forgetResumed, leaveExercise, loadReady, type PracticeState, practiceStore, startExercise } from './practiceStore.ts';
 import './practice.css';
 
 /** Practice: an exercise is chosen, played, and looked back on. */
@@ -27,7 +28,8 @@ export function PracticeWorkspace() {
   const phase = useStore(practiceStore, (state) => state.phase);
   const screen = useApp((state) => state.practice);
   // For a whole class before one screen, which decides together.
-  const [isLarge, setLarge] = useState(false);
+  const isLarge = useApp((state) => state.practiceLarge);
+  const dispatch = useDispatch();
   useEffect(() => {
     void loadReady();
   }, []);
@@ -42,8 +44,13 @@ export function PracticeWorkspace() {
     >
       <FocusHere key={screen} />
       {screen === 'exercises' && (
-        <button type="button" className="button small practice-projector" aria-pressed={isLarge} onClick={() => setLarge(!isLarge)}>
-          {practiceWords.projector}
+        <button
+          type="button"
+          className="button small practice-projector"
+          aria-pressed={isLarge}
+          onClick={() => dispatch('practice-projector')}
+        >
+          {windowTexts.commands.practiceProjector}
         </button>
       )}
       {(screen !== 'exercises' || phase === 'list') && <PracticeTabs />}
@@ -75,12 +82,14 @@ function Exercises({ phase }: { readonly phase: PracticeState['phase'] }) {
       {phase === 'closed' && <Closed />}
       {phase === 'playing' && <PlayScreen />}
       {phase === 'ended' && <DebriefScreen />}
+      {phase === 'printing' && <PrintScreen />}
     </>
   );
 }
 
 function ExerciseList() {
   const ready = useStore(practiceStore, (state) => state.ready);
+  const dispatch = useDispatch();
   return (
     <div className="practice-list">
       <header>
@@ -88,13 +97,7 @@ function ExerciseList() {
           <h1>{practiceWords.title}</h1>
           <p>{practiceWords.intro}</p>
         </div>
-        <button
-          type="button"
-          className="button"
-          onClick={() => {
-            void chooseByInput().then((file) => (file === null ? undefined : openExerciseFile(file)));
-          }}
-        >
+        <button type="button" className="button" onClick={() => dispatch('open-file')}>
           {practiceWords.open}
         </button>
       </header>
@@ -106,14 +109,24 @@ function ExerciseList() {
             <p>{exercise.task}</p>
             {exercise.figures !== undefined && <Level figures={exercise.figures} />}
             <p className="practice-small">{startSentence(solvedWords[exercise.solved].label)}</p>
-            <button
-              type="button"
-              className="button"
-              aria-label={`${practiceWords.start}: ${exercise.name}`}
-              onClick={() => startExercise(exercise)}
-            >
-              {practiceWords.start}
-            </button>
+            <p className="practice-buttons">
+              <button
+                type="button"
+                className="button"
+                aria-label={`${practiceWords.start}: ${exercise.name}`}
+                onClick={() => startExercise(exercise)}
+              >
+                {practiceWords.start}
+              </button>
+              <button
+                type="button"
+                className="button small"
+                aria-label={`${practiceWords.print}: ${exercise.name}`}
+                onClick={() => choosePrint(exercise)}
+              >
+                {practiceWords.print}
+              </button>
+            </p>
           </li>
         ))}
       </ol>
@@ -141,11 +154,18 @@ function Level({ figures }: { readonly figures: ExerciseFigures }) {
 function Closed() {
   const problems = useStore(practiceStore, (state) => state.problems);
   const exercise = useStore(practiceStore, (state) => state.exercise);
-  const asksPassphrase = exercise !== null && problems.some(({ code }) => code === 'exercise-seal-closed');
+  const resumed = useStore(practiceStore, (state) => state.resumed);
+  const wasTried = useStore(practiceStore, (state) => state.asksPassphrase);
+  const isSealed =
+    exercise !== null && (problems.some(({ code }) => code === 'exercise-seal-closed') || (resumed !== null && problems.length === 0));
+  // Nothing was typed yet: that the seal did not open by itself is no mistake of anybody.
+  const told = isSealed && !wasTried ? [] : problems;
   return (
     <div className="practice-list">
-      <h1>{practiceWords.refused}</h1>
-      {problems.map((problem) => {
+      <h1>
+        {!isSealed ? practiceWords.refused : resumed === null ? practiceWords.sealedTitle : practiceWords.resumedTitle(exercise.name)}
+      </h1>
+      {told.map((problem) => {
         const { title, explanation, whatToDo } = wordProblem(problem);
         return (
           <p key={`${problem.code}${problem.where}`} role="alert">
@@ -153,7 +173,7 @@ function Closed() {
           </p>
         );
       })}
-      {asksPassphrase && (
+      {isSealed && (
         <form
           onSubmit={(event) => {
             event.preventDefault();
@@ -161,6 +181,7 @@ function Closed() {
             startExercise(exercise, typeof typed === 'string' ? typed : '');
           }}
         >
+          <p>{resumed === null ? practiceWords.sealedText : practiceWords.resumedText}</p>
           <label>
             {practiceWords.passphrase} <input name="passphrase" type="password" autoComplete="off" />
           </label>{' '}
@@ -170,9 +191,21 @@ function Closed() {
           <p className="practice-small">{sealSays}</p>
         </form>
       )}
-      <button type="button" className="button" onClick={leaveExercise}>
-        {practiceWords.back}
-      </button>
+      <p className="practice-buttons">
+        {resumed !== null && (
+          <button type="button" className="button" onClick={forgetResumed}>
+            {practiceWords.forget}
+          </button>
+        )}
+        {isSealed && resumed === null && (
+          <button type="button" className="button" onClick={() => choosePrint(exercise)}>
+            {practiceWords.print}
+          </button>
+        )}
+        <button type="button" className="button" onClick={leaveExercise}>
+          {practiceWords.back}
+        </button>
+      </p>
     </div>
   );
 }

@@ -1,6 +1,6 @@
 import { makeFileName } from '../../engine/base/index.ts';
-import { serializeExercise } from '../../engine/cabinet/index.ts';
-import type { ExerciseContent } from '../../engine/schema/index.ts';
+import { serializeExercise, serializeResult } from '../../engine/cabinet/index.ts';
+import type { ExerciseContent, ResultContent } from '../../engine/schema/index.ts';
 import type { AppState } from '../state/appState.ts';
 import { effectCommand, viewCommand } from '../state/command.ts';
 import type { FileRef } from '../state/sitting.ts';
@@ -34,6 +34,29 @@ export const instructorCommands = {
     keysIn: 'practice',
     isEnabled: (state) => state.workspace === 'practice' && state.practice === 'exercises' && mayGoOn(),
     run: nextExercise,
+  }),
+
+  'practice-projector': viewCommand({
+    label: 'practiceProjector',
+    shortcuts: ['P'],
+    keysIn: 'practice',
+    isEnabled: (state) => state.workspace === 'practice' && unlessAsked(state),
+    run: ({ practiceLarge }) => ({ practiceLarge: !practiceLarge }),
+  }),
+
+  'save-result': effectCommand<{ readonly result: ResultContent }>({
+    label: 'saveResult',
+    isEnabled: unlessAsked,
+    run: async ({ files }, { result }) => {
+      const content = new TextEncoder().encode(serializeResult(result));
+      await files.saveApart(makeFileName(`${result.name} ${result.code}`, '.result.json', 'result'), content);
+    },
+  }),
+
+  'save-paper': effectCommand<{ readonly name: string; readonly bytes: Uint8Array; readonly as: 'pdf' | 'html' }>({
+    label: 'savePaper',
+    isEnabled: unlessAsked,
+    run: ({ files }, { name, bytes, as }) => files.exportFile(makeFileName(name, `.${as}`, 'exercise'), bytes, as),
   }),
 
   'save-exercise': effectCommand<{ readonly exercise: ExerciseContent; readonly onSaved: (name: string) => void }>({

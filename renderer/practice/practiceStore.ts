@@ -1,9 +1,9 @@
 import { createStore } from 'zustand/vanilla';
 import { compareNatural, type Problem } from '../../engine/base/index.ts';
 import { parseExerciseFile } from '../../engine/cabinet/index.ts';
-import { type Debrief, type Game, openExercise, type Play, startPlay } from '../../engine/exercise/index.ts';
+import { type Debrief, type Game, type KeptPlay, openExercise, type Play, startPlay } from '../../engine/exercise/index.ts';
 import type { ExerciseContent, ExerciseMove } from '../../engine/schema/index.ts';
-import type { PracticeQuestion, PracticeReply } from './protocol.ts';
+import type { PaperForm, PracticeQuestion, PracticeReply } from './protocol.ts';
 
 /*
  * The sitting of Practice. It changes nothing of the document, so none of it is a command of the document or a step of undo; it stays
@@ -16,13 +16,19 @@ export interface PracticeState {
   readonly ready: readonly ExerciseContent[];
   readonly exercise: ExerciseContent | null;
   readonly game: Game | null;
-  readonly phase: 'list' | 'opening' | 'closed' | 'playing' | 'ended';
+  readonly phase: 'list' | 'opening' | 'closed' | 'playing' | 'ended' | 'printing';
   readonly problems: readonly Problem[];
   readonly moves: readonly ExerciseMove[];
   readonly play: Play | null;
   readonly debrief: Debrief | null;
   readonly startedAt: number;
   readonly endedAt: number;
+  /** Under what a play is kept against a crash; null: none is played. */
+  readonly keptAs: string | null;
+  /** Whether a passphrase was typed to open it. */
+  readonly asksPassphrase: boolean;
+  /** A play of an earlier run that waits for its seal to open. */
+  readonly resumed: KeptPlay | null;
 }
 
 const nothing: PracticeState = {
@@ -36,11 +42,16 @@ const nothing: PracticeState = {
   debrief: null,
   startedAt: 0,
   endedAt: 0,
+  keptAs: null,
+  asksPassphrase: false,
+  resumed: null,
 };
 
 export const practiceStore = createStore<PracticeState>(() => nothing);
 
 let worker: Worker | null = null;
+let run = 0;
+const papersAsked: ((reply: Extract<PracticeReply, { kind: 'paper' }>) => void)[] = [];
 
 function ask(question: PracticeQuestion): void {
   if (worker === null) {
@@ -51,13 +62,33 @@ function ask(question: PracticeQuestion): void {
 }
 
 function take(reply: PracticeReply): void {
-  const { game } = practiceStore.getState();
+  if (reply.kind === 'paper') {
+    papersAsked.shift()?.(reply);
+    return;
+  }
+  const { game, resumed } = practiceStore.getState();
+  // Another exercise was opened meanwhile, or none is played any more.
+  if (reply.run !== run || game === null) return;
   if (reply.kind === 'closed') practiceStore.setState({ phase: 'closed', problems: reply.problems });
   else if (reply.kind === 'played') {
     const ended = reply.debrief !== null;
-    practiceStore.setState({ play: reply.play, debrief: reply.debrief, ...(ended ? { phase: 'ended', endedAt: Date.now() } : {}) });
-  } else if (game !== null) {
-    practiceStore.setState({ phase: 'playing', play: startPlay(game), startedAt: Date.now() });
+    const { endedAt } = practiceStore.getState();
+    practiceStore.setState({
+      play: reply.play,
+      debrief: reply.debrief,
+      ...(ended ? { phase: 'ended', endedAt: endedAt || Date.now() } : {}),
+    });
+  } else {
+    const moves = resumed?.moves ?? [];
+    practiceStore.setState({
+      phase: 'playing',
+      play: startPlay(game),
+      moves,
+      startedAt: resumed?.startedAt ?? Date.now(),
+      endedAt: resumed?.endedAt ?? 0,
+      resumed: null,
+    });
+    if (moves.length > 0) ask({ kind: 'play', run, moves });
   }
 }
 
@@ -74,23 +105,72 @@ export async function loadReady(): Promise<void> {
 
 /** Opens an exercise; the seal of a ready one needs no passphrase. */
 export function startExercise(exercise: ExerciseContent, passphrase: string | null = null): void {
-  const { game, problems } = openExercise(exercise);
-  const { ready } = practiceStore.getState();
-  practiceStore.setState({ ...nothing, ready, exercise, game, phase: game === null ? 'closed' : 'opening', problems });
-  if (game !== null) ask({ kind: 'open', exercise, passphrase });
+  const { keptAs, resumed } = practiceStore.getState();
+  // The passphrase of a play that goes on: it stays the same play.
+  if (resumed !== null && keptAs !== null) open(exercise, passphrase, keptAs, resumed);
+  else {
+    if (keptAs !== null) keeping?.drop(keptAs);
+    open(exercise, passphrase, crypto.randomUUID(), null);
+  }
 }
 
-/** Opens a file of one's own. */
-export async function openExerciseFile(file: File): Promise<void> {
-  const parsed = parseExerciseFile(new Uint8Array(await file.arrayBuffer()));
-  if (parsed.ok) startExercise(parsed.value);
-  else practiceStore.setState({ ...nothing, ready: practiceStore.getState().ready, phase: 'closed', problems: parsed.problems });
+/** Goes on with a play that an earlier run of the program kept. */
+export function resumePlay(keptAs: string, kept: KeptPlay): void {
+  if (!kept.asksPassphrase) {
+    open(kept.exercise, null, keptAs, kept);
+    return;
+  }
+  const { game, problems } = openExercise(kept.exercise);
+  const { ready } = practiceStore.getState();
+  practiceStore.setState({ ...nothing, ready, exercise: kept.exercise, game, phase: 'closed', problems, keptAs, resumed: kept });
+}
+
+function open(exercise: ExerciseContent, passphrase: string | null, keptAs: string, resumed: KeptPlay | null): void {
+  const { game, problems } = openExercise(exercise);
+  const { ready } = practiceStore.getState();
+  run += 1;
+  const phase = game === null ? 'closed' : 'opening';
+  practiceStore.setState({ ...nothing, ready, exercise, game, phase, problems, keptAs, resumed, asksPassphrase: passphrase !== null });
+  if (game !== null) ask({ kind: 'open', run, exercise, passphrase });
+}
+
+/** Whether a play goes on, or has ended and is looked back on. */
+export function isPlayed(): boolean {
+  const { phase, resumed } = practiceStore.getState();
+  return phase === 'opening' || phase === 'playing' || phase === 'ended' || resumed !== null;
 }
 
 export function makeMove(move: ExerciseMove): void {
   const moves = [...practiceStore.getState().moves, move];
   practiceStore.setState({ moves });
-  ask({ kind: 'play', moves });
+  ask({ kind: 'play', run, moves });
+}
+
+/** What keeps a play against a crash; null as long as there is nothing that keeps. */
+let keeping: { readonly drop: (keptAs: string) => void } | null = null;
+
+export function keepPlaysWith(keeper: typeof keeping): void {
+  keeping = keeper;
+}
+
+/** Chooses an exercise to be printed. */
+export function choosePrint(exercise: ExerciseContent): void {
+  practiceStore.setState({ ...nothing, ready: practiceStore.getState().ready, exercise, phase: 'printing' });
+}
+
+/** A paper as the bytes of its file, or why there is none. */
+export function makePaper(
+  wanted:
+    | { readonly kind: 'sheet'; readonly exercise: ExerciseContent }
+    | { readonly kind: 'answer-sheet'; readonly exercise: ExerciseContent; readonly passphrase: string }
+    | { readonly kind: 'debrief-paper'; readonly moves: readonly ExerciseMove[]; readonly code: string },
+  as: PaperForm['as'],
+  now: Date,
+): Promise<{ readonly bytes: Uint8Array | null; readonly problems: readonly Problem[] }> {
+  return new Promise((resolve) => {
+    papersAsked.push(resolve);
+    ask({ ...wanted, form: { as, date: now.toISOString().slice(0, 10), madeAt: now.getTime() } });
+  });
 }
 
 /** Whether there is a ready exercise after the one that has just ended. */
@@ -110,6 +190,16 @@ function followingReady(): ExerciseContent | null {
   return ready[ready.findIndex(({ id }) => id === exercise?.id) + 1] ?? null;
 }
 
+/** Back to the list. A play that still waits for its passphrase stays kept for the next start; any other is given up. */
 export function leaveExercise(): void {
-  practiceStore.setState({ ...nothing, ready: practiceStore.getState().ready });
+  const { keptAs, resumed, ready } = practiceStore.getState();
+  if (keptAs !== null && resumed === null) keeping?.drop(keptAs);
+  run += 1;
+  practiceStore.setState({ ...nothing, ready });
+}
+
+/** Gives a play up that waits for its passphrase. */
+export function forgetResumed(): void {
+  practiceStore.setState({ resumed: null });
+  leaveExercise();
 }

@@ -210,9 +210,9 @@ function PracticeMenu() {
   return (
     <TopMenu label={windowTexts.menus.practice}>
       <Menu aria-label={windowTexts.menus.practice} className="menu">
-        <Items ids={practiceItems.slice(0, 2)} />
+        <Items ids={practiceItems.slice(0, 3)} />
         <Separator className="menu-line" />
-        <Items ids={practiceItems.slice(2)} />
+        <Items ids={practiceItems.slice(3)} />
       </Menu>
     </TopMenu>
   );

@@ -46,6 +46,7 @@ export const lookItems = ['toggle-draw-view', 'toggle-arrangement', 'toggle-feed
 export const practiceItems = [
   'practice-exercises',
   'practice-next',
+  'practice-projector',
   'practice-make',
   'practice-generate',
   'practice-class',

@@ -123,6 +123,8 @@ export interface SessionState {
   readonly workspace: Workspace;
   /** Which screen of Practice is shown. */
   readonly practice: PracticeScreen;
+  /** Whether Practice is shown in large type, for a class before one screen. */
+  readonly practiceLarge: boolean;
   /** What is chosen in Draw, and how it is looked at. */
   readonly draw: DrawState;
 }
@@ -190,6 +192,7 @@ export const stateTable: { readonly [K in keyof Required<AppState>]: KindOf<K> }
   papers: 'session',
   workspace: 'session',
   practice: 'session',
+  practiceLarge: 'session',
   draw: 'session',
   theme: 'preference',
   foldChains: 'preference',

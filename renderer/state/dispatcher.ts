@@ -70,6 +70,7 @@ export function makeWorkbench(
     question: null,
     workspace: 'find',
     practice: 'exercises',
+    practiceLarge: false,
     announcement: { text: '', number: 0 },
     ...first.preferences,
     revision: 1,

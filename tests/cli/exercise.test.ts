@@ -14,6 +14,8 @@ const result = (code: string) => {
   return serializeResult(makeResult(exercise, [{ do: 'give-up' }], looked, { code }));
 };
 
+const textOf = ({ written }: Awaited<ReturnType<typeof linkwright>>, file: string) => new TextDecoder('latin1').decode(written.get(file));
+
 describe('linkwright exercise', () => {
   it('should make an exercise whose answer only its passphrase opens', async () => {
     const made = await linkwright(['exercise', 'make', three, '--fault', 'cable:-WH2:cut', '--passphrase', 'a b']);
@@ -22,10 +24,21 @@ describe('linkwright exercise', () => {
     const files = { 'x.json': made.out };
     expect((await linkwright(['exercise', 'check', 'x.json', '--passphrase', 'a b'], files)).exit).toBe(0);
     const closed = await linkwright(['exercise', 'sheet', 'x.json', '--answer'], files);
-    expect(closed.exit).toBe(0);
-    expect(closed.out).not.toContain('is cut');
+    expect(closed.exit).toBe(1);
+    expect(closed.out + closed.err).not.toContain('is cut');
     expect((await linkwright(['exercise', 'check', 'x.json', '--passphrase', 'ab'], files)).exit).toBe(1);
   }, 60_000);
+
+  it('should write the exercise and its answer sheet as files of their own', async () => {
+    const printed = await linkwright(['exercise', 'sheet', ready, '--answer', '--as', 'html', '--into', 'prints']);
+    expect(printed).toMatchObject({ exit: 0, err: '' });
+    const [sheet, answer] = ['exercise', 'answer'].map((id) => textOf(printed, `prints/ready-02-neighbours.${id}.html`));
+    expect(answer).toContain('-WH3 is cut');
+    expect(sheet).not.toContain('is cut');
+    const pdf = await linkwright(['exercise', 'sheet', ready, '--as', 'pdf']);
+    expect(textOf(pdf, 'sample-cabinets/ready-02-neighbours.exercise.pdf').slice(0, 5)).toBe('%PDF-');
+    expect((await linkwright(['exercise', 'sheet', ready, '--as', 'svg'])).exit).toBe(2);
+  });
 
   it('should generate the same exercise from the same seed', async () => {
     const args = ['exercise', 'generate', three, '--seed', '5', '--kind', 'neighbours', '--passphrase', 'x'];

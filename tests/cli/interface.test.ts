@@ -103,6 +103,7 @@ const runs: Readonly<Record<keyof typeof fields, readonly (readonly string[])[]>
     ['check', ready],
     ['check', ready, '--passphrase', 'another'],
     ['sheet', ready],
+    ['sheet', ready, '--as', 'html'],
     ['class', 'a.result.json', 'missing.json'],
     ['delete', 'a.result.json', '--yes'],
   ],

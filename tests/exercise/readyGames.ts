@@ -8,12 +8,18 @@ export interface ReadyGame {
   readonly game: Game;
 }
 
-/** A ready exercise by a part of its file name, opened. */
+const made = new Map<string, ReadyGame>();
+
+/** A ready exercise by a part of its file name, opened; made once in each test file. */
 export function readyGame(part: string): ReadyGame {
   const found = readyExercises.find(({ file }) => file.includes(part));
   if (found === undefined) throw new Error(`no exercise ${part}`);
+  const known = made.get(found.file);
+  if (known !== undefined) return known;
   const { exercise, answer } = found.make();
   const { game, problems } = openExercise(exercise);
   if (game === null) throw new Error(JSON.stringify(problems));
-  return { exercise, answer, game };
+  const ready = { exercise, answer, game };
+  made.set(found.file, ready);
+  return ready;
 }

@@ -1,4 +1,4 @@
-import type { Problem } from '../../base/index.ts';
+import { makeProblem, type Problem } from '../../base/index.ts';
 import { serializeExercise } from '../../cabinet/index.ts';
 import { classCsv, classTable, generateExercise, type MadeExercise, makeExercise } from '../../exercise/index.ts';
 import { classHeads, exerciseKindTexts, exerciseWords, type UsageProblem } from '../../messages/index.ts';
@@ -23,6 +23,7 @@ import {
   understood,
 } from '../read/index.ts';
 import { formatClass, formatExercise } from '../show/index.ts';
+import { writeExercisePapers } from './exercisePapers.ts';
 
 const actions = ['make', 'generate', 'check', 'sheet', 'class', 'delete'] as const;
 const givenSets = ['all', 'complaining', 'none'] as const;
@@ -39,6 +40,10 @@ export const exercise: Command = {
     seed: { value: true },
     passphrase: { value: true },
     answer: {},
+    as: { value: true },
+    paper: { value: true },
+    into: { value: true },
+    replace: {},
     csv: {},
     yes: {},
     json: {},
@@ -62,6 +67,9 @@ async function tell(io: Io, given: GivenArguments, file: string, action: 'check'
   if (!read.ok) return failed(3, read.problems);
   const { game, answer, problems } = read.value;
   if (problems.length > 0) return failed(1, problems);
+  if (action === 'sheet' && given.options.has('answer') && answer === null)
+    return failed(1, [jsonProblem(makeProblem('exercise-seal-closed', 'refused', { where: '/sealed' }), file)]);
+  if (action === 'sheet' && given.options.has('as')) return writeExercisePapers(io, given, file, read.value);
   const { id, name, kind, figures, possible, steps, solved } = read.value.exercise;
   return {
     exit: 0,

@@ -4,7 +4,7 @@ export { checkEvidence } from './checkEvidence.ts';
 export { checkActs, checkFaults, checkOnset, unknownThings } from './checkFaults.ts';
 export { readOption, readOptions } from './choices.ts';
 export { readEvidence } from './evidence.ts';
-export { readExercise, readResult } from './exercises.ts';
+export { type OpenedExercise, readExercise, readResult } from './exercises.ts';
 export { readFault } from './faults.ts';
 export { readCabinetFigure, readFigureChange } from './figures.ts';
 export { makeSound, type ReadFile, readCabinetOrCase, type SoundCabinet } from './files.ts';

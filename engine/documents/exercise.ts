@@ -1,0 +1,367 @@
+import { cautionsOf, type Debrief, type DebriefStep, debrief, type Game, type GameStep, measure, play } from '../exercise/index.ts';
+import {
+  cautionsDefer,
+  cautionWords,
+  exerciseWords,
+  makeNames,
+  meaningWords,
+  type Names,
+  playEndWords,
+  solvedWords,
+  startSentence,
+  unsafeWords,
+  wordAnswerKey,
+  wordExerciseOutcome,
+  wordExerciseStep,
+  wordFaultClause,
+  wordGiven,
+  wordLevel,
+  wordList,
+  wordProbability,
+  exercisePaperWords as words,
+} from '../messages/index.ts';
+import { type Block, bodySize, layOut, type Paper, type PaperSize, type RichText, type TableCell } from '../paper/index.ts';
+import { type AnswerContent, displayMeanings, type ExerciseMove } from '../schema/index.ts';
+import { drawBeliefs } from './beliefFigure.ts';
+import { drawKnown } from './exerciseFigure.ts';
+import type { MadeDocument } from './makeDocument.ts';
+import { type DocumentSource, makePaper } from './source.ts';
+
+/** What the papers of an exercise are made from. */
+export interface ExerciseSource {
+  readonly game: Game;
+  /** The day on which it is made: 2026-11-26. */
+  readonly date: string;
+  readonly size: PaperSize;
+}
+
+type ExercisePaper = MadeDocument & { readonly paper: Paper };
+
+/** Rows to write on, where the exercise does not say how many steps there may be. */
+const logRows = 12;
+
+/** An exercise to be played on paper: what is known, what may be done at which price, a table to fill in. Nothing of its answer. */
+export function exerciseSheet(source: ExerciseSource): ExercisePaper {
+  const { game } = source;
+  const { exercise } = game;
+  const base = baseOf(source);
+  const empty = makePaper(base, { id: words.sheetId, title: '', blocks: [] });
+  const { width } = bodySize(empty, source.size);
+  const { code, date, begun, ended } = words.fields;
+  return made(source, base, words.sheetId, words.sheetTitle(exercise.name), [
+    { kind: 'fields', columns: 4, fields: [code, date, begun, ended].map((label) => ({ label })) },
+    heading(words.task),
+    { kind: 'paragraph', text: exercise.task },
+    { kind: 'paragraph', text: [{ text: `${exerciseWords.asked}: `, face: 'bold' }, { text: `${solvedWords[exercise.solved].meaning}.` }] },
+    heading(exerciseWords.known),
+    ...listOf(knownLines(game, base.names)),
+    heading(words.drawing),
+    { kind: 'paragraph', text: words.drawingNote },
+    ...drawKnown(game, base.names, width).map((figure): Block => ({ kind: 'figure', figure })),
+    heading(exercise.solved === 'mended' ? exerciseWords.possibleMended : exerciseWords.possible),
+    ...listOf(answersOf(game).map((answer) => answerWords(source, base.names, answer))),
+    heading(exerciseWords.allowed),
+    priceList(game, base.names),
+    ...rulesOf(game).map((text): Block => ({ kind: 'paragraph', text })),
+    { kind: 'together', blocks: [heading(words.cautions), ...cautions(game)] },
+    {
+      kind: 'together',
+      blocks: [
+        heading(words.log),
+        { kind: 'paragraph', text: words.choose },
+        logTable(exercise.limits?.steps ?? logRows),
+        { kind: 'fields', columns: 1, fields: [{ label: words.final }] },
+      ],
+    },
+  ]);
+}
+
+/** What the instructor needs beside a printed exercise: the answer, what each step shows, the best plan and its cost. */
+export function exerciseAnswer(source: ExerciseSource, answer: AnswerContent): ExercisePaper {
+  const { game } = source;
+  const base = baseOf(source);
+  const { names } = base;
+  const looked = debrief(game, answer, [{ do: 'give-up' }]);
+  const figures = game.exercise.figures ?? measure(game, answer);
+  const expected = figures === null ? '' : words.expectedAll(exerciseWords.expected(figures.bestMinutes, figures.exact));
+  const hints = (game.exercise.hints ?? []).map(({ text, minutes }) => words.hint(text, minutes));
+  return made(source, base, words.answerId, words.answerTitle(game.exercise.name), [
+    { kind: 'paragraph', text: [{ text: words.keepApart, face: 'bold' }] },
+    heading(words.answer),
+    ...listOf(answer.faults.map((fault) => startSentence(wordFaultClause(names, fault)))),
+    ...said(answer.story),
+    heading(exerciseWords.plan),
+    { kind: 'paragraph', text: words.planCost(looked?.planMinutes ?? 0, expected) },
+    planTable(game, names, looked),
+    heading(words.shows),
+    { kind: 'paragraph', text: words.showsNote },
+    ...(game.changes ? [{ kind: 'paragraph', text: words.comesAndGoes } as const] : []),
+    showsTable(game, names, answer),
+    ...(hints.length === 0 ? [] : [heading(words.hintsHead), ...listOf(hints)]),
+    ...(answer.lesson === undefined ? [] : [heading(words.lesson), ...said(answer.lesson)]),
+  ]);
+}
+
+/** A play that has ended, beside the best plan: for one page. `code` stands for the person. */
+export function debriefPaper(source: ExerciseSource, looked: Debrief, code: string): ExercisePaper {
+  const { game } = source;
+  const base = baseOf(source);
+  const { names } = base;
+  const empty = makePaper(base, { id: words.debriefId, title: '', blocks: [] });
+  const nameOf = (answer: string) => answerWords(source, names, answer);
+  const unsafe = [...new Set(looked.unsafe)].map((kind) => `${unsafeWords[kind].label}: ${unsafeWords[kind].meaning}.`);
+  return made(source, base, words.debriefId, words.debriefTitle(game.exercise.name), [
+    {
+      kind: 'fields',
+      columns: 2,
+      fields: [
+        { label: words.fields.code, ...(code.trim() === '' ? {} : { value: code }) },
+        { label: words.fields.date, value: source.date },
+      ],
+    },
+    { kind: 'paragraph', size: 12, text: [{ text: `${playEndWords[looked.end].label}: ${nameOf(looked.trueAnswer)}.`, face: 'bold' }] },
+    {
+      kind: 'paragraph',
+      text: [
+        words.needed(looked.minutes, looked.planMinutes),
+        ...(looked.hintMinutes > 0 ? [words.hintCost(looked.hintMinutes)] : []),
+        words.predictions(looked.predictionsRight, looked.predictions),
+        looked.story ?? '',
+      ]
+        .filter(Boolean)
+        .join(' '),
+    },
+    {
+      kind: 'paragraph',
+      text: [
+        { text: `${words.safety}: ${unsafe.length === 0 ? words.safe : words.unsafe}`, face: 'bold' },
+        { text: ` ${unsafe.join(' ')}` },
+      ],
+    },
+    smallHeading(words.belief),
+    { kind: 'figure', figure: drawBeliefs(looked, { width: bodySize(empty, source.size).width, nameOf }) },
+    smallHeading(words.steps),
+    stepTable(source, names, looked),
+    smallHeading(words.planSteps),
+    planTable(game, names, looked),
+    ...(looked.lesson === null
+      ? []
+      : [{ kind: 'paragraph', text: [{ text: `${words.lesson}: `, face: 'bold' }, { text: looked.lesson }] } as const]),
+  ]);
+}
+
+const baseOf = ({ game: { cabinet }, date }: ExerciseSource): DocumentSource => ({
+  topology: cabinet,
+  cabinet,
+  names: makeNames(cabinet),
+  date,
+});
+
+function made({ game, size }: ExerciseSource, base: DocumentSource, id: string, title: string, blocks: readonly Block[]): ExercisePaper {
+  const { name, figures, cabinet } = game.exercise;
+  const subtitle = [cabinet.name, figures === undefined ? '' : wordLevel(figures.level)].filter(Boolean).join(' · ');
+  const paper = makePaper(base, { id, title, subtitle, foot: name, blocks });
+  return { id, title, paper, pages: layOut(paper, size) };
+}
+
+const heading = (text: string): Block => ({ kind: 'heading', level: 1, text });
+const smallHeading = (text: string): Block => ({ kind: 'heading', level: 2, text });
+const listOf = (items: readonly RichText[]): readonly Block[] => (items.length === 0 ? [] : [{ kind: 'list', items }]);
+const said = (text: string | undefined): readonly Block[] => (text === undefined || text === '' ? [] : [{ kind: 'paragraph', text }]);
+const answersOf = (game: Game): readonly string[] => [...new Set(game.possible.map(({ answer }) => answer))];
+const answerWords = ({ game: { cabinet } }: Pick<ExerciseSource, 'game'>, names: Names, answer: string): string =>
+  startSentence(wordAnswerKey(names, cabinet, answer));
+
+/** What is known, with the displays that show the same in one line. */
+function knownLines(game: Game, names: Names): readonly string[] {
+  const displays = game.exercise.given.displays ?? [];
+  const same = displayMeanings.flatMap((meaning) => {
+    const units = displays.filter((one) => one.meaning === meaning).map(({ unit }) => names.unit(unit));
+    return units.length === 0 ? [] : [`${startSentence(meaningWords[meaning].label)}: ${units.join(', ')}`];
+  });
+  const { given, ...exercise } = game.exercise;
+  return [...wordGiven(names, { ...game, exercise: { ...exercise, given: { ...given, displays: [] } } }), ...same];
+}
+
+function priceList(game: Game, names: Names): Block {
+  const spareName = (id: string | undefined) => game.exercise.spares?.find((one) => one.id === id)?.name;
+  return {
+    kind: 'table',
+    words: exerciseWords.allowed,
+    tight: true,
+    columns: [
+      { head: words.number, align: 'right' },
+      { head: words.step, grow: 1 },
+      { head: words.cost, align: 'right' },
+    ],
+    rows: game.steps.map((step, index) => {
+      const spare = spareName(step.spare);
+      const line = wordExerciseStep(names, step);
+      return [String(index + 1), spare === undefined ? line : { text: line, below: [words.uses(spare)] }, words.minutes(step.minutes)];
+    }),
+  };
+}
+
+function rulesOf({ exercise: { times, limits, spares, hints } }: Game): readonly string[] {
+  return [
+    exerciseWords.changes(times.openMinutes, times.isolateMinutes, times.bootMinutes),
+    ...(spares ?? []).map(({ name, count }) => words.spare(name, count)),
+    ...(limits?.minutes === undefined ? [] : [words.limit(limits.minutes)]),
+    ...(limits?.steps === undefined ? [] : [words.stepLimit(limits.steps)]),
+    ...((hints ?? []).length === 0 ? [] : [words.hints((hints ?? []).map(({ minutes }) => minutes))]),
+  ];
+}
+
+/** The cautions that concern any of the steps, each once. */
+function cautions(game: Game): readonly Block[] {
+  const codes = [...new Set(game.steps.flatMap((step) => cautionsOf(game, step)))];
+  const items = codes.map((code) => [
+    { text: `${cautionWords[code].label}. `, face: 'bold' as const },
+    { text: cautionWords[code].meaning },
+  ]);
+  return [...listOf(items), { kind: 'paragraph', text: cautionsDefer }];
+}
+
+function logTable(count: number): Block {
+  const { number, suspects, predicted, outcome, cost, total } = words.logHeads;
+  return {
+    kind: 'table',
+    words: words.log,
+    rowHeight: 10,
+    columns: [
+      { head: number, width: 16 },
+      { head: suspects, grow: 3 },
+      { head: predicted, grow: 2 },
+      { head: outcome, grow: 2 },
+      { head: cost, width: 15 },
+      { head: total, width: 15 },
+    ],
+    rows: Array.from({ length: Math.min(count, 40) }, () => ['', '', '', '', '', '']),
+  };
+}
+
+function planTable(game: Game, names: Names, looked: Pick<Debrief, 'plan'> | null): Block {
+  return {
+    kind: 'table',
+    words: exerciseWords.plan,
+    tight: true,
+    columns: [
+      { head: words.number, align: 'right' },
+      { head: words.step, grow: 2 },
+      { head: words.logHeads.outcome, grow: 1 },
+      { head: words.logHeads.cost, align: 'right' },
+      { head: words.logHeads.total, align: 'right' },
+    ],
+    rows: (looked?.plan ?? []).map(({ step: id, outcome, minutes, until }, index) => {
+      const step = stepOf(game, id);
+      return [
+        String(index + 1),
+        wordExerciseStep(names, step),
+        startSentence(wordExerciseOutcome(names, step, outcome)),
+        words.minutes(minutes),
+        words.minutes(until),
+      ];
+    }),
+  };
+}
+
+/** What each step shows at the start, and after the machine was switched off and on with nothing else done. */
+function showsTable(game: Game, names: Names, answer: AnswerContent): Block {
+  const { limits: _limits, ...exercise } = game.exercise;
+  const restart: GameStep = { id: restartId(game), minutes: 0, step: { do: 'act', acts: [] } };
+  const free: Game = { ...game, exercise, steps: [...game.steps, restart] };
+  const move = (step: string): ExerciseMove => ({ do: 'step', step, suspects: [], heeded: [] });
+  const outcome = (step: GameStep, before: readonly string[]) => {
+    const shown = play(free, answer, [...before, step.id].map(move)).steps.at(-1);
+    return shown === undefined ? '' : startSentence(wordExerciseOutcome(names, step, shown.outcome));
+  };
+  return {
+    kind: 'table',
+    words: words.shows,
+    tight: true,
+    columns: [
+      { head: words.number, align: 'right' },
+      { head: words.step, grow: 2 },
+      { head: words.atFirst, grow: 1 },
+      { head: words.afterRestart, grow: 1 },
+    ],
+    rows: game.steps.map((step, index) => [
+      String(index + 1),
+      wordExerciseStep(names, step),
+      outcome(step, []),
+      outcome(step, [restart.id]),
+    ]),
+  };
+}
+
+/** An id that no step of the exercise has. */
+function restartId({ steps }: Game): string {
+  let id = 'restart';
+  while (steps.some((step) => step.id === id)) id += '-';
+  return id;
+}
+
+function stepTable(source: ExerciseSource, names: Names, looked: Debrief): Block {
+  const heads = words.stepHeads;
+  return {
+    kind: 'table',
+    words: words.steps,
+    tight: true,
+    size: 8,
+    columns: [
+      { head: words.number, align: 'right' },
+      { head: heads.step, grow: 5 },
+      { head: heads.known, grow: 6 },
+      { head: heads.predicted, grow: 3 },
+      { head: heads.could, grow: 4 },
+      { head: heads.cost, align: 'right', width: 14 },
+      { head: heads.better, grow: 4 },
+    ],
+    rows: looked.steps.map((one, index) => [String(index + 1), ...stepCells(source, names, one)]),
+  };
+}
+
+function stepCells({ game }: ExerciseSource, names: Names, one: DebriefStep): readonly TableCell[] {
+  const step = stepOf(game, one.step);
+  const word = (outcome: string) => wordExerciseOutcome(names, step, outcome);
+  const [before] = one.before;
+  const [after] = one.after;
+  const likeliest = (top: typeof before) =>
+    top === undefined ? '' : `${wordAnswerKey(names, game.cabinet, top.answer)} ${wordProbability(top.share)}`;
+  const known =
+    before?.answer === after?.answer
+      ? `${likeliest(before)} → ${wordProbability(after?.share ?? 0)}`
+      : `${likeliest(before)} → ${likeliest(after)}`;
+  const suspects = one.suspects.map((answer) => wordAnswerKey(names, game.cabinet, answer));
+  return [
+    {
+      text: `${wordExerciseStep(names, step)}: ${word(one.outcome)}`,
+      below: one.unsafe.map((kind): RichText => [{ text: unsafeWords[kind].label, face: 'bold' }]),
+    },
+    { text: known, below: suspects.length === 0 ? [] : [words.suspected(wordList(suspects))] },
+    one.predicted === null ? words.noPrediction : words.predicted(word(one.predicted), one.predictedRight === true),
+    {
+      text: wordList(
+        one.couldTell.map(({ outcome, probability }) => `${word(outcome)} ${wordProbability(probability)}`),
+        'or',
+      ),
+      below: one.taught ? [] : [words.taughtNothing],
+    },
+    words.minutes(one.minutes),
+    betterWords(game, names, one),
+  ];
+}
+
+function betterWords(game: Game, names: Names, { better, judgement, expectedMinutes, bestMinutes }: DebriefStep): string {
+  if (judgement === 'best') return words.wasBest;
+  if (judgement === 'as-good') return words.asGood;
+  if (better === null) return words.tooMany;
+  const worth = (minutes: number | null) => (minutes === null ? words.noEnd : words.minutes(minutes));
+  return words.instead(wordExerciseStep(names, stepOf(game, better)), worth(expectedMinutes), worth(bestMinutes));
+}
+
+function stepOf({ steps }: Game, id: string): GameStep {
+  const step = steps.find((one) => one.id === id);
+  if (step === undefined) throw new Error(`no step ${id}`);
+  return step;
+}

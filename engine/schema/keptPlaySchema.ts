@@ -1,0 +1,17 @@
+import { z } from 'zod';
+import { exerciseContent, exerciseMove } from './exerciseSchema.ts';
+
+/** How a play that is not finished is kept: the exercise as sealed as it came, and what was done. The answer is no part of it. */
+export const keptPlayContent = z.strictObject({
+  format: z.literal('linkwright-play'),
+  version: z.literal(1),
+  exercise: exerciseContent,
+  moves: z.array(exerciseMove).max(2_000),
+  /** Milliseconds since 1970. */
+  startedAt: z.number(),
+  /** Left out while it goes on. */
+  endedAt: z.number().optional(),
+  /** Whether a passphrase opened it, which is asked for again: it is kept nowhere. */
+  asksPassphrase: z.boolean(),
+});
+export type KeptPlayContent = z.infer<typeof keptPlayContent>;
