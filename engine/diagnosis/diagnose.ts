@@ -7,9 +7,10 @@ import { type DiagnosisOptions, prepare, runSearch, type Searched } from './sear
 import type { Diagnosis } from './types.ts';
 
 /**
- * The diagnosis of domain section 6: all single faults and all pairs, weighed against the evidence. Deterministic. Cost grows
- * with the square of the units on one chain, and with the number of scenarios where behaviour or onset is unknown. Answers null
- * only when `onProgress` gives up.
+ * The diagnosis of domain section 6: all single faults and all pairs, weighed against the evidence. Probabilities are between 0 and 1.
+ * Evidence of things that are not in the cabinet is left out; evidence that excludes everything gives `impossible`, not an error.
+ * Deterministic. Cost grows with the square of the units on one chain, with the trips seen, and with the number of scenarios where
+ * behaviour or onset is unknown. Answers null only when `onProgress` gives up.
  */
 export function diagnose(cabinet: Cabinet, evidence: Evidence, options?: DiagnosisOptions & { readonly onProgress?: undefined }): Diagnosis;
 export function diagnose(cabinet: Cabinet, evidence: Evidence, options: DiagnosisOptions): Diagnosis | null;

@@ -1,6 +1,6 @@
 import { useEffect, useRef } from 'react';
 import { injectWords, meaningWords, windowTexts } from '../../engine/messages/index.ts';
-import { narrowWindow, useMedia } from '../canvas/useMedia.ts';
+import { useMedia } from '../canvas/useMedia.ts';
 import { DisplayMark } from '../marks/DisplayMark.tsx';
 import { namesOf, shortUnitName } from '../state/names.ts';
 import { useApp } from '../state/useWorkbench.ts';
@@ -11,12 +11,14 @@ import './light.css';
 /** From this many columns on there is room for marks only; from that many for narrow ones, so that sixty units are seen at once. */
 const denseFrom = { narrow: 12, wide: 15 } as const;
 const tightFrom = 40;
+/** In windows below this width the words of a dozen columns have no room. */
+const fewWords = '(max-width: 1700px)';
 
 /** The light of one chain as a table: what each port hears and sends, as far as the steps have come, and what follows from it. */
 export function LightTable() {
   const model = useApp(selectInjectModel);
   const frame = useRef<HTMLElement>(null);
-  const narrow = useMedia(narrowWindow);
+  const narrow = useMedia(fewWords);
   const hopNow = model?.hop ?? null;
   useEffect(() => {
     if (hopNow !== null && frame.current) bringHereIntoView(frame.current);
