@@ -58,6 +58,10 @@ export const editWords = {
       'digit-first': 'A letter comes before the digits: -Q1, not -1Q1.',
       'other-class': (letters: string, edition: string) => `Other class letters than ${letters}, which IEC 81346-2 (${edition}) gives.`,
     },
+    /** Why a number counts that nobody wrote down. */
+    leftOpen: (why: string) => `Left open: ${why}.`,
+    bySums: 'worked out by the sums of the DC link',
+    assumed: 'an assumed figure; the cabinet’s own is better',
     numberAnew: 'Number designations anew',
     numberHint: 'In the order in which they were chosen, with the class letters of their kinds.',
     numberPrefix: 'Before the letters',

@@ -3,6 +3,9 @@ import { leadResistance } from './formulas.ts';
 import { assumed, computed, documented, type FigureCode, type SumTerm, unknown } from './terms.ts';
 import { type Celsius, celsius, given, metres, type Ohms, type OhmsPerKilometre, ohmsPerKilometre, squareMillimetres } from './units.ts';
 
+/** For this temperature the table of resistances holds. */
+export const tableTemperature = celsius(20);
+
 /** How a conductor is built: solid or stranded (classes 1 and 2), flexible (class 5), flexible and tinned. */
 export type ConductorClass = NonNullable<LeadRecord['conductorClass']>;
 
@@ -66,7 +69,7 @@ export function findLeadResistance(record: LeadRecord, ambient: Celsius | null):
       ? computed('conductor-resistance', table.value, basis, [sizeTerm], { of })
       : assumed('conductor-resistance', table.value, basis, { of, from: [sizeTerm] });
   const temperature = conductorTemperature(record, ambient);
-  const resistance = leadResistance(table.value, length, temperature.value ?? celsius(20));
+  const resistance = leadResistance(table.value, length, temperature.value ?? tableTemperature);
   return {
     term: computed('lead-resistance', resistance, 'copper-temperature', [lengthTerm, conductor, temperature], { of }),
     sure: status === null,
@@ -78,5 +81,5 @@ function conductorTemperature(record: LeadRecord, ambient: Celsius | null): SumT
   const own = given(celsius, record.conductorTemperatureC);
   if (own !== null) return documented('conductor-temperature', own, record.id);
   if (ambient !== null) return assumed('conductor-temperature', ambient, 'ambient-of-cabinet', { of: record.id });
-  return assumed('conductor-temperature', celsius(20), 'table-temperature', { of: record.id });
+  return assumed('conductor-temperature', tableTemperature, 'table-temperature', { of: record.id });
 }

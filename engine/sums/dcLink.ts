@@ -17,7 +17,7 @@ import {
 } from './units.ts';
 
 /** How far a line voltage may be above its nominal figure where nothing is said of it, %. */
-const usualTolerance = percent(10);
+export const usualTolerance = percent(10);
 
 /** The DC links of a cabinet, by supply; `unplaced` are drives of which it is not known on which link they hang. */
 export function computeDcLinks(topology: Topology): { readonly links: readonly DcLinkSums[]; readonly unplaced: readonly MissingFigure[] } {

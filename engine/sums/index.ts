@@ -10,6 +10,7 @@ export {
 export { computeSums } from './computeSums.ts';
 export { findWaitingTime } from './dcLink.ts';
 export type { FeedState } from './feedNetwork.ts';
+export { countedWhenOpen } from './leftOpen.ts';
 export { findLowVoltage, hasMinimumVoltage, type LowVoltage } from './lowVoltage.ts';
 export { findToleratedLoss } from './opticalBudget.ts';
 export type { FigureCode, MissingFigure, SumTerm, TermBasis, TermCode, TermStatus, TermUnit } from './terms.ts';

@@ -8,6 +8,9 @@ import { assumed, computed, documented, type FigureCode, type MissingFigure, typ
 import type { FibreBudget } from './types.ts';
 import { celsius, type Db, type Dbm, db, dbm, dbPerKelvin, given, lossDb } from './units.ts';
 
+/** For this temperature data sheets give launch powers. */
+export const referenceTemperature = celsius(25);
+
 type Optics = NonNullable<TypeRecord['optics']>;
 
 /** What stands at an end of a link: a unit, or the controller's port of the chain. */
@@ -145,9 +148,9 @@ function findLaunch(
   const ambient = given(celsius, content.ambientC);
   const temperature =
     ambient === null
-      ? assumed('ambient-temperature', celsius(25), 'reference-temperature')
+      ? assumed('ambient-temperature', referenceTemperature, 'reference-temperature')
       : documented('ambient-temperature', ambient, null);
-  const effect = temperatureEffect(coefficient, temperature.value ?? celsius(25));
+  const effect = temperatureEffect(coefficient, temperature.value ?? referenceTemperature);
   const terms = [documented('temperature-coefficient', coefficient, of, optics?.source), temperature];
   return { power: dbm(power + effect), terms: [launch, computed('temperature-effect', effect, 'temperature-coefficient', terms, { of })] };
 }

@@ -11,6 +11,8 @@ interface Props {
   /** Several things are edited, and they differ in this field. */
   readonly mixed?: boolean;
   readonly options: readonly Option[] | null;
+  /** What counts while the field is empty. */
+  readonly counted?: string;
   /** Name for a screen reader, where no label stands beside it. */
   readonly label?: string;
   readonly describedBy?: string;
@@ -32,7 +34,7 @@ const aria = ({ label, describedBy, invalid }: Props) => ({
 });
 
 function TypedField(props: Props) {
-  const { id, form, value, mixed = false, onSet, onTrouble } = props;
+  const { id, form, value, mixed = false, counted = '', onSet, onTrouble } = props;
   const before = mixed ? '' : typedText(value);
   const [typed, setTyped] = useState(before);
   useEffect(() => setTyped(before), [before]);
@@ -50,7 +52,7 @@ function TypedField(props: Props) {
   const common = {
     id,
     value: typed,
-    placeholder: mixed ? editWords.inspector.mixed : '',
+    placeholder: mixed ? editWords.inspector.mixed : counted,
     autoComplete: 'off',
     spellCheck: form === 'notes',
     onBlur: take,

@@ -4,6 +4,7 @@ import { editWords, wordField } from '../../engine/messages/index.ts';
 import { useApp } from '../state/useWorkbench.ts';
 import { FieldControl } from './FieldControl.tsx';
 import { sharedValue } from './inspected.ts';
+import { leftOpen } from './leftOpen.ts';
 import { designationHint, optionsOf } from './options.ts';
 import { PicturesField } from './PicturesField.tsx';
 import { RowsField } from './RowsField.tsx';
@@ -25,6 +26,8 @@ export function FieldRow({ table, spec, owners, records }: Props) {
   const { label, short = label, unit, hint } = wordField(spec.path);
   const { mixed, value } = sharedValue(records, spec.path);
   const { form } = spec;
+  const open = value === undefined && !mixed ? leftOpen(cabinet, spec.path) : null;
+  const about = [hint, open?.why].filter((part) => part !== undefined).join(' ');
   if (form === 'pictures') return <PicturesField owners={owners} path={spec.path} value={mixed ? [] : value} />;
   if (typeof form === 'object' && 'rows' in form) {
     return (
@@ -55,11 +58,12 @@ export function FieldRow({ table, spec, owners, records }: Props) {
           value={value}
           mixed={mixed}
           options={optionsOf(cabinet, spec.path, form)}
+          {...(open === null ? {} : { counted: open.value })}
           onSet={(next) => set(owners, spec.path, next)}
           onTrouble={setTrouble}
           invalid={trouble !== null}
           {...(short === label ? {} : { label })}
-          {...(said !== null || hint !== undefined ? { describedBy: `${id}-said` } : {})}
+          {...(said !== null || about !== '' ? { describedBy: `${id}-said` } : {})}
         />
         {unit !== undefined && <span className="field-unit">{unit}</span>}
       </span>
@@ -72,9 +76,9 @@ export function FieldRow({ table, spec, owners, records }: Props) {
           {said}
         </span>
       ) : (
-        hint !== undefined && (
+        about !== '' && (
           <span className="field-hint" id={`${id}-said`}>
-            {mixed ? editWords.inspector.several : hint}
+            {mixed ? editWords.inspector.several : about}
           </span>
         )
       )}
