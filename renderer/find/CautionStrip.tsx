@@ -83,7 +83,8 @@ export function CautionStrip() {
 /** As long as anything is not noted, whoever might switch off is reminded, whatever the step. */
 function unnotedYet(cabinet: Cabinet, evidence: Evidence, step: Step): readonly StepCaution[] {
   const unnoted = listUnnoted(cabinet, evidence);
-  return stateNeeded(step) === 'isolated' || unnoted.units.length + unnoted.chains.length === 0 ? [] : [{ code: 'note-first', ...unnoted }];
+  const isSaidAnyway = listCautions(cabinet, evidence, step).some(({ code }) => code === 'note-first');
+  return isSaidAnyway || unnoted.units.length + unnoted.chains.length === 0 ? [] : [{ code: 'note-first', ...unnoted }];
 }
 
 function InFull({ cautions }: { readonly cautions: readonly StepCaution[] }) {

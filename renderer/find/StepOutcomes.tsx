@@ -59,7 +59,11 @@ function Then({ step, outcome }: { readonly step: Step; readonly outcome: StepOu
   const first = diagnosis && suspectAfter(outcome, diagnosis);
   return (
     <span>
-      {first ? stepTexts.thenSuspect(wordItemShort(names, first.fault, linkOf(step)), wordProbability(first.share)) : stepTexts.thenNothing}
+      {first ? (
+        <Words>{stepTexts.thenSuspect(wordItemShort(names, first.fault, linkOf(step)), wordProbability(first.share))}</Words>
+      ) : (
+        stepTexts.thenNothing
+      )}
     </span>
   );
 }

@@ -46,7 +46,10 @@ function DisplacedRow({ what, isExchange }: { readonly what: Displaced; readonly
   return (
     <li>
       <p>
-        <Sign name="abnormal" size={15} /> <Words>{startSentence(wordDisplaced(names, what, isExchange))}</Words>
+        <Sign name="abnormal" size={15} />{' '}
+        <span>
+          <Words>{startSentence(wordDisplaced(names, what, isExchange))}</Words>
+        </span>
         {!asking && (
           <button type="button" className="button small" onClick={() => setAsking(true)}>
             {touchedTexts.putBack}
@@ -76,7 +79,8 @@ function DisplacedRow({ what, isExchange }: { readonly what: Displaced; readonly
 
 /** Everything that was touched, newest first. When it got worse, the last of it is where to begin. */
 function Worse({ handlings }: { readonly handlings: readonly Handling[] }) {
-  const [worse, setWorse] = useState(false);
+  // It got worse after so many things were touched; with the next one that is past.
+  const [worseAfter, setWorseAfter] = useState(0);
   const dispatch = useDispatch();
   const names = useApp((state) => namesOf(state.checked.topology));
   const topology = useApp((state) => state.checked.topology);
@@ -88,12 +92,12 @@ function Worse({ handlings }: { readonly handlings: readonly Handling[] }) {
     if (subject !== undefined) dispatch('show-on-cabinet', { subject });
   };
   const begin = () => {
-    setWorse(true);
+    setWorseAfter(handlings.length);
     if (last) show(last);
   };
   return (
     <>
-      {worse && last ? (
+      {worseAfter === handlings.length && last ? (
         <div className="worse" role="status">
           <p>
             <b>{touchedTexts.worseTitle}.</b> <Words>{touchedTexts.worseWhy(wordActsDone(names, [last.act]))}</Words>{' '}

@@ -80,7 +80,10 @@ function Outcome({ end }: { readonly end: EndState }) {
         <ul className="hand-back-displaced" aria-label={touchedTexts.displaced}>
           {displaced.map(({ what, isExchange }) => (
             <li key={JSON.stringify(what)}>
-              <Sign name="abnormal" size={15} /> <Words>{startSentence(wordDisplaced(names, what, isExchange))}</Words>
+              <Sign name="abnormal" size={15} />{' '}
+              <span>
+                <Words>{startSentence(wordDisplaced(names, what, isExchange))}</Words>
+              </span>
             </li>
           ))}
         </ul>

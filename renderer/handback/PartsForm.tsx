@@ -19,6 +19,8 @@ export function PartsForm() {
     const { partNumber, serial } = numbersOf(part);
     return part.before.partNumber === partNumber && part.before.serial === serial && part.spare === null;
   });
+  // A part whose serial number nobody entered may have one.
+  const isComplete = isWritten && parts.every((part) => part.owner.kind === 'fuse' || numbersOf(part).serial !== '');
   const write = () =>
     dispatch('record-parts', { parts: parts.map((part) => ({ owner: part.owner, spare: part.spare, ...numbersOf(part) })) });
   return (
@@ -45,7 +47,7 @@ export function PartsForm() {
             <button type="submit" className="button" disabled={isWritten}>
               {words.write}
             </button>
-            {isWritten && <span className="quiet-text">{words.written}</span>}
+            {isComplete && <span className="quiet-text">{words.written}</span>}
           </p>
         </form>
       )}

@@ -81,6 +81,8 @@ describe.skipIf(missing)('repairs in the window', () => {
     expect(await exchanged.count()).toBe(1);
     expect(await repair.find.suspect(/board/).first().textContent()).toMatch(/-TB3|-TB2/);
     await repair.take(act({ do: 'replace-board', unit: 'u3' }));
+    const cautions = await launched.page.getByRole('region', { name: 'Cautions' }).getByRole('listitem').allTextContents();
+    expect(cautions).toEqual([...new Set(cautions)]);
     await expectEnd(repair, 'running-provisionally', 'The board of -TB3 stands in -TB2');
     await repair.touched.getByRole('button', { name: 'Put back' }).click();
     await repair.touched.getByRole('button', { name: 'Machine runs' }).click();
