@@ -113,15 +113,18 @@ function Answered({ model }: { readonly model: FindModel }) {
   const why = `${basis} ${alike > 0 ? words.alike(alike) : ''}`.trim();
   if (top.candidate.spots.length === 0)
     return halted === undefined ? <AskHalted why={why} /> : <Say head={words.nothingBroken} why={why} />;
+  const what = candidateWords.object(top.candidate);
+  const share = wordProbability(top.candidate.probability);
   return (
     <>
-      <Say
-        head={words.lookFirst(candidateWords.object(top.candidate))}
-        why={diagnosis.contradiction ? words.contradiction(wordAgainst(names, evidence, diagnosis.contradiction)) : why}
-      >
-        {' '}
-        <span className="share">{wordProbability(top.candidate.probability)}</span> <span className="likely">{words.likely}</span>
-      </Say>
+      {diagnosis.contradiction ? (
+        <Say head={words.readAgain} why={words.contradiction(wordAgainst(names, evidence, diagnosis.contradiction), what, share)} />
+      ) : (
+        <Say head={words.lookFirst(what)} why={why}>
+          {' '}
+          <span className="share">{share}</span> <span className="likely">{words.likely}</span>
+        </Say>
+      )}
       <Next />
     </>
   );

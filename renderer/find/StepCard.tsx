@@ -39,9 +39,9 @@ export function StepCard() {
   const wanted = useApp((state) => state.checked.cabinet !== null && hasObservations(state.caseRecord));
   const diagnosis = useApp((state) => lastDiagnosis(state.diagnosis));
   const section = useRef<HTMLElement>(null);
-  // Whoever asked for the step wants to answer it: the focus goes to what may be found.
+  // Whoever asked for the step reads it first: a focus on an outcome would record it with the next press of Enter, unseen.
   useEffect(() => {
-    if (asked > 0) section.current?.querySelector<HTMLElement>('.outcome')?.focus();
+    if (asked > 0) section.current?.querySelector<HTMLElement>('.step-title')?.focus();
   }, [asked]);
   if (!wanted) return null;
   return (
@@ -94,7 +94,7 @@ function Card({ planned, onEntered }: { readonly planned: PlannedStep; readonly 
   const place = wordStepPlace(names, topology, step);
   return (
     <>
-      <h3 className="step-title">
+      <h3 className="step-title" tabIndex={-1}>
         <Words>{wordStepTitle(names, step)}</Words>
       </h3>
       <p className="step-marks">

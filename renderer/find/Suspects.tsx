@@ -66,6 +66,7 @@ export function Suspects() {
       )}
       {sound && anything && (
         <>
+          <Contradicted />
           <Groups rows={shown} />
           {shown[0]?.letter != null && <Parting />}
           <Rest shown={shown} />
@@ -192,25 +193,30 @@ function Rest({ shown }: { readonly shown: readonly Row[] }) {
   );
 }
 
-function Reasons() {
-  const reasons = useReasons();
-  const diagnosis = useApp((state) => selectFindModel(state).diagnosis);
+/** What was seen contradicts every likely suspect: that comes before the suspects, for it may be a misreading. */
+function Contradicted() {
+  const contradiction = useApp((state) => selectFindModel(state).diagnosis?.contradiction);
   const names = useApp((state) => namesOf(state.checked.topology));
   const evidence = useApp((state) => state.caseRecord.evidence);
+  if (!contradiction) return null;
+  return (
+    <div className="contradiction">
+      <h3>
+        <Sign name="abnormal" size={16} /> {words.contradiction}
+      </h3>
+      {wordContradiction(names, evidence, contradiction).map((sentence) => (
+        <p key={sentence}>
+          <Words>{sentence}</Words>
+        </p>
+      ))}
+    </div>
+  );
+}
+
+function Reasons() {
+  const reasons = useReasons();
   return (
     <>
-      {diagnosis?.contradiction && (
-        <div className="contradiction">
-          <h3>
-            <Sign name="abnormal" size={16} /> {words.contradiction}
-          </h3>
-          {wordContradiction(names, evidence, diagnosis.contradiction).map((sentence) => (
-            <p key={sentence}>
-              <Words>{sentence}</Words>
-            </p>
-          ))}
-        </div>
-      )}
       {reasons.map(({ head, sentences }) => (
         <p key={head} className="why">
           <b>

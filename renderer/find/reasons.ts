@@ -69,13 +69,13 @@ function listReasons(model: FindModel, row: Row, topology: Topology, snapshot: S
   }
   const faults = wordList(row.candidate.best.faults.map(({ fault }) => wordFaultClause(names, fault)));
   const all = words.observations(countRead(snapshot), snapshot.reports?.length ?? 0);
-  const fit = against === 0 ? words.fitsAll(all) : words.fitsSome(fitting, fitting + against);
+  const fit = against > 0 ? [words.fitsSome(fitting, fitting + against)] : all === '' ? [] : [words.fitsAll(all)];
   // Nothing is suspected where the machine is whole: there is no why.
   if (row.candidate.spots.length === 0 && contrary.length === 0) return [];
   return [
     {
       head: `${words.why} ${name}?`,
-      sentences: [...(explained.length > 0 ? [words.taken(faults, explained.slice(0, mostSentences))] : []), fit],
+      sentences: [...(explained.length > 0 ? [words.taken(faults, explained.slice(0, mostSentences))] : []), ...fit],
     },
     ...(contrary.length > 0 ? [{ head: `${words.againstIt}:`, sentences: contrary.slice(0, mostSentences) }] : []),
     ...(telling.length > 0 ? [{ head: words.tellApart, sentences: telling.slice(0, mostSentences) }] : []),

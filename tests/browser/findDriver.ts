@@ -21,6 +21,8 @@ export interface FindDriver {
   readonly row: (name: string | RegExp) => Locator;
   /** What the live region said last. */
   readonly said: Locator;
+  /** From the step, to which its key leads, with Tab to the first of its outcomes. */
+  readonly tabToOutcome: () => Promise<void>;
 }
 
 export function driveFind(page: Page): FindDriver {
@@ -30,6 +32,17 @@ export function driveFind(page: Page): FindDriver {
     page,
     unit,
     report: (chain) => page.getByRole('button', { name: new RegExp(`^${literally(chain)}, report`) }),
+    async tabToOutcome() {
+      const focused = () => page.evaluate(() => document.activeElement?.className ?? '');
+      for (let waited = 0; (await focused()) !== 'step-title'; waited += 1) {
+        if (waited > 100) throw new Error(`the focus is at ${await focused()}, not at the step`);
+        await page.waitForTimeout(20);
+      }
+      for (let pressed = 0; (await focused()) !== 'outcome'; pressed += 1) {
+        if (pressed > 5) throw new Error(`the focus is at ${await focused()}, not at an outcome`);
+        await page.keyboard.press('Tab');
+      }
+    },
     async openSample(sample, words) {
       const unsaved = (await page.title()).startsWith('●');
       await page.getByRole('button', { name: 'Samples' }).click();

@@ -26,7 +26,7 @@ describe.skipIf(missing)('From a halted machine to the report', () => {
     await card.getByText(/^(looked \d+ steps? ahead|exact order)$/).waitFor({ timeout: 60_000 });
     const act = (await card.getByRole('heading', { level: 3 }).textContent()) ?? '';
     await page.locator('body').press('d');
-    await expect.poll(() => page.evaluate(() => document.activeElement?.className)).toBe('outcome');
+    await find.tabToOutcome();
     await page.keyboard.press('Enter');
     await find.answer.getByText(/^The machine runs: /).waitFor({ timeout: 60_000 });
     await page.keyboard.press('h');
