@@ -73,7 +73,7 @@ export const practiceWords = {
   printSheet: 'Save the exercise',
   printAnswerIntro: 'The answer sheet for the instructor: the answer, what each step shows, the best plan and its cost.',
   printAnswer: 'Save the answer sheet',
-  printReadyHint: 'The passphrase of the ready exercises stands in the guide and in the README.',
+  printReadyHint: 'The passphrase of the ready exercises stands in the help of linkwright exercise.',
   printForm: 'As',
   printForms: { pdf: 'PDF, to print', html: 'HTML, for a browser' },
   printing: 'Being made …',
