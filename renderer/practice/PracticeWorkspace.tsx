@@ -33,6 +33,10 @@ export function PracticeWorkspace() {
   useEffect(() => {
     void loadReady();
   }, []);
+  // What comes next is read from its beginning, wherever the one before was scrolled to.
+  useEffect(() => {
+    if (phase !== 'opening') document.getElementById('practice')?.scrollTo(0, 0);
+  }, [phase]);
   return (
     <main
       id="practice"
