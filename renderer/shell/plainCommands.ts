@@ -36,6 +36,7 @@ export const buildItems = [
 export const moveItems = [
   'move-back',
   'move-on',
+  'take-off-chain',
   'move-up',
   'move-down',
   'connect-to',

@@ -5,7 +5,7 @@ import { driveFind } from '../findDriver.ts';
 
 interface Wanted {
   readonly sizes: readonly (readonly [number, number])[];
-  readonly themes: readonly ('light' | 'dark')[];
+  readonly themes: readonly ('light' | 'dark' | 'high-contrast')[];
   /** Name of the picture, of the sample, and of its case. */
   readonly samples: readonly (readonly [string, string, string])[];
   /** Milliseconds until all stands still. */
@@ -47,9 +47,21 @@ export async function shootDraw({ sizes, themes, samples, settle }: Wanted): Pro
       await draw.press('Escape', 't');
       await take('lists');
       await draw.press('t');
+      // A plug that hangs loose, several things chosen, and what all that changed.
+      await draw.drag(await draw.port('-TB4', 'up'), await draw.at(draw.unit('-TB7'), 20, 140));
+      await draw.unit('-TB2').click();
+      await draw.unit('-TB6').click({ modifiers: ['Shift'] });
+      await take('loose');
+      await page.getByRole('button', { name: 'Cabinet', exact: true }).click();
+      await page.getByRole('menuitem', { name: 'Compare with what was saved' }).click();
+      await take('compare');
+      await draw.press('Control+z');
+      await page.getByRole('button', { name: 'Stop comparing' }).click();
       await dropCase(page, bigCase(60));
       await draw.unit(lastDesignation(60)).waitFor();
       await take('sixty');
+      await draw.press('Control+-', 'Control+-', 'Control+-', 'Control+-');
+      await take('sixty-small');
       await close();
     }
   }

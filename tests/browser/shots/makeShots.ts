@@ -106,5 +106,5 @@ async function shootScenes(): Promise<void> {
 }
 
 await shootSamples();
-if (only === undefined || only === 'draw') await shootDraw({ sizes, themes, samples, settle });
+if (only === undefined || only === 'draw') await shootDraw({ sizes, themes: [...themes, 'high-contrast'], samples, settle });
 await shootScenes();
