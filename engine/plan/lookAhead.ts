@@ -2,6 +2,9 @@ import { BasePolicy } from './basePolicy.ts';
 import type { Option, Rules, Situation } from './decision.ts';
 import type { Best } from './exact.ts';
 
+/** Up to so many looks and acts, each times the worlds, four steps ahead are looked at in an instant; else two. */
+const smallDecision = 100;
+
 /**
  * Planning where an exact plan would take too long: looks and acts are weighed some steps ahead, and the rest of the plan is put at the
  * cost of a simple one that could be carried out as it stands (see `BasePolicy`). So no figure promises less than what can be had.
@@ -12,6 +15,12 @@ export class LookAhead {
 
   constructor(private readonly rules: Rules) {
     this.base = new BasePolicy(rules);
+  }
+
+  /** How many steps ahead are worth looking at in all. */
+  get depth(): number {
+    const { looks, acts } = this.rules.decision;
+    return this.rules.worlds * (looks.length + acts.length) <= smallDecision ? 4 : 2;
   }
 
   /** Expected cost of the best way on, looking at most `depth` steps ahead; of looks at the `width` most promising ones only. */

@@ -20,8 +20,6 @@ const exactSituations = 6_000;
 const exactWeighed = 1_000_000;
 /** Steps looked at more closely, further ahead. */
 const width = 8;
-/** The steps first in the list are looked at this many steps ahead. */
-const depth = 2;
 
 /** How much a plan may take. */
 export interface PlanOptions {
@@ -60,7 +58,7 @@ export function* planning(
   for (const share of furtherAhead(ahead, costs)) {
     yield { share: 0.4 + 0.3 * share, plan: null };
   }
-  const estimate = presenter.plan({ kind: 'look-ahead', depth }, costs, useless, simple);
+  const estimate = presenter.plan({ kind: 'look-ahead', depth: ahead.depth }, costs, useless, simple);
   yield { share: 0.7, plan: estimate };
   const exact = new ExactPlanner(rules, options.exactSituations ?? exactSituations, exactWeighed);
   const known = new Map<Draft, number>();
@@ -135,7 +133,7 @@ function* furtherAhead(ahead: LookAhead, costs: Map<Draft, number>): Generator<n
     .slice(0, width)
     .entries();
   for (const [index, [draft, cost]] of promising) {
-    costs.set(draft, Math.min(cost, ahead.costOf(draft.option, depth, width)));
+    costs.set(draft, Math.min(cost, ahead.costOf(draft.option, ahead.depth, width)));
     yield (index + 1) / width;
   }
 }

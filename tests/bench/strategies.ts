@@ -12,7 +12,7 @@ export function planned(rules: Rules): Strategy {
     const key = nameOf(at);
     let option = known.get(key);
     if (option === undefined) {
-      option = ahead.best(at, 2, 8).option;
+      option = ahead.best(at, ahead.depth, 8).option;
       known.set(key, option);
     }
     return option;
