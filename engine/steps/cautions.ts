@@ -114,7 +114,7 @@ export function positionsAtRisk(cabinet: Cabinet, act: Intervention): readonly F
 }
 
 function touchesFibre({ do: kind }: Intervention): boolean {
-  return /plug$|cable|fibres|plugs|board|-unit|port|controller|route/.test(kind);
+  return /plug$|^plug-in$|cable|fibres|plugs|board|-unit|port|controller|route/.test(kind);
 }
 
 function touchesBoard({ do: kind }: Intervention): boolean {

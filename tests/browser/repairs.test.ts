@@ -9,6 +9,7 @@ import { drivesContent, soundCabinet } from '../plan/smallCabinet.ts';
 import { findChromium } from '../support/chromium.ts';
 import { type LaunchedPage, launchPage } from '../support/launchPage.ts';
 import { whyMissing } from '../support/required.ts';
+import { seriousFindings } from './entryDriver.ts';
 import { openRepair, type RepairDriver, seenPaneOf } from './repairDriver.ts';
 
 /*
@@ -140,6 +141,28 @@ describe.skipIf(missing)('repairs in the window', () => {
     await repair.take({ do: 'provoke', how: 'flex', subjects: ['w2'] }, { take: () => 'halts' });
     await repair.take(clean('w2'));
     await expectEnd(repair, 'not-proved', /comes and goes/);
+  });
+
+  it('should reckon with a figure of the repair table that was typed over, say where it comes from, and undo it by its name', async () => {
+    const repair = await begin([{ item: 'plug', link: 'w2', end: 'lower', mode: 'loose', ...steady }]);
+    const { page } = launched;
+    const first = await repair.card.getByRole('heading', { level: 3 }).textContent();
+    await page.getByRole('button', { name: 'Cabinet', exact: true }).click();
+    await page.getByRole('menuitem', { name: 'Repair table …' }).click();
+    const table = page.getByRole('dialog', { name: 'Repair table' });
+    const row = table.getByRole('row', { name: /^Clean a plug and its port/ });
+    expect(await row.textContent()).toMatch(/assumed.*Plug.*Light from fibres/);
+    await row.getByRole('textbox').first().fill('300');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => row.textContent()).toMatch(/this cabinet/);
+    expect(await seriousFindings(page)).toEqual([]);
+    await page.keyboard.press('Escape');
+    await table.waitFor({ state: 'detached' });
+    await repair.worked();
+    expect(first).toMatch(/^Clean/);
+    await expect.poll(() => repair.card.getByRole('heading', { level: 3 }).textContent()).not.toMatch(/clean/i);
+    await page.getByRole('button', { name: /^Undo: repair table: minutes: clean a plug and its port$/i }).click();
+    await expect.poll(() => repair.card.getByRole('heading', { level: 3 }).textContent(), { timeout: 20_000 }).toBe(first);
   });
 
   it('should say when nothing that is left is worth doing', async () => {

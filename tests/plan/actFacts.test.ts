@@ -44,5 +44,6 @@ describe('what acts do wherever they are done', () => {
       'safety-check',
     ]);
     expect(actFacts('replace-fuse').cautions).toEqual([]);
+    expect(actFacts('plug-in').cautions.map(({ code }) => code)).toEqual(['fibre-light']);
   });
 });
