@@ -73,13 +73,16 @@ export function wordContradiction(names: Names, evidence: Evidence, contradictio
     ({ observation, instead }) =>
       `${startSentence(wordObservation(names, evidence, observation))} misread? Then all the rest is explained by: ${wordHypothesis(names, instead)}.`,
   );
-  return [`The most probable explanation does not fit everything that was seen. ${wordAgainst(names, evidence, contradiction)}`, ...rest];
+  const stands = contradiction.mispredicted.length === 1 ? 'stands' : 'stand';
+  return [
+    `The most probable explanation does not fit everything that was seen. Against it ${stands}: ${wordAgainst(names, evidence, contradiction)}.`,
+    ...rest,
+  ];
 }
 
-/** What stands against the most probable answer: "Against it stands: display of -TB4." */
+/** What stands against the most probable answer: "display of -TB4 and report of chain 1". */
 export function wordAgainst(names: Names, evidence: Evidence, { mispredicted }: Contradiction): string {
-  const against = mispredicted.map((ref) => wordObservation(names, evidence, ref));
-  return `Against it ${against.length === 1 ? 'stands' : 'stand'}: ${wordList(against)}.`;
+  return wordList(mispredicted.map((ref) => wordObservation(names, evidence, ref)));
 }
 
 /** What the evidence says of one unknown parameter: "Type Q: a port that hears nothing: stops sending 82 %, goes on sending 18 %". */

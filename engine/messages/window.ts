@@ -138,9 +138,8 @@ export const windowTexts = {
     haltedAnswers: { yes: 'Halted', no: 'Not halted' },
     noteFirst: 'Note what every display shows.',
     noteFirstWhy: 'Then the controller’s report. Do not switch off before: switching off erases them.',
-    readAgain: 'Something does not fit: read it again.',
-    contradiction: (against: string, what: string, share: string) =>
-      `${against} If all was read right, ${what} is the likeliest, ${share}. The box among the suspects says what follows if not.`,
+    readAgain: (against: string) => `Does not fit, read again: ${against}.`,
+    contradiction: (what: string, share: string) => `If all was read right, the likeliest is ${what}: ${share}.`,
     impossible: 'What was entered excludes every fault.',
     unsound: 'This cabinet cannot be worked with yet.',
     unsoundWhy: (count: number) => `${wordCount(count, 'error')} in its description. They are listed at the right.`,

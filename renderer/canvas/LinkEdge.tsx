@@ -60,7 +60,7 @@ function LinkLabels({
   const place = { transform: `translate(-50%, -50%) translate(${at.x}px, ${at.y}px)` };
   return (
     <div
-      className={`link-labels${view.folded ? ' folded' : ''}${small ? ' small' : ''}${detail === 'strip' ? ' strip' : ''}`}
+      className={`link-labels${view.folded ? ' folded' : ''}${view.chosen ? ' chosen' : ''}${small ? ' small' : ''}${detail === 'strip' ? ' strip' : ''}`}
       style={place}
     >
       {/* With the keyboard the report is entered at the controller's window; here it is one click on the gap. */}

@@ -118,7 +118,10 @@ function Answered({ model }: { readonly model: FindModel }) {
   return (
     <>
       {diagnosis.contradiction ? (
-        <Say head={words.readAgain} why={words.contradiction(wordAgainst(names, evidence, diagnosis.contradiction), what, share)} />
+        <Say
+          head={words.readAgain(wordAgainst(names, evidence, diagnosis.contradiction))}
+          why={`${words.contradiction(what, share)} ${basis}`}
+        />
       ) : (
         <Say head={words.lookFirst(what)} why={why}>
           {' '}
