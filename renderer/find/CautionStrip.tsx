@@ -14,6 +14,7 @@ import { listCautions, listUnnoted, type Step, type StepCaution, stateNeeded } f
 import type { Cabinet } from '../../engine/topology/index.ts';
 import { Sign, type SignName } from '../marks/Sign.tsx';
 import { Words } from '../marks/Words.tsx';
+import { hasObservations } from '../state/evidence.ts';
 import { namesOf } from '../state/names.ts';
 import { useApp } from '../state/useWorkbench.ts';
 import { selectWaitingTime } from '../sums/selectSums.ts';
@@ -45,9 +46,9 @@ export function CautionStrip() {
   const evidence = useApp((state) => state.caseRecord.evidence);
   const shown = useApp(selectShownStep);
   const waitingTime = useApp(selectWaitingTime);
-  const cautions =
-    cabinet && shown ? [...unnotedYet(cabinet, evidence, shown.step), ...listCautions(cabinet, evidence, shown.step)] : atFirst;
-  const isolates = shown !== null && stateNeeded(shown.step) === 'isolated';
+  const anything = useApp((state) => hasObservations(state.caseRecord));
+  const cautions = cabinet && shown && anything ? withReminder(cabinet, evidence, shown.step) : atFirst;
+  const isolates = anything && shown !== null && stateNeeded(shown.step) === 'isolated';
   return (
     <section id="caution" className="caution" aria-label={words.region}>
       <b className="caution-head">
@@ -80,11 +81,13 @@ export function CautionStrip() {
   );
 }
 
-/** As long as anything is not noted, whoever might switch off is reminded, whatever the step. */
-function unnotedYet(cabinet: Cabinet, evidence: Evidence, step: Step): readonly StepCaution[] {
+/** The cautions of a step. As long as anything is not noted, whoever might switch off is reminded, whatever the step. */
+function withReminder(cabinet: Cabinet, evidence: Evidence, step: Step): readonly StepCaution[] {
+  const cautions = listCautions(cabinet, evidence, step);
   const unnoted = listUnnoted(cabinet, evidence);
-  const isSaidAnyway = listCautions(cabinet, evidence, step).some(({ code }) => code === 'note-first');
-  return isSaidAnyway || unnoted.units.length + unnoted.chains.length === 0 ? [] : [{ code: 'note-first', ...unnoted }];
+  const isNoted = unnoted.units.length + unnoted.chains.length === 0;
+  const isSaidAnyway = cautions.some(({ code }) => code === 'note-first');
+  return isNoted || isSaidAnyway ? cautions : [{ code: 'note-first', ...unnoted }, ...cautions];
 }
 
 function InFull({ cautions }: { readonly cautions: readonly StepCaution[] }) {

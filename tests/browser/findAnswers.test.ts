@@ -48,6 +48,11 @@ describe.skipIf(missing)('Find, from what is seen to the suspects', () => {
     await expect.poll(() => find.answer.textContent()).toBe('Note what every display shows.');
     expect(await find.suspect(/%/).count()).toBe(0);
     expect(await launched.page.getByText('switching off erases them').count()).toBe(1);
+    // No step is shown yet, so what always holds is said, and nothing twice.
+    const strip = launched.page.getByRole('region', { name: 'Cautions' });
+    await expect
+      .poll(() => strip.getByRole('listitem').allTextContents())
+      .toEqual(['First note all displays and the report', 'Dangerous voltages', 'Never look into a fibre end']);
   });
 
   it('should find the cause from displays and report that are clicked in', async () => {
