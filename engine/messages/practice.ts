@@ -18,6 +18,7 @@ export const practiceWords = {
   unit: 'Unit',
   shows: 'Display',
   notRead: 'not read',
+  apart: 'on no chain',
   steps: 'What next?',
   suspects: 'Whom do you suspect?',
   predict: 'What will it show?',

@@ -194,7 +194,10 @@ interface WayParts {
 function Way({ label, steps, start, top, end, game, names }: WayParts) {
   const last = steps.at(-1);
   const columns = [
-    ...steps.map((one, index) => ({ from: one.from, until: one.until, shares: steps[index - 1]?.after ?? start })),
+    ...steps.map((one, index) => {
+      const { after: shares = start, until: from = 0 } = steps[index - 1] ?? {};
+      return { from, until: one.until, shares };
+    }),
     ...(last === undefined ? [] : [{ from: last.until, until: last.until + end * 0.06, shares: last.after }]),
   ];
   const width = (minutes: number) => `${(minutes / (end * 1.06)) * 100}%`;
@@ -210,7 +213,8 @@ function Way({ label, steps, start, top, end, game, names }: WayParts) {
           return (
             <li
               key={one.until}
-              style={{ width: width(one.until - one.from) }}
+              // A hint that was bought before it took its minutes too.
+              style={{ width: width(one.until - one.from), marginLeft: width(one.from - (steps[index - 1]?.until ?? 0)) }}
               data-taught={taught}
               title={step && wordExerciseStep(names, step)}
             >

@@ -64,6 +64,12 @@ function shownOf({ game, play }: Omit<Parts, 'names'>): ReadonlyMap<string, stri
 
 function Known({ game, play, names }: Parts) {
   const shown = shownOf({ game, play });
+  const { chains, supplies, offChain, orphans } = game.cabinet;
+  const apart = [...supplies, ...offChain, ...orphans];
+  const groups = [
+    ...chains.map(({ id, units }) => ({ key: String(id), label: names.chain(id), units })),
+    ...(apart.length === 0 ? [] : [{ key: 'apart', label: practiceWords.apart, units: apart }]),
+  ];
   return (
     <>
       <h2>{practiceWords.known}</h2>
@@ -72,14 +78,14 @@ function Known({ game, play, names }: Parts) {
           <li key={line}>{line}</li>
         ))}
       </ul>
-      {game.cabinet.chains.map(({ id, units }) => (
-        <ul key={id} className="practice-chain" aria-label={names.chain(id)}>
+      {groups.map(({ key, label, units }) => (
+        <ul key={key} className="practice-chain" aria-label={label}>
           {units.map((unit: UnitId) => {
             const meaning = shown.get(unit);
             return (
               <li key={unit} data-known={meaning !== undefined} data-loss={meaning !== undefined && meaning !== 'quiet'}>
                 <b>{names.unit(unit)}</b>
-                <span className="practice-small">{names.ordinal(unit)}</span>
+                <span className="practice-small">{game.cabinet.placeOf.has(unit) ? names.ordinal(unit) : practiceWords.apart}</span>
                 <span className="practice-glass">
                   {/* Outcomes of displays are meanings. */}
                   {meaning === undefined ? practiceWords.notRead : meaningWords[meaning as DisplayMeaning].label}
