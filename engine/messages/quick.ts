@@ -86,7 +86,7 @@ export const quickWords = {
   nextChain: 'next chain',
   offChain: 'off the chain',
   back: 'Take the last one back',
-  build: 'Build it and enter displays',
+  build: { find: 'Build it and enter displays', draw: 'Build it' },
   kinds: { 'servo-drive': 'servo', 'spindle-drive': 'spindle', 'encoder-interface': 'encoder', supply: 'supply' } as const satisfies {
     readonly [K in UnitKind]: string;
   },
@@ -95,7 +95,8 @@ export const quickWords = {
   apart: 'off the chain',
   unit: (designation: string, kind: UnitKind) => `${designation}, ${unitKindWords[kind]}`,
   assumed: (supply: string) => `Assumed: supply ${supply} with a lead of its own to each unit.`,
-  made: (units: number, chains: number) => `${wordCount(units, 'unit')} on ${wordCount(chains, 'chain')}. Now the displays.`,
+  made: (units: number, chains: number) => `${wordCount(units, 'unit')} on ${wordCount(chains, 'chain')}.`,
+  nowDisplays: 'Now the displays.',
   preview: (units: number, chains: number) => `${wordCount(units, 'unit')} on ${wordCount(chains, 'chain')}`,
   previewRegion: 'What it makes',
   orElse: 'Or',

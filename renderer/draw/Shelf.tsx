@@ -3,6 +3,7 @@ import { MiniMap } from 'reactflow';
 import { drawWords } from '../../engine/messages/index.ts';
 import { kindLetters } from '../../engine/quick/index.ts';
 import { type UnitKind, unitKinds } from '../../engine/schema/index.ts';
+import { countAxes } from '../../engine/sums/index.ts';
 import type { Topology } from '../../engine/topology/index.ts';
 import { Sign } from '../marks/Sign.tsx';
 import { namesOf } from '../state/names.ts';
@@ -36,8 +37,9 @@ export function Shelf() {
       <p className="shelf-hint">{drawWords.shelf.hint}</p>
       <h2 className="section-head">{drawWords.shelf.chains}</h2>
       <ul className="shelf-chains">
-        {topology.chains.map(({ id, record, units }) => {
-          const axes = units.reduce((sum, unit) => sum + (topology.units.get(unit)?.axes?.length ?? 0), 0);
+        {topology.chains.map((chain) => {
+          const { id, record, units } = chain;
+          const { axes } = countAxes(topology, chain);
           const { name, what } = drawWords.shelf.chain(record.number, units.length, axes);
           return (
             <li key={id}>

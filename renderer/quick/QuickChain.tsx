@@ -38,8 +38,9 @@ export function QuickChain() {
     const supplyAssumed = plan.value.rows.every(({ units }) => units.every(({ kind }) => kind !== 'supply'));
     dispatch('build-quick-chain', { parts, supplyAssumed });
     const first = beginWalk(store.getState());
-    dispatch('announce', { text: words.made(parts.links.length, parts.chains.length) });
+    const made = words.made(parts.links.length, parts.chains.length);
     // Who draws a cabinet has seen no display yet.
+    dispatch('announce', { text: drawing ? made : `${made} ${words.nowDisplays}` });
     if (first !== null && !drawing) dispatch('open-entry', { entry: { kind: 'display', unit: first, walking: true } });
   };
   return (
@@ -84,7 +85,7 @@ export function QuickChain() {
         {assumed && <p className="quiet-text">{words.assumed(assumed.designation)}</p>}
         <div className="quick-end">
           <button type="submit" className="button primary" disabled={line.trim() === ''}>
-            {words.build} <kbd>⏎</kbd>
+            {drawing ? words.build.draw : words.build.find} <kbd>⏎</kbd>
           </button>
           <Others />
         </div>
