@@ -72,7 +72,7 @@ export {
 } from './inject.ts';
 export { type CodeTrouble, legendWords, parameterHead } from './legend.ts';
 export { healthyLooksDark, type LookKind, lookWords, wordLook, wordOutcomes } from './looks.ts';
-export { makeNames, type Names } from './names.ts';
+export { makeNames, type Names, withoutCable } from './names.ts';
 export { startSentence, wordCount, wordList, wordProbability, wordUpperBound } from './numbers.ts';
 export {
   doorSheetWords,

@@ -9,11 +9,11 @@ export function useWholeLines(box: RefObject<HTMLElement | null>): void {
     const element = box.current;
     if (!element) return;
     const sizes = new ResizeObserver(() => endBetweenLines(element));
+    // What is newly observed is told with the next frame, after its layout: measuring here would lay everything out once more.
     const watch = () => {
       sizes.disconnect();
       sizes.observe(document.documentElement);
       for (const child of element.children) sizes.observe(child);
-      endBetweenLines(element);
     };
     const changes = new MutationObserver(watch);
     changes.observe(element, { childList: true, characterData: true, subtree: true });

@@ -1,12 +1,10 @@
 import { useState } from 'react';
 import { useStore } from 'zustand';
-import type { UnitId } from '../../engine/base/index.ts';
 import { asksCautions, type Game, type Play, stepMinutes, thinkableOutcomes, whyNot } from '../../engine/exercise/index.ts';
 import {
   cautionWords,
   exerciseWords,
   makeNames,
-  meaningWords,
   type Names,
   practiceWords,
   refusedWords,
@@ -15,7 +13,7 @@ import {
   wordExerciseStep,
   wordGiven,
 } from '../../engine/messages/index.ts';
-import type { DisplayMeaning } from '../../engine/schema/index.ts';
+import { PlayCabinet } from './PlayCabinet.tsx';
 import { leaveExercise, makeMove, practiceStore } from './practiceStore.ts';
 
 /** The play: what is known on the left, what can be done on the right. Only what was paid for is shown. */
@@ -49,52 +47,20 @@ interface Parts {
   readonly names: Names;
 }
 
-/** What each display is known to show: given at the start, or read since the machine was last switched on. */
-function shownOf({ game, play }: Omit<Parts, 'names'>): ReadonlyMap<string, string> {
-  const shown = new Map<string, string>(
-    play.stand.trip === 0 ? (game.exercise.given.displays ?? []).map(({ unit, meaning }) => [unit, meaning]) : [],
-  );
-  for (const id of play.stand.seen) {
-    const step = game.steps.find((one) => one.id === id);
-    const last = play.steps.filter((one) => one.step === id).at(-1);
-    if (step?.step.do === 'read-display' && last !== undefined) shown.set(step.step.unit, last.outcome);
-  }
-  return shown;
-}
-
 function Known({ game, play, names }: Parts) {
-  const shown = shownOf({ game, play });
-  const { chains, supplies, offChain, orphans } = game.cabinet;
-  const apart = [...supplies, ...offChain, ...orphans];
-  const groups = [
-    ...chains.map(({ id, units }) => ({ key: String(id), label: names.chain(id), units })),
-    ...(apart.length === 0 ? [] : [{ key: 'apart', label: practiceWords.apart, units: apart }]),
-  ];
+  const { given } = game.exercise;
+  // Switching off erased what the report said, and the displays stand in the picture.
+  const kept = { ...given, displays: [], reports: play.stand.trip === 0 ? given.reports : [] };
   return (
     <>
       <h2>{practiceWords.known}</h2>
       <ul className="practice-given">
-        {wordGiven(names, { ...game, exercise: { ...game.exercise, given: { ...game.exercise.given, displays: [] } } }).map((line) => (
+        {wordGiven(names, { ...game, exercise: { ...game.exercise, given: kept } }).map((line) => (
           <li key={line}>{line}</li>
         ))}
+        {play.stand.trip > 0 && <li>{practiceWords.erased}</li>}
       </ul>
-      {groups.map(({ key, label, units }) => (
-        <ul key={key} className="practice-chain" aria-label={label}>
-          {units.map((unit: UnitId) => {
-            const meaning = shown.get(unit);
-            return (
-              <li key={unit} data-known={meaning !== undefined} data-loss={meaning !== undefined && meaning !== 'quiet'}>
-                <b>{names.unit(unit)}</b>
-                <span className="practice-small">{game.cabinet.placeOf.has(unit) ? names.ordinal(unit) : practiceWords.apart}</span>
-                <span className="practice-glass">
-                  {/* Outcomes of displays are meanings. */}
-                  {meaning === undefined ? practiceWords.notRead : meaningWords[meaning as DisplayMeaning].label}
-                </span>
-              </li>
-            );
-          })}
-        </ul>
-      ))}
+      <PlayCabinet game={game} play={play} names={names} />
     </>
   );
 }
