@@ -1,7 +1,7 @@
 import type { ClassBook, ClassHandle } from './classBook.ts';
 import type { PairAtHand } from './pairAtHand.ts';
 import type { PairRepeats } from './pairRepeats.ts';
-import { absentableOf, leastSafeLog, type TripGroup } from './patterns.ts';
+import { absentableOf, leastSafeLog, provokedBits, type TripGroup } from './patterns.ts';
 import type { RegionWork } from './regionWork.ts';
 import { weighTied } from './ties.ts';
 
@@ -191,6 +191,7 @@ export class ApartWeigher {
   private listWays(region: number, work: RegionWork, handle: ClassHandle): readonly Way[] {
     const { groups, repeats } = this.means;
     const absentable = absentableOf(handle, null);
+    const provoked = provokedBits(groups, handle, null);
     const gapOf = groups.map((group) => work.gapAt(group, 1));
     const { fixed, ties } = repeats.ofDisplays(region, absentable);
     const byGaps = new Map<string, Way>();
@@ -203,6 +204,7 @@ export class ApartWeigher {
         groups,
         full: 1,
         absentable,
+        provoked,
         ties,
         plainLog: (snapshot, before, now) => work.displaysBeyondBase(snapshot, before, now),
         isAllowed: (g, trip) => trip === isThere(g),

@@ -6,6 +6,7 @@ import { type CompiledCabinet, compileCabinet, fedThrough, findTurned, isFeedEff
 import type { FaultSpace, SettledFault } from './elements.ts';
 import { isLookConcerned } from './lookConcern.ts';
 import type { Plan } from './plan.ts';
+import { isProvoked } from './presence.ts';
 import type { Scenario } from './scenarios.ts';
 
 /** What one class of faults does, in every arrangement. Kept per "variant": shorted cables act by the behaviour a scenario assumes. */
@@ -31,6 +32,8 @@ export interface ClassHandle {
   readonly index: number;
   readonly ops: EffectOps;
   readonly isIntermittent: boolean;
+  /** Snapshots whose restart brings it out, ascending. */
+  readonly provokedIn: readonly number[];
   /** Σ prior odds of the modes that weigh as this. */
   weight: number;
 }
@@ -87,10 +90,13 @@ export function makeClassBook(cabinet: Cabinet, plan: Plan, space: FaultSpace, s
         ops = { ...entry, id: classes.size };
         classes.set(key, ops);
       }
-      const effect = `${key}|${fault.presence}`;
+      const provokedIn = plan.provoked.flatMap((provoked, snapshot) =>
+        fault.presence === 'intermittent' && isProvoked(provoked, fault) ? [snapshot] : [],
+      );
+      const effect = `${key}|${fault.presence}|${provokedIn.join()}`;
       let handle = known.get(effect);
       if (handle === undefined) {
-        handle = { index: known.size, ops, isIntermittent: fault.presence === 'intermittent', weight: 0 };
+        handle = { index: known.size, ops, isIntermittent: fault.presence === 'intermittent', provokedIn, weight: 0 };
         known.set(effect, handle);
       }
       handle.weight += mode.odds;

@@ -22,6 +22,8 @@ import { lookOutcomes } from './plan.ts';
 const epsilon = 0.02;
 const rho = 0.9;
 const q = 0.5;
+/** While what a fault sits on is moved or warmed (section 7). */
+const provokedQ = 0.9;
 
 interface Moment {
   readonly onset: Onset;
@@ -126,6 +128,16 @@ function overPresence(
   const steady = faults.filter(({ presence }) => presence === 'steady');
   const drawn = subsets(faults.filter(({ presence }) => presence === 'intermittent'));
   const share = drawn.length === 1 ? 1 : q ** (Math.log2(drawn.length) || 0);
+  const intermittent = faults.filter(({ presence }) => presence === 'intermittent');
+  /** Probability that at the trip of a moment exactly these are there. */
+  const chanceAt = ({ snapshot: { provoked } }: Moment, there: readonly SettledFault[]): number =>
+    intermittent.reduce((product, fault) => {
+      const isBroughtOut =
+        (provoked?.how === 'flex' || provoked?.how === 'warm') &&
+        (provoked.subjects ?? []).some((subject) => Object.values(fault).includes(subject as never));
+      const chance = isBroughtOut ? provokedQ : q;
+      return product * (there.includes(fault) ? chance : 1 - chance);
+    }, 1);
   const step = (index: number, patterns: readonly Present[]): number => {
     const moment = moments[index];
     if (moment === undefined) {
@@ -135,20 +147,20 @@ function overPresence(
     if (moment.halted === false) {
       for (const there of drawn) {
         const now = [...steady, ...there];
-        sum += share * step(index + 1, [...patterns, { trip: now, now }]);
+        sum += chanceAt(moment, there) * step(index + 1, [...patterns, { trip: now, now }]);
       }
       return sum;
     }
     const isFirst = !moments.slice(0, index).some(({ halted }) => halted !== false);
     const trips =
       !moment.isNewTrip && patterns[index - 1] !== undefined
-        ? [patterns[index - 1]?.trip ?? []]
+        ? [{ trip: patterns[index - 1]?.trip ?? [], chance: 1 }]
         : isFirst
-          ? [faults]
-          : drawn.map((there) => [...steady, ...there]);
-    for (const trip of trips) {
+          ? [{ trip: faults, chance: 1 }]
+          : drawn.map((there) => ({ trip: [...steady, ...there], chance: chanceAt(moment, there) }));
+    for (const { trip, chance } of trips) {
       for (const there of drawn) {
-        sum += (share / trips.length) * step(index + 1, [...patterns, { trip, now: [...steady, ...there] }]);
+        sum += chance * share * step(index + 1, [...patterns, { trip, now: [...steady, ...there] }]);
       }
     }
     return sum;

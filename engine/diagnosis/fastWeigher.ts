@@ -1,7 +1,8 @@
 import type { ClassBook, ClassHandle, EffectOps } from './classBook.ts';
 import type { GroupTable } from './groupTable.ts';
 import type { PairAtHand } from './pairAtHand.ts';
-import { leastSafeLog, presentChance, type TripGroup } from './patterns.ts';
+import { leastSafeLog, type TripGroup } from './patterns.ts';
+import { presentChance } from './presence.ts';
 
 const never = Number.NEGATIVE_INFINITY;
 /** Beyond the last link of any chain. */

@@ -1,22 +1,23 @@
 import type { PairAtHand, Touched } from './pairAtHand.ts';
-import { type Absentable, logSum, presentLog, type TripGroup } from './patterns.ts';
+import { type Absentable, logSum, presentLog, type TripGroup, tripLog } from './patterns.ts';
 
 const never = Number.NEGATIVE_INFINITY;
 
 /** Per trip group, the log likelihood of the touched part of the cabinet when it is whole at that trip ([2g]) and broken ([2g+1]). */
 export type GroupTable = Float64Array;
 
-/** The table of the pair at hand. `fixed`: what repeats add, the same in every pattern of presence. */
+/** The table of the pair at hand. `provoked` as of `provokedBits`; `fixed`: what repeats add, the same in every pattern of presence. */
 export function makeGroupTable(
   pair: PairAtHand,
   groups: readonly TripGroup[],
   touched: Touched,
   absentable: Absentable,
+  provoked: readonly number[],
   fixed: number,
 ): GroupTable {
   const table = new Float64Array(2 * groups.length).fill(never);
   groups.forEach((group, g) => {
-    fillGroup(pair, table, g, group, touched, absentable);
+    fillGroup(pair, table, g, group, touched, absentable, provoked[g] ?? 0);
   });
   // Repeats that are settled add the same whatever the presence: put them once, on the first group.
   if (fixed !== 0) {
@@ -26,14 +27,22 @@ export function makeGroupTable(
   return table;
 }
 
-function fillGroup(pair: PairAtHand, table: GroupTable, g: number, group: TripGroup, touched: Touched, absentable: Absentable): void {
+function fillGroup(
+  pair: PairAtHand,
+  table: GroupTable,
+  g: number,
+  group: TripGroup,
+  touched: Touched,
+  absentable: Absentable,
+  provoked: number,
+): void {
   const { full } = pair;
   const absent = group.isFirst ? 0 : absentable;
   for (let trip = full; trip >= 0; trip -= 1) {
     if ((trip | absent) !== full) {
       continue;
     }
-    let log = presentLog(absent);
+    let log = tripLog(absent, trip, provoked);
     for (const snapshot of group.snapshots) {
       log += group.isRunning ? pair.plainLog(snapshot, trip, trip, touched) : meanOverNow(pair, snapshot, trip, touched, absentable);
     }

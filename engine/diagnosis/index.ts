@@ -5,8 +5,9 @@ export { diagnose } from './diagnose.ts';
 export { listFaultSpace, type SettledFault } from './elements.ts';
 export { fittingPrediction, type Prediction } from './fittingPrediction.ts';
 export { displayLogFactors, lookLogFactors, misreading, reportLogFactors } from './likelihood.ts';
-export { presentChance } from './patterns.ts';
+
 export { lookOutcomes } from './plan.ts';
+export { isProvoked, presentChance, provokedChance } from './presence.ts';
 export { defaultDaysSinceWhole, type Rate, rateOf } from './rates.ts';
 export type { DiagnosisOptions } from './searched.ts';
 export type {

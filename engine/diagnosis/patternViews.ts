@@ -1,7 +1,17 @@
 import { compareText } from '../base/index.ts';
 import type { ClassHandle } from './classBook.ts';
 import type { PairAtHand } from './pairAtHand.ts';
-import { type Absentable, absentableOf, isAllowed, presencePairs, subsets, type TripGroup, thinOut } from './patterns.ts';
+import {
+  type Absentable,
+  absentableOf,
+  isAllowed,
+  presencePairs,
+  provokedBits,
+  subsets,
+  type TripGroup,
+  thinOut,
+  tripLog,
+} from './patterns.ts';
 import type { Plan } from './plan.ts';
 
 /** One joint pattern of presence of a hypothesis. */
@@ -59,30 +69,33 @@ export class PatternViews {
   signature(first: ClassHandle | null, second: ClassHandle | null): string {
     this.pair.set(first?.ops ?? null, second?.ops ?? null);
     const absentable = absentableOf(first, second);
+    const provoked = provokedBits(this.groups, first, second);
     return this.groups
-      .map((group) => group.snapshots.map((snapshot) => this.snapshotSignature(group, snapshot, absentable)).join(';'))
+      .map((group, g) => group.snapshots.map((snapshot) => this.snapshotSignature(group, snapshot, absentable, provoked[g] ?? 0)).join(';'))
       .join('|');
   }
 
-  private snapshotSignature(group: TripGroup, snapshot: number, absentable: Absentable): string {
-    const counts = new Map<string, number>();
+  private snapshotSignature(group: TripGroup, snapshot: number, absentable: Absentable, provoked: number): string {
+    const weights = new Map<string, number>();
     let total = 0;
     for (const [trip, now] of presencePairs(group, this.pair.full, absentable)) {
       const isBroken = this.pair.isBroken(group, trip, this.everywhere);
-      total += 1;
+      // Unprovoked, all are equally likely, and counting keeps their shares exact.
+      const weight = provoked === 0 || group.isFirst ? 1 : Math.exp(tripLog(absentable, trip, provoked));
+      total += weight;
       if (isAllowed(group, isBroken)) {
         const seen = (this.observationsOf[snapshot] ?? []).map((index) => this.pair.predictionAt(index, trip, now)).join();
         const key = group.mustBeBroken === null ? seen : `${seen}${isBroken ? 'b' : 'w'}`;
-        counts.set(key, (counts.get(key) ?? 0) + 1);
+        weights.set(key, (weights.get(key) ?? 0) + weight);
       }
     }
-    return [...counts]
+    return [...weights]
       .sort(([a], [b]) => compareText(a, b))
-      .map(([key, count]) => `${key}:${count / total}`)
+      .map(([key, weight]) => `${key}:${provoked === 0 ? weight / total : (weight / total).toPrecision(9)}`)
       .join('+');
   }
 
-  /** All joint patterns of presence, each a list of [trip, now] by snapshot; all are equally likely, since q is one half. */
+  /** All joint patterns of presence, each a list of [trip, now] by snapshot. */
   private listPatterns(full: number, absentable: Absentable): readonly (readonly (readonly [number, number])[])[] {
     let patterns: (readonly [number, number])[][] = [[]];
     for (const group of this.groups) {

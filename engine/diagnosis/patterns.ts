@@ -1,5 +1,6 @@
 import type { ClassHandle } from './classBook.ts';
 import type { Plan } from './plan.ts';
+import { presentChance, provokedChance } from './presence.ts';
 
 /**
  * Snapshots that show the same trip. Between trips an intermittent fault is there or not anew; within one, anew at every look.
@@ -18,13 +19,27 @@ export interface TripGroup {
 /** Below this the likelihood of no fault is so small that products with it lose digits; sums of logs are used then. */
 export const leastSafeLog = -500;
 
-/** Chance that an intermittent fault is there at a moment after the first trip (q of domain section 4). */
-export const presentChance = 0.5;
 const halfLog = Math.log(presentChance);
+const provokedLogs = [Math.log(1 - provokedChance), Math.log(provokedChance)] as const;
 
 /** log probability of one subset of the faults that may be absent (bits of `absentable`): with q = ½ all are equally likely. */
 export function presentLog(absentable: number): number {
   return ((absentable & 1) + ((absentable >> 1) & 1)) * halfLog;
+}
+
+/**
+ * log probability that of the faults that may be absent at a trip (bits of `absentable`) those of `there` are there; the bits of
+ * `provoked` are faults that this trip brings out.
+ */
+export function tripLog(absentable: number, there: number, provoked: number): number {
+  const drawn = absentable & provoked;
+  let log = presentLog(absentable & ~provoked);
+  for (const bit of [1, 2]) {
+    if ((drawn & bit) !== 0) {
+      log += provokedLogs[(there & bit) === 0 ? 0 : 1];
+    }
+  }
+  return log;
 }
 
 /** log(exp(a) + exp(b)) without overflow; either may be −∞. */
@@ -51,7 +66,7 @@ export function mayBeSampled(plan: Plan): boolean {
   return plan.snapshots.length > 1 && 4 ** free > patternBudget;
 }
 
-/** About `patternBudget` of a longer list of patterns. All patterns are equally likely, so their mean estimates that of all. */
+/** About `patternBudget` of a longer list of patterns. */
 export function thinOut<T>(patterns: T[]): T[] {
   return evenSample(patterns, patternBudget);
 }
@@ -102,6 +117,15 @@ const pairTable: readonly (readonly (readonly (readonly [number, number])[])[])[
   (absentable: number, full: number) =>
     subsets(absentable, full).flatMap((trip) => subsets(absentable, full).map((now) => [trip, now] as const)),
 ].map((list) => [0, 1, 2, 3].flatMap((full) => [0, 1, 2, 3].map((absentable) => list(absentable, full))));
+
+/** By trip group: which of two faults its restart brings out (bit 0 the first, bit 1 the second). Empty where nothing was provoked. */
+export function provokedBits(groups: readonly TripGroup[], first: ClassHandle | null, second: ClassHandle | null): readonly number[] {
+  const [one, other] = [first?.provokedIn ?? [], second?.provokedIn ?? []];
+  if (one.length + other.length === 0) {
+    return [];
+  }
+  return groups.map(({ snapshots: [begins = -1] }) => (one.includes(begins) ? 1 : 0) | (other.includes(begins) ? 2 : 0));
+}
 
 /** Which of the two faults may be absent at a moment drawn anew: bit 0 the first, bit 1 the second. */
 export type Absentable = 0 | 1 | 2 | 3;

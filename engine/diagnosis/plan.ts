@@ -8,6 +8,7 @@ import {
   lightOutcomes,
   type Onset,
   plugLightOutcomes,
+  type Snapshot,
   voltageOutcomes,
 } from '../schema/index.ts';
 import { type Arrangement, arrange, arrangedChains, type Look, type LookOutcome } from '../simulation/index.ts';
@@ -23,6 +24,8 @@ export interface Plan {
   readonly arrangements: readonly Arrangement[];
   readonly trips: readonly PlanTrip[];
   readonly snapshots: readonly PlanSnapshot[];
+  /** By snapshot: what its restart was to bring out. */
+  readonly provoked: readonly Snapshot['provoked'][];
   /** Number of moments at which an intermittent fault is there or not, each drawn anew. */
   readonly draws: number;
   /** The draw of the first trip, at which an intermittent fault is there for sure; −1 when no trip was seen. */
@@ -121,7 +124,8 @@ class Planner {
       const later = observations.flatMap(({ earlier }, other) => (earlier.includes(index) ? [other] : []));
       return seen.earlier.length === 0 && later.length > 0 ? [[index, ...later]] : [];
     });
-    this.plan = { arrangements, trips, snapshots, observations, repeats, draws, firstTripDraw, largestLogFactor };
+    const provoked = evidence.snapshots.map((snapshot) => snapshot.provoked);
+    this.plan = { arrangements, trips, snapshots, provoked, observations, repeats, draws, firstTripDraw, largestLogFactor };
   }
 
   /** The onset of the trip that begins with a snapshot: the first that any snapshot of that trip names. */

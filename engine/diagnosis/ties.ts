@@ -1,4 +1,4 @@
-import { logSum, presentLog, subsets, type TripGroup } from './patterns.ts';
+import { logSum, presentLog, subsets, type TripGroup, tripLog } from './patterns.ts';
 
 /**
  * A repeated reading whose predictions depend on the presence of intermittent faults: whether a later one adds its factor depends
@@ -20,6 +20,8 @@ export interface TiedCase {
   /** Subset of all faults of the hypothesis, and of those that may be absent. */
   readonly full: number;
   readonly absentable: number;
+  /** As of `provokedBits`. */
+  readonly provoked: readonly number[];
   readonly ties: readonly Tie[];
   readonly plainLog: (snapshot: number, trip: number, now: number) => number;
   readonly isAllowed: (group: number, trip: number) => boolean;
@@ -52,7 +54,7 @@ export function weighTied(question: TiedCase): number {
           : step(question, branch, snapshot, trip, subsets(absentable, full), presentLog(absentable));
       }
       for (const [key, { masks, log }] of branch) {
-        join(after, key, masks, log + presentLog(absent));
+        join(after, key, masks, log + tripLog(absent, trip, question.provoked[g] ?? 0));
       }
     }
     trails = after;

@@ -4,7 +4,7 @@ import { FastWeigher } from './fastWeigher.ts';
 import { type GroupTable, makeGroupTable } from './groupTable.ts';
 import { PairAtHand, type Touched, union } from './pairAtHand.ts';
 import { PairRepeats } from './pairRepeats.ts';
-import { type Absentable, absentableOf, isAllowed, logSum, type TripGroup } from './patterns.ts';
+import { type Absentable, absentableOf, isAllowed, logSum, provokedBits, type TripGroup } from './patterns.ts';
 import { type PatternView, PatternViews } from './patternViews.ts';
 import type { Plan } from './plan.ts';
 import type { Scenario } from './scenarios.ts';
@@ -87,7 +87,7 @@ export class Weigher {
     const one = first.ops;
     if (second === null) {
       const table = this.tableOf(first);
-      return (table === null ? this.weighPair(one, null, absentableOf(first, null)) : this.finish(one, table)) - this.scale;
+      return (table === null ? this.weighPair(first, null) : this.finish(one, table)) - this.scale;
     }
     const other = second.ops;
     if (this.isApart(one, other)) {
@@ -97,7 +97,7 @@ export class Weigher {
         return this.finishApart(one, firstTable, other, secondTable) - this.scale;
       }
     }
-    return this.weighPair(one, other, absentableOf(first, second)) - this.scale;
+    return this.weighPair(first, second) - this.scale;
   }
 
   /** Every joint pattern of presence that the halted rule leaves, with its predictions. Valid until the next pair is weighed. */
@@ -129,28 +129,35 @@ export class Weigher {
       const absentable = absentableOf(handle, null);
       this.pair.set(handle.ops, null);
       const { fixed, ties } = this.repeats.gather(handle.ops, this.pair.full, absentable);
-      table = ties.length > 0 ? null : makeGroupTable(this.pair, this.groups, handle.ops, absentable, fixed);
+      table =
+        ties.length > 0
+          ? null
+          : makeGroupTable(this.pair, this.groups, handle.ops, absentable, provokedBits(this.groups, handle, null), fixed);
       this.tables[handle.index] = table;
     }
     return table;
   }
 
   /** One or two classes together. */
-  private weighPair(one: EffectOps, other: EffectOps | null, absentable: Absentable): number {
+  private weighPair(first: ClassHandle, second: ClassHandle | null): number {
+    const [one, other] = [first.ops, second?.ops ?? null];
     this.pair.set(one, other);
     const touched = this.pair.touchedBy(one, other);
+    const absentable = absentableOf(first, second);
+    const provoked = provokedBits(this.groups, first, second);
     const { fixed, ties } = this.repeats.gather(touched, this.pair.full, absentable);
     return ties.length > 0
-      ? this.tied(touched, absentable, ties) + fixed
-      : this.finish(touched, makeGroupTable(this.pair, this.groups, touched, absentable, fixed));
+      ? this.tied(touched, absentable, provoked, ties) + fixed
+      : this.finish(touched, makeGroupTable(this.pair, this.groups, touched, absentable, provoked, fixed));
   }
 
   /** A hypothesis whose repeats depend on presence: a repeated reading may or may not add its factor. */
-  private tied(touched: Touched, absentable: Absentable, ties: readonly Tie[]): number {
+  private tied(touched: Touched, absentable: Absentable, provoked: readonly number[], ties: readonly Tie[]): number {
     const log = weighTied({
       groups: this.groups,
       full: this.pair.full,
       absentable,
+      provoked,
       ties,
       plainLog: (snapshot, trip, now) => this.pair.plainLog(snapshot, trip, now, touched),
       isAllowed: (g, trip) => {

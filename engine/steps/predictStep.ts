@@ -1,5 +1,14 @@
 import type { UnitId } from '../base/index.ts';
-import { type CurrentState, currentState, displayLogFactors, lookOutcomes, misreading, presentChance } from '../diagnosis/index.ts';
+import {
+  type CurrentState,
+  currentState,
+  displayLogFactors,
+  isProvoked,
+  lookOutcomes,
+  misreading,
+  presentChance,
+  provokedChance,
+} from '../diagnosis/index.ts';
 import { displayMeanings, type Evidence, type Fault, type Snapshot, supplyMeanings } from '../schema/index.ts';
 import {
   arrangeBoth,
@@ -76,11 +85,8 @@ function outcomesOf(step: LookStep, cabinet: Cabinet): readonly string[] {
 
 /** Chance that a fault that comes and goes is there at a restart: moving or warming what it sits on brings it out. */
 export function chanceWhile({ how, subjects }: Extract<Step, { do: 'provoke' }>, fault: Fault): number {
-  return how !== 'wait' && Object.values(fault).some((part) => subjects.includes(String(part))) ? provokedChance : presentChance;
+  return isProvoked({ how, subjects: [...subjects] }, fault) ? provokedChance : presentChance;
 }
-
-/** q while a part is moved or warmed (domain section 7; assumed). */
-const provokedChance = 0.9;
 
 /** Every way in which the faults that come and go may be there or not. */
 export function presences(

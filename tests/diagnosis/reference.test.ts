@@ -23,6 +23,11 @@ function soundCabinet(content: CabinetContent): Cabinet {
   return cabinet;
 }
 
+function evaluatorOf(cabinet: Cabinet, evidence: Evidence): ConstructorParameters<typeof Evaluator> {
+  const { plan, space, scenarios } = prepare(cabinet, evidence);
+  return [plan, space, scenarios, cabinet, 0];
+}
+
 /** Every mode of every element. */
 function choicesOf(prepared: Prepared): readonly FaultChoice[] {
   return prepared.space.elements.flatMap((element, e) => element.modes.map((_, m) => ({ element: e, mode: m })));
@@ -39,7 +44,7 @@ function isAllowed(prepared: Prepared, a: FaultChoice, b: FaultChoice): boolean 
 
 function expectAgreement(cabinet: Cabinet, evidence: Evidence, random: Random, pairs: number, among?: readonly FaultChoice[]): void {
   const prepared = prepare(cabinet, evidence);
-  const evaluator = new Evaluator(prepared.plan, prepared.space, prepared.scenarios, cabinet, 0);
+  const evaluator = new Evaluator(...evaluatorOf(cabinet, evidence));
   const choices = among ?? choicesOf(prepared);
   const hypotheses: (readonly FaultChoice[])[] = [[]];
   for (let i = 0; i < pairs; i += 1) {
@@ -158,6 +163,54 @@ describe('the likelihood of a hypothesis', () => {
       }),
       { numRuns: 25, seed: 20261126 },
     );
+  });
+
+  it('should be so where restarts were provoked by moving or warming parts', () => {
+    let broughtOut = 0;
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 1e9 }), fc.constantFrom(4, 7), (seed, units) => {
+        const content = makeCabinet(seed, { units, chains: 1, behaviours: 'mixed', details: true, offChain: 0, supplies: 1 });
+        const random = new Random(seed);
+        const { snapshots } = makeEvidence(random, content);
+        const [first] = snapshots;
+        if (first === undefined) {
+          return;
+        }
+        const ids = [...(content.links ?? []), ...(content.units ?? []), ...(content.leads ?? [])].map(({ id }) => id);
+        const later = Array.from({ length: random.whole(1, 2) }, () => ({
+          ...random.pick(snapshots),
+          ...(random.chance(0.5) ? { displays: first.displays ?? [], reports: first.reports ?? [] } : {}),
+          interventions: [],
+          restarted: true,
+          halted: random.chance(0.6),
+          provoked: { how: random.pick(['wait', 'flex', 'warm'] as const), subjects: ids.filter(() => random.chance(0.6)) },
+        }));
+        const cabinet = soundCabinet(content);
+        const evidence = { snapshots: [first, ...later] };
+        const { book } = new Evaluator(...evaluatorOf(cabinet, evidence));
+        broughtOut += book.handles.filter(({ provokedIn }) => provokedIn.length > 0).length;
+        expectAgreement(cabinet, evidence, random, 8);
+      }),
+      { numRuns: 20, seed: 20261126 },
+    );
+    expect(broughtOut).toBeGreaterThan(50);
+  });
+
+  it('should believe a machine that runs while its cables are moved more than one that only runs', () => {
+    const cabinet = soundCabinet(makeCabinet(7, { units: 3, chains: 1, behaviours: 'default', details: false, offChain: 0, supplies: 1 }));
+    const links = [...cabinet.links.keys()];
+    const shareOfCables = (how: 'wait' | 'flex') =>
+      diagnose(cabinet, {
+        snapshots: [
+          { onset: 'while-running', halted: true },
+          { onset: 'at-power-up', restarted: true, halted: false, provoked: { how, subjects: links } },
+        ],
+      })
+        .items.filter(({ item }) => item.key.startsWith('plug/') || item.key.startsWith('cable/'))
+        .reduce((sum, { probability }) => sum + probability, 0);
+    // Odds of cables against boards fall by (1 − 0.9) / (1 − 0.5), a fifth; nothing steady is left after a restart that runs.
+    const odds = (share: number) => share / (1 - share);
+    expect(odds(shareOfCables('flex')) / odds(shareOfCables('wait'))).toBeLessThan(0.3);
   });
 
   it('should weigh two feed faults that only together cut a unit off, steady or not', () => {
