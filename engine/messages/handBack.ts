@@ -131,7 +131,7 @@ export const reportWords = {
   noSteps: 'Nothing was done yet.',
   reasoning: 'How the cause was found',
   suspected: (what: string, share: string) => `${startSentence(what)}: ${share}`,
-  suspects: 'What it was, by everything that was seen and done; the probabilities rest on assumed rates:',
+  suspects: 'The likeliest causes by everything that was seen and done; the probabilities rest on assumed rates:',
   left: 'What it may be, by everything that was seen and done; the probabilities rest on assumed rates:',
   alike: 'What was seen cannot tell some of these apart.',
   parts: 'Parts and serial numbers',

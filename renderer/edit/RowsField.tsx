@@ -56,7 +56,10 @@ export function RowsField({ label, hint, path, columns, owners, mixed, value }: 
       <legend title={hint}>
         {label} {mixed && <small>{editWords.inspector.mixed}</small>}
       </legend>
-      <div className="rows-table" style={{ '--columns': columns.length } as React.CSSProperties}>
+      <div
+        className="rows-table"
+        style={{ '--columns': columns.map(({ form }) => (form === 'flag' ? '86px' : 'minmax(0, 1fr)')).join(' ') } as React.CSSProperties}
+      >
         {shown.length > 0 &&
           columns.map((column) => (
             <span key={column.path} className="rows-head" aria-hidden="true">

@@ -106,7 +106,10 @@ describe('checkCabinet', () => {
     expect(facts(content, 'designation-doubled')).toEqual([{ designation: '-KF1', ids: 'nc, u3', count: 2 }]);
     const cables = { ...line(2), links: (line(2).links ?? []).map((link) => ({ ...link, designation: '-WH1' })) };
     expect(brief(cables)).toEqual([['designation-doubled', 'warning', '/links/1/designation']]);
-    // A cable may bear no designation, and a lead that of a cable.
+    // A lead that bears the designation of a drive.
+    const across = { ...line(2), leads: (line(2).leads ?? []).map((lead) => ({ ...lead, designation: line(2).units?.[1]?.designation })) };
+    expect(brief({ ...across, leads: across.leads.slice(0, 1) }).map(([code]) => code)).toContain('designation-doubled');
+    // A cable may bear no designation.
     const bare = {
       ...line(2),
       links: (line(2).links ?? []).map(({ designation: _, ...link }) => link),

@@ -4,8 +4,8 @@ import type { CabinetContent } from '../../schema/index.ts';
 type Named = { readonly id: string; readonly designation?: string | undefined };
 
 /**
- * Designations that are missing (a unit must have one; a cable may go without) or that two things bear. Units and the controller
- * are compared with each other, cables of a kind among themselves.
+ * Designations that are missing (a unit must have one; a cable may go without) or that two things of the cabinet bear, of whatever
+ * kind: a reference designation names one object (IEC 81346-1, from memory).
  */
 export function checkNames(content: CabinetContent): readonly Problem[] {
   const problems: Problem[] = [];
@@ -18,10 +18,11 @@ export function checkNames(content: CabinetContent): readonly Problem[] {
     const thing = path[0] === 'controller' ? 'controller' : 'unit';
     problems.push(makeProblem('designation-missing', 'incomplete', { where, subjects: [record.id], facts: { thing, id: record.id } }));
   }
-  doubled([...controller, ...units]);
-  for (const list of ['links', 'leads', 'feedbacks', 'spares'] as const) {
-    doubled((content[list] ?? []).map((record: Named, index) => ({ record, path: [list, index] })));
-  }
+  const listed = (list: 'links' | 'leads' | 'feedbacks' | 'spares') =>
+    (content[list] ?? []).map((record: Named, index) => ({ record, path: [list, index] }));
+  doubled([...controller, ...units, ...listed('links'), ...listed('leads'), ...listed('feedbacks')]);
+  // A spare lies in the store, and may bear the designation of what it is kept for.
+  doubled(listed('spares'));
   return problems;
 
   function doubled(things: readonly { record: Named; path: readonly (string | number)[] }[]) {
