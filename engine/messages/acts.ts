@@ -9,10 +9,10 @@ export const actWords: { readonly [K in InterventionKind]: { readonly toDo: stri
   'plug-in': { toDo: 'plug in', done: 'plugged in' },
   'reseat-plug': { toDo: 'reseat', done: 'reseated' },
   'clean-plug': { toDo: 'clean', done: 'cleaned' },
-  're-route': { toDo: 'lay another way', done: 'laid another way' },
+  're-route': { toDo: 're-route', done: 're-routed' },
   'replace-cable': { toDo: 'replace', done: 'replaced' },
   'exchange-cables': { toDo: 'exchange', done: 'exchanged' },
-  'turn-cable': { toDo: 'turn end for end', done: 'turned end for end' },
+  'turn-cable': { toDo: 'turn', done: 'turned' },
   'uncross-fibres': { toDo: 'put right', done: 'put right' },
   'uncross-plugs': { toDo: 'put right', done: 'put right' },
   'replace-board': { toDo: 'replace', done: 'replaced' },
@@ -48,8 +48,9 @@ function object(names: Names, act: Intervention): string {
       return `the ${endWords[act.end].label} of ${names.link(act.link)} and its port`;
     case 're-route':
     case 'replace-cable':
-    case 'turn-cable':
       return names.link(act.link);
+    case 'turn-cable':
+      return `${names.link(act.link)} end for end`;
     case 'exchange-cables':
       return `${names.link(act.link)} and ${names.link(act.other)}`;
     case 'uncross-fibres':

@@ -43,7 +43,6 @@ export const wordItemModes = (items: readonly ItemModes[]): string =>
 
 /** An act of any place: "replace a board", "turn a cable end for end". */
 const whole: { readonly [K in ActKind]?: string } = {
-  're-route': 'lay a cable another way',
   'turn-cable': 'turn a cable end for end',
   'uncross-fibres': 'put two crossed fibres right',
   'uncross-plugs': 'put two crossed plugs right',
