@@ -4,6 +4,7 @@ import { injectWords, type Names, startSentence, wordItem, wordMode } from '../.
 import type { Fault } from '../../engine/schema/index.ts';
 import { modeKey } from '../../engine/simulation/index.ts';
 import { EntryDialog } from '../find/EntryDialog.tsx';
+import { targetName } from './targetName.ts';
 import '../find/entry.css';
 import { namesOf } from '../state/names.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
@@ -43,7 +44,7 @@ export function InjectPopover({ target }: { readonly target: InjectTarget }) {
     const at = buttons.findIndex((button) => button.matches(':focus'));
     buttons[(at + step + buttons.length) % buttons.length]?.focus();
   };
-  const label = injectWords.choose(nameOf(names, target));
+  const label = injectWords.choose(targetName(names, target));
   return (
     <Popover
       triggerRef={anchor}
@@ -67,19 +68,6 @@ export function InjectPopover({ target }: { readonly target: InjectTarget }) {
       </EntryDialog>
     </Popover>
   );
-}
-
-function nameOf(names: Names, target: InjectTarget): string {
-  switch (target.kind) {
-    case 'unit':
-      return names.unit(target.unit);
-    case 'link':
-      return names.link(target.link);
-    case 'chain':
-      return names.controller();
-    case 'lead':
-      return names.lead(target.lead);
-  }
 }
 
 function Group({

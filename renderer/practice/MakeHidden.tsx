@@ -7,6 +7,7 @@ import { modeKey } from '../../engine/simulation/index.ts';
 import type { Topology } from '../../engine/topology/index.ts';
 import { addFault, isOnlySteady, listChoices, listTargets } from '../inject/faultChoices.ts';
 import type { InjectTarget } from '../inject/injectState.ts';
+import { targetName } from '../inject/targetName.ts';
 import { mostFaults } from './makeDraft.ts';
 import { changeDraft, makeStore } from './makeStore.ts';
 import { NumberField } from './NumberField.tsx';
@@ -162,15 +163,8 @@ function AddFault({ topology, names }: { readonly topology: Topology; readonly n
   );
 }
 
+/** In a list of all things the ports of the controller are told apart by their chains. */
 function nameOf(names: Names, target: InjectTarget): string {
-  switch (target.kind) {
-    case 'unit':
-      return names.unit(target.unit);
-    case 'link':
-      return names.link(target.link);
-    case 'chain':
-      return `${names.controller()}, ${names.chain(target.chain)}`;
-    case 'lead':
-      return names.lead(target.lead);
-  }
+  const name = targetName(names, target);
+  return target.kind === 'chain' ? `${name}, ${names.chain(target.chain)}` : name;
 }
