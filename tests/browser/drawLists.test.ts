@@ -1,8 +1,8 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { findChromium } from '../support/chromium.ts';
 import { whyMissing } from '../support/required.ts';
+import { seriousFindings } from '../support/seriousFindings.ts';
 import { launchDraw } from './drawDriver.ts';
-import { seriousFindings } from './entryDriver.ts';
 
 const missing = await whyMissing('Chromium', findChromium);
 

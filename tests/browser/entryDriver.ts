@@ -1,5 +1,4 @@
 import { readFile } from 'node:fs/promises';
-import axe from 'axe-core';
 import type { Locator, Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { parseCaseFile } from '../../engine/cabinet/index.ts';
@@ -82,16 +81,4 @@ export async function driveEntry(options: PageOptions = {}): Promise<EntryDriver
       return parsed.value;
     },
   };
-}
-
-/** Serious and critical findings of the automatic accessibility check, each with the first place where it was found. */
-export async function seriousFindings(page: Page, within?: string): Promise<readonly string[]> {
-  await page.evaluate(axe.source);
-  const { violations } = await page.evaluate(
-    (part) => (globalThis as unknown as { axe: typeof axe }).axe.run(part ?? document), // put there by the line before
-    within,
-  );
-  return violations
-    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-    .map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 200)} ${nodes[0]?.failureSummary ?? ''}`);
 }

@@ -1,7 +1,8 @@
 import { afterEach, describe, expect, it } from 'vitest';
 import { findChromium } from '../support/chromium.ts';
 import { whyMissing } from '../support/required.ts';
-import { driveEntry, type EntryDriver, seriousFindings } from './entryDriver.ts';
+import { seriousFindings } from '../support/seriousFindings.ts';
+import { driveEntry, type EntryDriver } from './entryDriver.ts';
 
 const missing = await whyMissing('Chromium', findChromium);
 

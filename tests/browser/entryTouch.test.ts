@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { findChromium } from '../support/chromium.ts';
 import { whyMissing } from '../support/required.ts';
+import { seriousFindings } from '../support/seriousFindings.ts';
 import { bigCase, dropCase, lastDesignation } from './bigCabinet.ts';
-import { driveEntry, seriousFindings } from './entryDriver.ts';
+import { driveEntry } from './entryDriver.ts';
 
 const missing = await whyMissing('Chromium', findChromium);
 

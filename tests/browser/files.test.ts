@@ -7,7 +7,7 @@ import { findChromium } from '../support/chromium.ts';
 import { alertsOf, answerQuestion, isMarkedUnsaved, typeDisplay, waitUntilSaved, waitUntilUnsaved } from '../support/fileDriver.ts';
 import { type LaunchedPage, launchPage, type PageOptions } from '../support/launchPage.ts';
 import { whyMissing } from '../support/required.ts';
-import { seriousFindings } from './entryDriver.ts';
+import { seriousFindings } from '../support/seriousFindings.ts';
 
 const missing = await whyMissing('Chromium', findChromium);
 const name = 'grinder.case.json';

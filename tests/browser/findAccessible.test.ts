@@ -1,36 +1,27 @@
-import axe from 'axe-core';
 import { describe, expect, it } from 'vitest';
 import { findChromium } from '../support/chromium.ts';
-import { type LaunchedPage, launchPage } from '../support/launchPage.ts';
+import { launchPage } from '../support/launchPage.ts';
 import { whyMissing } from '../support/required.ts';
+import { seriousFindings } from '../support/seriousFindings.ts';
 import { driveFind } from './findDriver.ts';
 
 const missing = await whyMissing('Chromium', findChromium);
-
-/** Serious and critical findings, each with the first place where it was found. */
-async function seriousFindings({ page }: LaunchedPage): Promise<readonly string[]> {
-  await page.evaluate(axe.source);
-  const { violations } = await page.evaluate(() => (globalThis as unknown as { axe: typeof axe }).axe.run()); // put there by the line before
-  return violations
-    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-    .map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 200)} ${nodes[0]?.failureSummary ?? ''}`);
-}
 
 describe.skipIf(missing)('Find for everybody', () => {
   it.each(['light', 'dark', 'high-contrast'] as const)('should pass the automatic check in %s', async (theme) => {
     const launched = await launchPage({ width: 1280, height: 720, theme });
     const find = driveFind(launched.page);
     await find.answer.getByText('likely').waitFor();
-    expect(await seriousFindings(launched)).toEqual([]);
+    expect(await seriousFindings(launched.page)).toEqual([]);
 
     await find.unit('-KE2').click();
     await launched.page.getByRole('dialog').waitFor();
-    expect(await seriousFindings(launched)).toEqual([]);
+    expect(await seriousFindings(launched.page)).toEqual([]);
     await launched.page.keyboard.press('Escape');
 
     await find.report('chain 1').click();
     await launched.page.getByRole('dialog').waitFor();
-    expect(await seriousFindings(launched)).toEqual([]);
+    expect(await seriousFindings(launched.page)).toEqual([]);
     await launched.page.keyboard.press('Escape');
 
     for (const [sample, words] of [
@@ -41,7 +32,7 @@ describe.skipIf(missing)('Find for everybody', () => {
     ] as const) {
       await find.openSample(sample, words);
       await launched.page.waitForTimeout(300);
-      expect(await seriousFindings(launched), sample).toEqual([]);
+      expect(await seriousFindings(launched.page), sample).toEqual([]);
     }
     await launched.close();
   });

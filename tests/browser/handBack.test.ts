@@ -1,10 +1,10 @@
 import { readFile } from 'node:fs/promises';
-import axe from 'axe-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readPdf } from '../documents/pdfReader.ts';
 import { findChromium } from '../support/chromium.ts';
 import { type LaunchedPage, launchPage } from '../support/launchPage.ts';
 import { whyMissing } from '../support/required.ts';
+import { seriousFindings } from '../support/seriousFindings.ts';
 import { driveFind } from './findDriver.ts';
 
 const missing = await whyMissing('Chromium', findChromium);
@@ -34,10 +34,7 @@ describe.skipIf(missing)('From a halted machine to the report', () => {
     await dialog.getByText('All 10 displays quiet.').waitFor();
     await dialog.getByRole('checkbox', { name: /^Every plug that was touched/ }).press(' ');
     await dialog.getByRole('textbox', { name: 'Name' }).fill('Night shift');
-    await page.evaluate(axe.source);
-    const { violations } = await page.evaluate(() => (globalThis as unknown as { axe: typeof axe }).axe.run()); // put there by the line before
-    const serious = violations.filter(({ impact }) => impact === 'serious' || impact === 'critical');
-    expect(serious.map(({ id, nodes }) => `${id} ${nodes[0]?.html.slice(0, 200)}`)).toEqual([]);
+    expect(await seriousFindings(page)).toEqual([]);
     const coming = page.waitForEvent('download');
     await dialog.getByRole('button', { name: 'Save as PDF' }).press('Enter');
     const file = await (await coming).path();

@@ -1,21 +1,12 @@
-import axe from 'axe-core';
 import { describe, expect, it } from 'vitest';
 import { findChromium } from '../support/chromium.ts';
-import { type LaunchedPage, launchPage } from '../support/launchPage.ts';
+import { launchPage } from '../support/launchPage.ts';
 import { whyMissing } from '../support/required.ts';
+import { seriousFindings } from '../support/seriousFindings.ts';
 import { driveFind } from './findDriver.ts';
 import { driveInject } from './injectDriver.ts';
 
 const missing = await whyMissing('Chromium', findChromium);
-
-/** Serious and critical findings, each with the first place where it was found. */
-async function seriousFindings({ page }: LaunchedPage): Promise<readonly string[]> {
-  await page.evaluate(axe.source);
-  const { violations } = await page.evaluate(() => (globalThis as unknown as { axe: typeof axe }).axe.run()); // put there by the line before
-  return violations
-    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-    .map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 200)} ${nodes[0]?.failureSummary ?? ''}`);
-}
 
 describe.skipIf(missing)('Inject for everybody', () => {
   it('should be done from beginning to end by keyboard alone', async () => {
@@ -94,17 +85,17 @@ describe.skipIf(missing)('Inject for everybody', () => {
       await inject.injected.waitFor();
       await inject.inject('Cable -WH3', 'one fibre dim, outbound');
       await inject.inject('-TB2', 'down port dead');
-      expect(await seriousFindings(launched), sample).toEqual([]);
+      expect(await seriousFindings(launched.page), sample).toEqual([]);
       for (let i = 0; i < 4; i += 1) await page.keyboard.press('f');
-      expect(await seriousFindings(launched), `${sample}, stepping`).toEqual([]);
+      expect(await seriousFindings(launched.page), `${sample}, stepping`).toEqual([]);
       await inject.thing('-TB2').first().click();
       await page.getByRole('dialog').waitFor();
-      expect(await seriousFindings(launched), `${sample}, choosing`).toEqual([]);
+      expect(await seriousFindings(launched.page), `${sample}, choosing`).toEqual([]);
       await page.keyboard.press('Escape');
       await page.getByRole('dialog').waitFor({ state: 'detached' });
       await page.keyboard.press('p');
       await page.getByRole('dialog').waitFor();
-      expect(await seriousFindings(launched), `${sample}, taking`).toEqual([]);
+      expect(await seriousFindings(launched.page), `${sample}, taking`).toEqual([]);
       await page.keyboard.press('Escape');
       await page.getByRole('dialog').waitFor({ state: 'detached' });
       await page.keyboard.press('Escape');

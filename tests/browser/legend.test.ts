@@ -1,19 +1,11 @@
-import axe from 'axe-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { findChromium } from '../support/chromium.ts';
 import { type LaunchedPage, launchPage } from '../support/launchPage.ts';
 import { whyMissing } from '../support/required.ts';
+import { seriousFindings } from '../support/seriousFindings.ts';
 import { driveFind, type FindDriver } from './findDriver.ts';
 
 const missing = await whyMissing('Chromium', findChromium);
-
-async function seriousFindings({ page }: LaunchedPage): Promise<readonly string[]> {
-  await page.evaluate(axe.source);
-  const { violations } = await page.evaluate(() => (globalThis as unknown as { axe: typeof axe }).axe.run()); // put there by the line before
-  return violations
-    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-    .map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 200)} ${nodes[0]?.failureSummary ?? ''}`);
-}
 
 describe.skipIf(missing)('equipment types', () => {
   let launched: LaunchedPage;
@@ -43,7 +35,7 @@ describe.skipIf(missing)('equipment types', () => {
     await lossScope.getByText('its own receivers only').hover();
     await expect.poll(shown).toEqual(['quiet', 'downstream-loss', 'upstream-loss', 'quiet']);
     expect(await dialog().getByRole('button', { name: 'Undo', exact: true }).isDisabled()).toBe(true);
-    expect(await seriousFindings(launched)).toEqual([]);
+    expect(await seriousFindings(launched.page)).toEqual([]);
   });
 
   it('should refuse empty and doubled codes at the field, and read the case anew when a code changes', async () => {
@@ -73,7 +65,7 @@ describe.skipIf(missing)('equipment types', () => {
     ).toBe(1);
     await dialog().getByRole('button', { name: 'Take 1 row' }).click();
     await dialog().getByRole('textbox', { name: 'Code q1', exact: true }).waitFor();
-    expect(await seriousFindings(launched)).toEqual([]);
+    expect(await seriousFindings(launched.page)).toEqual([]);
     await dialog()
       .getByRole('button', { name: /^Undo: codes of/ })
       .click();
@@ -101,7 +93,7 @@ describe.skipIf(missing)('equipment types', () => {
     // -TB1 downstream loss, -TB2 upstream loss, all others quiet: they look at their own receivers only.
     for (const key of ['4', '3', '2', '2', '2']) await page.keyboard.press(key);
     await dialog().getByText('settled', { exact: true }).waitFor();
-    expect(await seriousFindings(launched)).toEqual([]);
+    expect(await seriousFindings(launched.page)).toEqual([]);
     await dialog().getByRole('button', { name: 'Take over 1 settled value' }).click();
     expect(
       await dialog()

@@ -1,5 +1,4 @@
 import { readFile } from 'node:fs/promises';
-import axe from 'axe-core';
 import { describe, expect, it } from 'vitest';
 import { serializeCabinet } from '../../engine/cabinet/index.ts';
 import { importWords, papersWords as words } from '../../engine/messages/index.ts';
@@ -9,6 +8,7 @@ import { findChromium } from '../support/chromium.ts';
 import { type LaunchedPage, launchPage } from '../support/launchPage.ts';
 import { whyMissing } from '../support/required.ts';
 import { readContent } from '../support/sampleCabinets.ts';
+import { seriousFindings } from '../support/seriousFindings.ts';
 import { driveFind } from './findDriver.ts';
 
 const missing = await whyMissing('Chromium', findChromium);
@@ -25,14 +25,6 @@ async function openDocuments(options: Parameters<typeof launchPage>[0] = {}): Pr
   return launched;
 }
 
-async function seriousFindings({ page }: LaunchedPage): Promise<readonly string[]> {
-  await page.evaluate(axe.source);
-  const { violations } = await page.evaluate(() => (globalThis as unknown as { axe: typeof axe }).axe.run()); // put there by the line before
-  return violations
-    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-    .map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 200)} ${nodes[0]?.failureSummary ?? ''}`);
-}
-
 describe.skipIf(missing)('the documents in the window', () => {
   it('should show the pages as they will be, say how well the cabinet isolates, and save them as a PDF that says the same', async () => {
     const launched = await openDocuments();
@@ -40,7 +32,7 @@ describe.skipIf(missing)('the documents in the window', () => {
     await page.getByRole('figure', { name: 'Door sheet, chain 1, page 1 of 2' }).waitFor();
     await page.getByRole('heading', { name: words.isolation }).waitFor();
     await launched.shoot('papers-1440x900-light');
-    expect(await seriousFindings(launched)).toEqual([]);
+    expect(await seriousFindings(launched.page)).toEqual([]);
     await page.getByRole('checkbox', { name: 'Cable schedule' }).check();
     await page.getByRole('figure', { name: /^Cable schedule, page 1/ }).waitFor();
     const coming = page.waitForEvent('download');
@@ -65,7 +57,7 @@ describe.skipIf(missing)('the documents in the window', () => {
     await launched.shoot(`papers-${width}x${height}-${theme}`);
     const box = await page.getByRole('dialog').boundingBox();
     expect((box?.y ?? -1) >= 0 && (box?.y ?? 0) + (box?.height ?? 0) <= height).toBe(true);
-    expect(await seriousFindings(launched)).toEqual([]);
+    expect(await seriousFindings(launched.page)).toEqual([]);
     await page.keyboard.press('Escape');
     await expect.poll(() => page.getByRole('dialog').count()).toBe(0);
     await launched.close();
@@ -131,7 +123,7 @@ describe.skipIf(missing)('the documents in the window', () => {
     await page.getByText('other.cabinet.json').waitFor();
     await page.getByText(/and the same of 1 other machine/).waitFor();
     await launched.shoot('papers-photos-1280x720-high-contrast');
-    expect(await seriousFindings(launched)).toEqual([]);
+    expect(await seriousFindings(launched.page)).toEqual([]);
     const coming = page.waitForEvent('download');
     await page.getByRole('button', { name: words.savePdfOf(2) }).click();
     const read = await readPdf(new Uint8Array(await readFile(await (await coming).path())));
@@ -160,7 +152,7 @@ describe.skipIf(missing)('the documents in the window', () => {
     await page.getByText('D-90001 instead of D-55021').waitFor();
     await page.getByText(importWords.doubtful).waitFor();
     await launched.shoot('import-1440x900-light');
-    expect(await seriousFindings(launched)).toEqual([]);
+    expect(await seriousFindings(launched.page)).toEqual([]);
     await page.getByRole('button', { name: words.apply(1) }).click();
     await expect.poll(() => page.getByRole('dialog').count()).toBe(0);
     // The same list again: its heads are known, and there is nothing more to do.

@@ -1,4 +1,3 @@
-import axe from 'axe-core';
 import { describe, expect, it } from 'vitest';
 import { debrief } from '../../engine/exercise/index.ts';
 import { practiceWords, solvedWords } from '../../engine/messages/index.ts';
@@ -7,6 +6,7 @@ import { readyExercises } from '../samples/exercises.ts';
 import { findChromium } from '../support/chromium.ts';
 import { type LaunchedPage, launchPage } from '../support/launchPage.ts';
 import { whyMissing } from '../support/required.ts';
+import { seriousFindings } from '../support/seriousFindings.ts';
 import { hiddenWords, lookInto } from './practiceSecrets.ts';
 
 const missing = await whyMissing('Chromium', findChromium);
@@ -20,14 +20,6 @@ async function openPractice(options: Parameters<typeof launchPage>[0] = {}): Pro
     .first()
     .waitFor();
   return launched;
-}
-
-async function seriousFindings({ page }: LaunchedPage): Promise<readonly string[]> {
-  await page.evaluate(axe.source);
-  const { violations } = await page.evaluate(() => (globalThis as unknown as { axe: typeof axe }).axe.run()); // put there by the line before
-  return violations
-    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-    .map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 200)}`);
 }
 
 describe.skipIf(missing)('Practice', () => {
@@ -78,7 +70,7 @@ describe.skipIf(missing)('Practice', () => {
     async (theme) => {
       const launched = await openPractice({ width: 1280, height: 720, theme });
       const { page } = launched;
-      expect(await seriousFindings(launched)).toEqual([]);
+      expect(await seriousFindings(launched.page)).toEqual([]);
       await launched.shoot(`practice-list-1280-${theme}`);
       await page.getByRole('button', { name: 'Start: Two neighbours' }).focus();
       await page.keyboard.press('Enter');
@@ -92,7 +84,7 @@ describe.skipIf(missing)('Practice', () => {
       const outcomes = page.getByRole('group', { name: practiceWords.predict }).getByRole('radio');
       await outcomes.first().focus();
       await page.keyboard.press('Space');
-      expect(await seriousFindings(launched)).toEqual([]);
+      expect(await seriousFindings(launched.page)).toEqual([]);
       await launched.shoot(`practice-play-1280-${theme}`);
       await page.getByRole('button', { name: practiceWords.doIt }).focus();
       await page.keyboard.press('Enter');
@@ -102,7 +94,7 @@ describe.skipIf(missing)('Practice', () => {
       await page.getByRole('heading', { name: /^Given up: / }).waitFor({ timeout: 30_000 });
       // The cabinet was opened live, and nobody said so.
       expect(await page.locator('.practice-unsafe').count()).toBe(1);
-      expect(await seriousFindings(launched)).toEqual([]);
+      expect(await seriousFindings(launched.page)).toEqual([]);
       await launched.shoot(`practice-debrief-1280-${theme}`);
       await launched.close();
     },

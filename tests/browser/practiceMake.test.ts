@@ -1,7 +1,6 @@
 import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import axe from 'axe-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { parseExerciseFile, serializeResult } from '../../engine/cabinet/index.ts';
 import { debrief, makeResult } from '../../engine/exercise/index.ts';
@@ -11,6 +10,7 @@ import { readyGame } from '../exercise/readyGames.ts';
 import { findChromium } from '../support/chromium.ts';
 import { type LaunchedPage, launchPage } from '../support/launchPage.ts';
 import { whyMissing } from '../support/required.ts';
+import { seriousFindings } from '../support/seriousFindings.ts';
 import { driveInject } from './injectDriver.ts';
 
 const missing = await whyMissing('Chromium', findChromium);
@@ -30,14 +30,6 @@ async function open(options: Parameters<typeof launchPage>[0] = {}): Promise<Lau
   await launched.page.reload();
   await launched.page.waitForSelector('#root:not(:empty)');
   return launched;
-}
-
-async function seriousFindings({ page }: LaunchedPage): Promise<readonly string[]> {
-  await page.evaluate(axe.source);
-  const { violations } = await page.evaluate(() => (globalThis as unknown as { axe: typeof axe }).axe.run()); // put there by the line before
-  return violations
-    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-    .map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 200)}`);
 }
 
 /** What the page saves, as text. */
@@ -64,7 +56,7 @@ describe.skipIf(missing)('an instructor', () => {
     await plan.getByRole('heading', { name: makeWords.holds }).waitFor({ timeout: 30_000 });
     await page.getByRole('region', { name: makeWords.hidden }).getByText('Cable -WH3', { exact: true }).waitFor();
     expect(await plan.locator('.make-plan li').count()).toBeGreaterThan(0);
-    expect(await seriousFindings(launched)).toEqual([]);
+    expect(await seriousFindings(launched.page)).toEqual([]);
     await launched.shoot('practice-make-1280-light');
 
     // Without any look it cannot be decided; the answers that stay are named in words.
@@ -110,7 +102,7 @@ describe.skipIf(missing)('an instructor', () => {
     await page.getByText(generateWords.made(3)).waitFor({ timeout: 60_000 });
     const rows = page.locator('tbody tr');
     expect(await rows.count()).toBe(3);
-    expect(await seriousFindings(launched)).toEqual([]);
+    expect(await seriousFindings(launched.page)).toEqual([]);
     await launched.shoot('practice-generate-1280-dark');
     await typePassphrase(page);
     const title = (await rows.first().getByRole('rowheader').textContent()) ?? '';
@@ -161,7 +153,7 @@ describe.skipIf(missing)('an instructor', () => {
     await byCode.press('Enter');
     expect(await codes()).toEqual([...before].reverse());
     expect(await page.getByRole('columnheader', { name: classWords.heads.code }).getAttribute('aria-sort')).toBe('descending');
-    expect(await seriousFindings(launched)).toEqual([]);
+    expect(await seriousFindings(launched.page)).toEqual([]);
     await launched.shoot('practice-class-1280-light');
     const { name, text } = await saved(page, () => page.getByRole('button', { name: classWords.csv }).press('Enter'));
     expect(name).toBe('class.csv');

@@ -9,7 +9,7 @@ import { drivesContent, soundCabinet } from '../plan/smallCabinet.ts';
 import { findChromium } from '../support/chromium.ts';
 import { type LaunchedPage, launchPage } from '../support/launchPage.ts';
 import { whyMissing } from '../support/required.ts';
-import { seriousFindings } from './entryDriver.ts';
+import { seriousFindings } from '../support/seriousFindings.ts';
 import { openRepair, type RepairDriver, seenPaneOf } from './repairDriver.ts';
 
 /*

@@ -1,8 +1,8 @@
-import axe from 'axe-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { findChromium } from '../support/chromium.ts';
 import { type LaunchedPage, launchPage } from '../support/launchPage.ts';
 import { whyMissing } from '../support/required.ts';
+import { seriousFindings } from '../support/seriousFindings.ts';
 import { driveFind, type FindDriver } from './findDriver.ts';
 
 const missing = await whyMissing('Chromium', findChromium);
@@ -186,10 +186,7 @@ describe.skipIf(missing)('What to do next', () => {
         .getByText('Never look into a fibre end or an optical port.')
         .count(),
     ).toBe(1);
-    await launched.page.evaluate(axe.source);
-    const { violations } = await launched.page.evaluate(() => (globalThis as unknown as { axe: typeof axe }).axe.run()); // put there by the line before
-    const serious = violations.filter(({ impact }) => impact === 'serious' || impact === 'critical');
-    expect(serious.map(({ id, nodes }) => `${id} ${nodes[0]?.html.slice(0, 200)}`)).toEqual([]);
+    expect(await seriousFindings(launched.page)).toEqual([]);
   });
 
   it('should say what mends almost surely, with the cautions of switching off', async () => {

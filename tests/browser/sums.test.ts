@@ -1,4 +1,3 @@
-import axe from 'axe-core';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { checkCabinet } from '../../engine/cabinet/index.ts';
@@ -9,6 +8,7 @@ import { twoChains } from '../samples/twoChains.ts';
 import { findChromium } from '../support/chromium.ts';
 import { type LaunchedPage, launchPage } from '../support/launchPage.ts';
 import { whyMissing } from '../support/required.ts';
+import { seriousFindings } from '../support/seriousFindings.ts';
 import { driveFind } from './findDriver.ts';
 
 const missing = await whyMissing('Chromium', findChromium);
@@ -30,14 +30,6 @@ async function openSums(options: Parameters<typeof launchPage>[0] = {}): Promise
   await launched.page.keyboard.press('m');
   await launched.page.getByRole('heading', { name: 'Light on every fibre' }).waitFor();
   return launched;
-}
-
-async function seriousFindings({ page }: LaunchedPage): Promise<readonly string[]> {
-  await page.evaluate(axe.source);
-  const { violations } = await page.evaluate(() => (globalThis as unknown as { axe: typeof axe }).axe.run()); // put there by the line before
-  return violations
-    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-    .map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 200)} ${nodes[0]?.failureSummary ?? ''}`);
 }
 
 describe.skipIf(missing)('the page of sums', () => {
@@ -179,11 +171,11 @@ describe.skipIf(missing)('the page of sums', () => {
   it.each(['light', 'dark', 'high-contrast'] as const)('should pass the automatic check in %s', async (theme) => {
     const launched = await openSums({ width: 1280, height: 720, theme });
     const { page } = launched;
-    expect(await seriousFindings(launched)).toEqual([]);
+    expect(await seriousFindings(launched.page)).toEqual([]);
     await page.getByLabel('Try: temperature in the cabinet').fill('60');
     await number(page, 'margin, cable -WH4, return').click();
     await number(page, `${termWords['discharge-time']}, -TB10`).click();
-    expect(await seriousFindings(launched)).toEqual([]);
+    expect(await seriousFindings(launched.page)).toEqual([]);
     await launched.close();
   });
 });

@@ -5,7 +5,6 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { parseCaseFile, serializeCabinet, serializeCase } from '../../engine/cabinet/index.ts';
 import { fileWords } from '../../engine/messages/index.ts';
-import { seriousFindings } from '../browser/entryDriver.ts';
 import {
   alertsOf,
   answerDialogs,
@@ -22,6 +21,7 @@ import {
 import { programFolder } from '../support/folders.ts';
 import { findDesktop, type LaunchedDesktop, launchDesktop, testSwitches } from '../support/launchDesktop.ts';
 import { whyMissing } from '../support/required.ts';
+import { seriousFindings } from '../support/seriousFindings.ts';
 
 const missing = await whyMissing('the desktop runtime', findDesktop);
 const sample = (name: string) => join(programFolder, 'sample-cabinets', name);
