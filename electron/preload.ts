@@ -21,6 +21,7 @@ const listen =
 
 const bridge: DesktopBridge = {
   describeProgram: ask('describeProgram'),
+  changeTextSize: ask('changeTextSize'),
   takeNotices: ask('takeNotices'),
   takeHandedOverFiles: ask('takeHandedOverFiles'),
   chooseFile: ask('chooseFile'),

@@ -27,7 +27,7 @@ interface FileWork {
   readonly folder: string;
 }
 
-type FileCalls = Omit<CallHandlers, 'describeProgram' | 'takeNotices'>;
+type FileCalls = Omit<CallHandlers, 'describeProgram' | 'changeTextSize' | 'takeNotices'>;
 
 /** Answers every call about files. */
 export function makeFileCalls(work: FileWork): FileCalls {

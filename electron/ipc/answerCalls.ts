@@ -27,6 +27,7 @@ const documentFiles = z.strictObject({ case: token.nullable(), cabinet: token.nu
 
 const callArguments = {
   describeProgram: z.tuple([]),
+  changeTextSize: z.tuple([z.enum(['larger', 'smaller', 'normal'])]),
   takeNotices: z.tuple([]),
   takeHandedOverFiles: z.tuple([]),
   chooseFile: z.tuple([]),

@@ -84,6 +84,8 @@ export interface DocumentFiles {
 /** Every question the page can ask the desktop program, with its arguments and its answer. None takes a path. */
 export interface BridgeCalls {
   describeProgram(): ProgramFacts;
+  /** Enlarges or lessens everything in the window. */
+  changeTextSize(change: 'larger' | 'smaller' | 'normal'): null;
   /** What the desktop program found wrong by itself since it was last asked, such as settings that could not be read. */
   takeNotices(): readonly Problem[];
   /** Files named on the command line, or handed over by a second start, that the page has not yet taken. */

@@ -3,6 +3,7 @@ import type { CallName, NoticeName } from './bridge.ts';
 /** The channel behind each call: the only ones on which the desktop program listens. */
 export const callChannels: { readonly [Name in CallName]: string } = {
   describeProgram: 'linkwright:describe-program',
+  changeTextSize: 'linkwright:change-text-size',
   takeNotices: 'linkwright:take-notices',
   takeHandedOverFiles: 'linkwright:take-handed-over-files',
   chooseFile: 'linkwright:choose-file',

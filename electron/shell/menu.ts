@@ -9,7 +9,10 @@ export function installMenu(): void {
   const developer: MenuItemConstructorOptions[] = app.isPackaged ? [] : [{ type: 'separator' }, { role: 'toggleDevTools' }];
   const template: MenuItemConstructorOptions[] = [
     ...(process.platform === 'darwin' ? [{ role: 'appMenu' } as const] : []),
-    { label: shellWords.file, submenu: [process.platform === 'darwin' ? { role: 'close' } : { role: 'quit' }] },
+    {
+      label: shellWords.file,
+      submenu: [process.platform === 'darwin' ? { role: 'close' } : { role: 'quit', accelerator: 'CommandOrControl+Q' }],
+    },
     { label: shellWords.edit, submenu: [{ role: 'cut' }, { role: 'copy' }, { role: 'paste' }, { role: 'selectAll' }] },
     {
       label: shellWords.view,

@@ -12,6 +12,7 @@ import { lockDown } from './lockdown.ts';
 import { installMenu } from './menu.ts';
 import { declarePageScheme, pageOrigin, servePageScheme } from './pageScheme.ts';
 import { findPlace, rememberPlace } from './rememberPlace.ts';
+import { changeTextSize } from './textSize.ts';
 import { WindowWatch } from './watchWindow.ts';
 import { openWindow } from './window.ts';
 
@@ -64,6 +65,10 @@ export function runProgram(parts: BuiltParts): void {
           runtime: process.versions.electron,
           browser: process.versions['chrome'] ?? '',
         }),
+      changeTextSize: (change) => {
+        if (window) changeTextSize(window.webContents, change);
+        return ok(null);
+      },
       takeNotices: () => ok(notices.splice(0)),
       ...makeFileCalls({
         window: () => window,

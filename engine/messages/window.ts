@@ -51,6 +51,13 @@ const commands = {
   toggleFoldChains: 'Fold long chains into rows',
   toggleReduceMotion: 'Reduce motion',
   showShortcuts: 'Keys',
+  about: 'About Linkwright',
+  closeWindow: 'Close the window',
+  quit: 'Quit',
+  textLarger: 'Larger text',
+  textSmaller: 'Smaller text',
+  textNormal: 'Text of normal size',
+  fullScreen: 'Full screen',
   closeRefused: 'Close',
   announce: 'Say',
   zoomIn: 'Zoom in',
@@ -374,6 +381,18 @@ export const windowTexts = {
   },
   problemsTitle: (errors: number) => startSentence(wordCount(errors, 'error')),
   moreProblems: (count: number) => `and ${count} more`,
+
+  about: {
+    title: 'About Linkwright',
+    version: (version: string) => `Version ${version}`,
+    what: 'Linkwright documents the drive cabinets of machine tools, predicts what a break of the optical chain shows, and leads from what is shown to the part.',
+    offline: 'It works without a network: nothing that you enter leaves this computer unless you save or send it yourself.',
+    figures:
+      'Rates of faults are assumed until you enter your own, and minutes are estimates; wherever a figure comes from outside, its source stands beside it. The repair table and the sums show them all.',
+    care: 'Work in a drive cabinet can kill. The machine’s manual, the rules of your country and a skilled person on site come before anything that this program says.',
+    licence: 'Free software under the MIT licence.',
+    close: 'Close',
+  },
 
   shortcuts: {
     title: 'Keys',

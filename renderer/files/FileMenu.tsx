@@ -1,4 +1,5 @@
 import { ChevronRight } from 'lucide-react';
+import { Fragment } from 'react';
 import { Menu, MenuItem, MenuSection, Popover, Separator, SubmenuTrigger } from 'react-aria-components';
 import { fileWords, windowTexts } from '../../engine/messages/index.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
@@ -8,32 +9,22 @@ import { wordTime } from './wordTime.ts';
 import './files.css';
 
 /** The menu of the files; `item` draws a command as every menu draws it. */
-export function FileMenuItems({ item }: { readonly item: (id: FileMenuCommand) => React.ReactNode }) {
+export function FileMenuItems<Id extends string>({
+  sections,
+  item,
+}: {
+  readonly sections: readonly (readonly Id[])[];
+  readonly item: (id: Id) => React.ReactNode;
+}) {
   const limits = findDesktop() ? null : hasPickers() ? fileWords.limits.browser : fileWords.limits.download;
   return (
     <Menu aria-label={windowTexts.menus.file} className="menu file-menu">
-      <MenuSection>
-        {item('new-cabinet')}
-        {item('new-case')}
-      </MenuSection>
-      <Separator className="menu-line" />
-      <MenuSection>
-        {item('open-file')}
-        <RecentFiles />
-        {item('open-kept-copy')}
-      </MenuSection>
-      <Separator className="menu-line" />
-      <MenuSection>
-        {item('save')}
-        {item('save-case-as')}
-        {item('save-cabinet-as')}
-        {item('revert')}
-      </MenuSection>
-      <Separator className="menu-line" />
-      <MenuSection>
-        {item('show-documents')}
-        {item('import-list')}
-      </MenuSection>
+      {sections.flatMap((section, index) => [
+        index > 0 && <Separator key={`line ${section[0]}`} className="menu-line" />,
+        <MenuSection key={section[0]}>
+          {section.flatMap((id) => [<Fragment key={id}>{item(id)}</Fragment>, id === 'open-file' && <RecentFiles key="recent" />])}
+        </MenuSection>,
+      ])}
       {limits !== null && <Separator className="menu-line" />}
       {limits !== null && (
         <MenuItem isDisabled className="menu-item menu-note" textValue={limits}>
@@ -44,18 +35,6 @@ export function FileMenuItems({ item }: { readonly item: (id: FileMenuCommand) =
     </Menu>
   );
 }
-
-export type FileMenuCommand =
-  | 'new-cabinet'
-  | 'new-case'
-  | 'open-file'
-  | 'open-kept-copy'
-  | 'save'
-  | 'save-case-as'
-  | 'save-cabinet-as'
-  | 'revert'
-  | 'show-documents'
-  | 'import-list';
 
 function RecentFiles() {
   const recent = useApp((state) => state.recent);

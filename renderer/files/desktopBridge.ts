@@ -30,6 +30,7 @@ interface RecoveredWork {
  */
 export interface DesktopBridge {
   readonly describeProgram: () => Promise<Result<ProgramFacts>>;
+  readonly changeTextSize: (change: 'larger' | 'smaller' | 'normal') => Promise<Result<null>>;
   readonly takeNotices: () => Promise<Result<readonly Problem[]>>;
   readonly takeHandedOverFiles: () => Promise<Result<readonly Result<TakenFile>[]>>;
   readonly chooseFile: () => Promise<Result<TakenFile | null>>;
@@ -68,5 +69,5 @@ declare global {
 
 /** The desktop program around this page; null where the page stands in a browser. */
 export function findDesktop(): DesktopBridge | null {
-  return window.linkwright ?? null;
+  return typeof window === 'undefined' ? null : (window.linkwright ?? null);
 }

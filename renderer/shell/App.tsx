@@ -14,7 +14,7 @@ import { PracticeWorkspace } from '../practice/PracticeWorkspace.tsx';
 import { RepairTableDialog } from '../repair/RepairTableDialog.tsx';
 import { useApp } from '../state/useWorkbench.ts';
 import { SumsPage } from '../sums/SumsPage.tsx';
-import { RefusedDialog, ShortcutsDialog } from './Dialogs.tsx';
+import { AboutDialog, RefusedDialog, ShortcutsDialog } from './Dialogs.tsx';
 import { FindPopovers, FindWorkspace } from './FindWorkspace.tsx';
 import { LiveRegion } from './LiveRegion.tsx';
 import { MenuBar } from './MenuBar.tsx';
@@ -52,6 +52,7 @@ export function App() {
       <ImportDialog />
       <RefusedDialog />
       <ShortcutsDialog />
+      <AboutDialog />
       <QuestionDialog />
       <Palette />
       <LiveRegion />

@@ -1,4 +1,5 @@
 import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
+import { appVersion } from '../../engine/base/index.ts';
 import { drawWords, entryWords, fileWords, windowTexts, wordProblem } from '../../engine/messages/index.ts';
 import type { Workspace } from '../draw/drawState.ts';
 import { wordTime } from '../files/wordTime.ts';
@@ -73,6 +74,26 @@ export function RefusedDialog() {
           </button>
         </p>
       )}
+    </Sheet>
+  );
+}
+
+/** What the program is, and what it never replaces. */
+export function AboutDialog() {
+  const shown = useApp((state) => state.aboutShown);
+  const dispatch = useDispatch();
+  if (!shown) return null;
+  const words = windowTexts.about;
+  return (
+    <Sheet title={words.title} close={words.close} onClose={() => dispatch('about', { shown: false })}>
+      <div className="about">
+        <p className="quiet-text">{words.version(appVersion)}</p>
+        <p>{words.what}</p>
+        <p>{words.offline}</p>
+        <p>{words.figures}</p>
+        <p className="about-care">{words.care}</p>
+        <p className="quiet-text">{words.licence}</p>
+      </div>
     </Sheet>
   );
 }

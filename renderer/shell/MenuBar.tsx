@@ -1,15 +1,15 @@
 import { Check, ChevronRight, Contrast, Redo2, Undo2 } from 'lucide-react';
-import { useState } from 'react';
+import { Fragment, useState } from 'react';
 import { Button, Header, Menu, MenuItem, MenuSection, MenuTrigger, Popover, Separator, SubmenuTrigger } from 'react-aria-components';
 import { fileWords, windowTexts } from '../../engine/messages/index.ts';
 import { FileMenuItems } from '../files/FileMenu.tsx';
 import { isUnsaved } from '../files/unsaved.ts';
 import { HouseSign } from '../marks/Sign.tsx';
 import { listSamples, loadCaseTitles, type SampleCabinet } from '../samples/sampleCabinets.ts';
-import { themeChoices } from '../state/appState.ts';
+import { type AppState, themeChoices } from '../state/appState.ts';
 import { type CommandId, commands } from '../state/commands.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
-import { buildItems, chooseItems, editItems, moveItems, type PlainCommand, practiceItems } from './plainCommands.ts';
+import { type MenuCommand, type MenuName, menuSections } from './plainCommands.ts';
 import { shortcutsOf, wordKeys } from './shortcuts.ts';
 import { WorkspaceSwitch } from './WorkspaceSwitch.tsx';
 import './menu.css';
@@ -24,12 +24,12 @@ export function MenuBar() {
       </span>
       <nav className="menus" aria-label={windowTexts.menus.all}>
         <FileMenu />
-        <EditMenu />
-        <CabinetMenu />
+        <PlainMenu menu="edit" />
+        <PlainMenu menu="cabinet" />
         <ViewMenu />
-        <PracticeMenu />
+        <PlainMenu menu="practice" />
         <SamplesMenu />
-        <HelpMenu />
+        <PlainMenu menu="help" />
       </nav>
       <WorkspaceSwitch />
       <OpenDocument />
@@ -57,11 +57,15 @@ function TopMenu({
   );
 }
 
-function Item({ id, label, checked }: { readonly id: PlainCommand; readonly label?: string; readonly checked?: boolean }) {
+function Item({ id }: { readonly id: MenuCommand }) {
   const dispatch = useDispatch();
   const enabled = useApp((state) => commands[id].isEnabled(state));
+  const checked = useApp((state) => checks[id]?.(state) ?? false);
+  // The step that is undone or redone stands beside the word.
+  const step = useApp(({ history: { past, future } }) => (id === 'undo' ? past[past.length - 1]?.name : future[0]?.name) ?? null);
   const [keys] = shortcutsOf(id);
-  const text = label ?? windowTexts.commands[commands[id].label];
+  const text =
+    id === 'undo' ? windowTexts.undoStep(step) : id === 'redo' ? windowTexts.redoStep(step) : windowTexts.commands[commands[id].label];
   return (
     <MenuItem className="menu-item" isDisabled={!enabled} textValue={text} onAction={() => dispatch(id)}>
       <span className="menu-check">{checked && <Check size={14} aria-hidden="true" />}</span>
@@ -71,78 +75,55 @@ function Item({ id, label, checked }: { readonly id: PlainCommand; readonly labe
   );
 }
 
-const Items = ({ ids }: { readonly ids: readonly PlainCommand[] }) => ids.map((id) => <Item key={id} id={id} />);
+/** Lines that are set or not: what says which. */
+const checks: { readonly [K in MenuCommand]?: (state: AppState) => boolean } = {
+  'toggle-walk-order': ({ walkOrder }) => walkOrder === 'mounting',
+  'toggle-inject': ({ inject }) => inject.on,
+  'go-draw': ({ workspace }) => workspace === 'draw',
+  'go-find': ({ workspace }) => workspace === 'find',
+  'go-practice': ({ workspace }) => workspace === 'practice',
+  'toggle-arrangement': ({ draw }) => draw.arrangement === 'mounting',
+  'toggle-feedback': ({ draw }) => draw.feedbackShown,
+  'toggle-fold-chains': ({ foldChains }) => foldChains,
+  'toggle-reduce-motion': ({ reduceMotion }) => reduceMotion,
+};
+
+/** The lines of a menu, with a rule between its sections. */
+function useSections(menu: MenuName) {
+  const workspace = useApp((state) => state.workspace);
+  return menuSections(menu, workspace);
+}
+
+function Sections({ menu }: { readonly menu: MenuName }) {
+  return useSections(menu).map((section, index) => (
+    <Fragment key={section[0]}>
+      {index > 0 && <Separator className="menu-line" />}
+      <MenuSection>
+        {section.map((id) => (
+          <Item key={id} id={id} />
+        ))}
+      </MenuSection>
+    </Fragment>
+  ));
+}
+
+function PlainMenu({ menu, children }: { readonly menu: MenuName; readonly children?: React.ReactNode }) {
+  return (
+    <TopMenu label={windowTexts.menus[menu]}>
+      <Menu aria-label={windowTexts.menus[menu]} className="menu">
+        <Sections menu={menu} />
+        {children}
+      </Menu>
+    </TopMenu>
+  );
+}
 
 function FileMenu() {
   const dispatch = useDispatch();
+  const sections = useSections('file');
   return (
     <TopMenu label={windowTexts.menus.file} onOpenChange={(open) => open && dispatch('list-recent')}>
-      <FileMenuItems item={(id) => <Item id={id} />} />
-    </TopMenu>
-  );
-}
-
-function EditMenu() {
-  const undo = useApp((state) => state.history.past[state.history.past.length - 1]?.name ?? null);
-  const redo = useApp((state) => state.history.future[0]?.name ?? null);
-  const injecting = useApp((state) => state.inject.on);
-  const mounting = useApp((state) => state.walkOrder === 'mounting');
-  const drawing = useApp((state) => state.workspace === 'draw');
-  return (
-    <TopMenu label={windowTexts.menus.edit}>
-      <Menu aria-label={windowTexts.menus.edit} className="menu">
-        <Item id="undo" label={windowTexts.undoStep(undo)} />
-        <Item id="redo" label={windowTexts.redoStep(redo)} />
-        <Separator className="menu-line" />
-        {drawing ? (
-          <>
-            <Items ids={editItems} />
-            <Item id="paste-rows" />
-            <Separator className="menu-line" />
-            <Items ids={chooseItems} />
-            <Separator className="menu-line" />
-            <Item id="find-thing" />
-            <Item id="palette" />
-          </>
-        ) : (
-          <>
-            <Item id="walk-displays" />
-            <Item id="enter-next-report" />
-            <Item id="toggle-walk-order" checked={mounting} />
-            <Item id="enter-restart" />
-            <Separator className="menu-line" />
-            <Item id="toggle-inject" checked={injecting} />
-            <Item id="ask-take-pattern" />
-            <Separator className="menu-line" />
-            <Item id="hand-back" />
-          </>
-        )}
-      </Menu>
-    </TopMenu>
-  );
-}
-
-function CabinetMenu() {
-  const drawing = useApp((state) => state.workspace === 'draw');
-  return (
-    <TopMenu label={windowTexts.menus.cabinet}>
-      <Menu aria-label={windowTexts.menus.cabinet} className="menu">
-        {drawing && (
-          <>
-            <Items ids={buildItems} />
-            <Separator className="menu-line" />
-            <Items ids={moveItems} />
-            <Separator className="menu-line" />
-          </>
-        )}
-        <Item id="equipment-types" />
-        <Item id="toggle-sums" />
-        <Item id="repair-table" />
-        <Separator className="menu-line" />
-        <Item id="compare-saved" />
-        <Item id="compare-file" />
-        <Item id="ask-new-machine" />
-      </Menu>
+      <FileMenuItems sections={sections} item={(id) => <Item id={id} />} />
     </TopMenu>
   );
 }
@@ -150,71 +131,26 @@ function CabinetMenu() {
 function ViewMenu() {
   const dispatch = useDispatch();
   const theme = useApp((state) => state.theme);
-  const fold = useApp((state) => state.foldChains);
-  const reduce = useApp((state) => state.reduceMotion);
-  const workspace = useApp((state) => state.workspace);
-  const drawing = workspace === 'draw';
-  const draw = useApp((state) => state.draw);
   return (
-    <TopMenu label={windowTexts.menus.view}>
-      <Menu aria-label={windowTexts.menus.view} className="menu">
-        <MenuSection>
-          <Item id="go-draw" checked={drawing} />
-          <Item id="go-find" checked={workspace === 'find'} />
-          <Item id="go-practice" checked={workspace === 'practice'} />
-        </MenuSection>
-        <Separator className="menu-line" />
-        {drawing && (
-          <>
-            <MenuSection>
-              <Item id="toggle-draw-view" />
-              <Item id="toggle-arrangement" checked={draw.arrangement === 'mounting'} />
-              <Item id="toggle-feedback" checked={draw.feedbackShown} />
-            </MenuSection>
-            <Separator className="menu-line" />
-          </>
-        )}
-        <MenuSection>
-          <Item id="zoom-in" />
-          <Item id="zoom-out" />
-          <Item id="zoom-to-fit" />
-        </MenuSection>
-        <Separator className="menu-line" />
-        <MenuSection>
-          <Item id="toggle-fold-chains" checked={fold} />
-          <Item id="toggle-reduce-motion" checked={reduce} />
-        </MenuSection>
-        <Separator className="menu-line" />
-        <MenuSection
-          selectionMode="single"
-          selectedKeys={[theme]}
-          onSelectionChange={(keys) => {
-            const chosen = themeChoices.find((choice) => keys !== 'all' && keys.has(choice));
-            if (chosen) dispatch('set-theme', { theme: chosen });
-          }}
-        >
-          <Header className="menu-head">{windowTexts.themeButton}</Header>
-          {themeChoices.map((choice) => (
-            <MenuItem key={choice} id={choice} className="menu-item" textValue={windowTexts.themes[choice]}>
-              <span className="menu-check">{choice === theme && <Check size={14} aria-hidden="true" />}</span>
-              <span className="menu-text">{windowTexts.themes[choice]}</span>
-            </MenuItem>
-          ))}
-        </MenuSection>
-      </Menu>
-    </TopMenu>
-  );
-}
-
-function PracticeMenu() {
-  return (
-    <TopMenu label={windowTexts.menus.practice}>
-      <Menu aria-label={windowTexts.menus.practice} className="menu">
-        <Items ids={practiceItems.slice(0, 3)} />
-        <Separator className="menu-line" />
-        <Items ids={practiceItems.slice(3)} />
-      </Menu>
-    </TopMenu>
+    <PlainMenu menu="view">
+      <Separator className="menu-line" />
+      <MenuSection
+        selectionMode="single"
+        selectedKeys={[theme]}
+        onSelectionChange={(keys) => {
+          const chosen = themeChoices.find((choice) => keys !== 'all' && keys.has(choice));
+          if (chosen) dispatch('set-theme', { theme: chosen });
+        }}
+      >
+        <Header className="menu-head">{windowTexts.themeButton}</Header>
+        {themeChoices.map((choice) => (
+          <MenuItem key={choice} id={choice} className="menu-item" textValue={windowTexts.themes[choice]}>
+            <span className="menu-check">{choice === theme && <Check size={14} aria-hidden="true" />}</span>
+            <span className="menu-text">{windowTexts.themes[choice]}</span>
+          </MenuItem>
+        ))}
+      </MenuSection>
+    </PlainMenu>
   );
 }
 
@@ -260,24 +196,6 @@ function SampleCases({ sample, titles }: { readonly sample: SampleCabinet; reado
         </MenuItem>
       ))}
     </Menu>
-  );
-}
-
-function HelpMenu() {
-  const dispatch = useDispatch();
-  return (
-    <TopMenu label={windowTexts.menus.help}>
-      <Menu aria-label={windowTexts.menus.help} className="menu">
-        <MenuItem
-          className="menu-item"
-          textValue={windowTexts.commands.showShortcuts}
-          onAction={() => dispatch('show-shortcuts', { shown: true })}
-        >
-          <span className="menu-check" />
-          <span className="menu-text">{windowTexts.commands.showShortcuts}</span>
-        </MenuItem>
-      </Menu>
-    </TopMenu>
   );
 }
 

@@ -2,7 +2,7 @@ import { drawWords, windowTexts } from '../../engine/messages/index.ts';
 import { Chooser } from '../draw/Chooser.tsx';
 import { commands } from '../state/commands.ts';
 import { useApp, useDispatch, useWindow } from '../state/useWorkbench.ts';
-import { plainCommands } from './plainCommands.ts';
+import { listMenuCommands } from './plainCommands.ts';
 import { shortcutsOf, wordKeys } from './shortcuts.ts';
 
 /** All commands, found by any of their words; those that cannot be run now say so. */
@@ -13,7 +13,7 @@ export function Palette() {
   if (!shown) return null;
   const words = drawWords.chooser.palette;
   const state = store.getState();
-  const choices = plainCommands
+  const choices = listMenuCommands()
     .filter((id) => id !== 'palette')
     .map((id) => {
       const [keys] = shortcutsOf(id);
@@ -32,7 +32,7 @@ export function Palette() {
       empty={words.notNow}
       choices={[...choices.filter(({ disabled }) => disabled === undefined), ...choices.filter(({ disabled }) => disabled !== undefined)]}
       onChoose={(id) => {
-        const chosen = plainCommands.find((one) => one === id);
+        const chosen = listMenuCommands().find((one) => one === id);
         if (chosen !== undefined) dispatch(chosen);
       }}
       onClose={() => dispatch('close-draw-dialog')}

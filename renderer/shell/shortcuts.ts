@@ -1,6 +1,7 @@
 import type { Workspace } from '../draw/drawState.ts';
 import { type CommandId, commands } from '../state/commands.ts';
 import type { Workbench } from '../state/dispatcher.ts';
+import { isOffered } from './plainCommands.ts';
 
 /** Whether the command key takes the place of Ctrl. */
 function isMac(): boolean {
@@ -19,10 +20,12 @@ interface Shortcut {
 /** Every key with the command it runs. Two commands on one key of one workspace are a mistake that a test finds. */
 export function listShortcuts(): readonly Shortcut[] {
   // Object.keys is typed as string[]; these are the command ids.
-  return (Object.keys(commands) as CommandId[]).flatMap((id) => {
-    const command: { readonly keysIn?: Workspace; readonly byEvent?: true } = commands[id];
-    return shortcutsOf(id).map((keys) => ({ keys, id, workspace: command.keysIn ?? null, byEvent: command.byEvent ?? false }));
-  });
+  return (Object.keys(commands) as CommandId[])
+    .filter((id) => isOffered(id))
+    .flatMap((id) => {
+      const command: { readonly keysIn?: Workspace; readonly byEvent?: true } = commands[id];
+      return shortcutsOf(id).map((keys) => ({ keys, id, workspace: command.keysIn ?? null, byEvent: command.byEvent ?? false }));
+    });
 }
 
 export function shortcutsOf(id: CommandId): readonly string[] {

@@ -102,6 +102,7 @@ export interface SessionState {
   /** How a new machine is called is being asked. */
   readonly machineAsked: boolean;
   readonly shortcutsShown: boolean;
+  readonly aboutShown: boolean;
   readonly announcement: Announcement;
   /** How many suspects the grid lists beyond the usual few. */
   readonly allCandidates: boolean;
@@ -181,6 +182,7 @@ export const stateTable: { readonly [K in keyof Required<AppState>]: KindOf<K> }
   comparison: 'session',
   machineAsked: 'session',
   shortcutsShown: 'session',
+  aboutShown: 'session',
   announcement: 'session',
   allCandidates: 'session',
   equipment: 'session',

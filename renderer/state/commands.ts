@@ -10,6 +10,7 @@ import { papersCommands } from '../papers/papersCommands.ts';
 import { instructorCommands } from '../practice/instructorCommands.ts';
 import { entryCommands } from '../quick/entryCommands.ts';
 import { repairCommands } from '../repair/repairCommands.ts';
+import { shellCommands } from '../shell/shellCommands.ts';
 import { sumsCommands } from '../sums/sumsCommands.ts';
 import type { AppState, ChosenCandidate, OpenEntry, ThemeChoice } from './appState.ts';
 import { type Command, documentCommand, effectCommand, viewCommand } from './command.ts';
@@ -180,12 +181,6 @@ export const commands = {
     run: (state) => ({ reduceMotion: !state.reduceMotion }),
   }),
 
-  'show-shortcuts': viewCommand<{ readonly shown: boolean }>({
-    label: 'showShortcuts',
-    isEnabled: always,
-    run: (_state, { shown }) => ({ shortcutsShown: shown }),
-  }),
-
   'close-refused': viewCommand({
     label: 'closeRefused',
     isEnabled: (state) => state.refused !== null,
@@ -242,6 +237,7 @@ export const commands = {
   ...editCommands,
   ...compareCommands,
   ...instructorCommands,
+  ...shellCommands,
 
   announce: viewCommand<{ readonly text: string }>({
     label: 'announce',

@@ -193,6 +193,7 @@ function freshSession({ cabinet, caseRecord }: DocumentState, opened: OpenedAs) 
     comparison: null,
     machineAsked: false,
     shortcutsShown: false,
+    aboutShown: false,
     allCandidates: false,
     equipment: closedEquipment,
     chosenStep: null,

@@ -1,4 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { windowTexts } from '../../engine/messages/index.ts';
+import { workspaces } from '../../renderer/draw/drawState.ts';
+import { menuNames, menuSections } from '../../renderer/shell/plainCommands.ts';
+import { shortcutsOf, wordKeys } from '../../renderer/shell/shortcuts.ts';
+import { commands } from '../../renderer/state/commands.ts';
 import { findChromium } from '../support/chromium.ts';
 import { launchPage } from '../support/launchPage.ts';
 import { whyMissing } from '../support/required.ts';
@@ -10,6 +15,33 @@ describe.skipIf(missing)('the page in Chromium', () => {
     const { page, shoot, close } = await launchPage();
     await expect.poll(() => page.locator('#root').textContent()).toContain('Linkwright');
     await shoot('page-opens');
+    await close();
+  });
+
+  it('should show in every menu what the table of menus says, with its keys, and answer F1', async () => {
+    const { page, shoot, close } = await launchPage();
+    const menus = page.getByRole('navigation', { name: windowTexts.menus.all });
+    for (const workspace of workspaces) {
+      await page.keyboard.press(`Alt+${workspaces.indexOf(workspace) + 1}`);
+      for (const menu of menuNames) {
+        await menus.getByRole('button', { name: windowTexts.menus[menu], exact: true }).click();
+        const shown = await page.getByRole('menu').last().getByRole('menuitem').allTextContents();
+        for (const id of menuSections(menu, workspace, false).flat()) {
+          const line =
+            windowTexts.commands[commands[id].label] + (shortcutsOf(id)[0] === undefined ? '' : wordKeys(shortcutsOf(id)[0] ?? ''));
+          if (id !== 'undo' && id !== 'redo') expect(shown).toContain(line);
+        }
+        if (workspace === 'draw') await shoot(`menu-${menu}`);
+        await page.keyboard.press('Escape');
+      }
+    }
+    await page.keyboard.press('F1');
+    await page.getByRole('dialog', { name: windowTexts.shortcuts.title }).waitFor();
+    await page.keyboard.press('Escape');
+    await page.getByRole('button', { name: windowTexts.menus.help, exact: true }).click();
+    await page.getByRole('menuitem', { name: windowTexts.commands.about }).click();
+    await page.getByRole('dialog', { name: windowTexts.about.title }).waitFor();
+    await shoot('about');
     await close();
   });
 });

@@ -14,4 +14,21 @@ describe.skipIf(missing)('the desktop program', () => {
     await shoot('desktop-opens');
     await close();
   });
+
+  it('should enlarge the text, and close, from its own menus', async () => {
+    const { app, page, close } = await launchDesktop();
+    const choose = async (menu: string, line: string) => {
+      await page.getByRole('button', { name: menu, exact: true }).click();
+      await page.getByRole('menuitem', { name: line }).click();
+    };
+    const width = await page.evaluate(() => window.innerWidth);
+    await choose('View', 'Larger text');
+    await expect.poll(() => page.evaluate(() => window.innerWidth)).toBeLessThan(width);
+    await choose('View', 'Text of normal size');
+    await expect.poll(() => page.evaluate(() => window.innerWidth)).toBe(width);
+    const gone = app.waitForEvent('close');
+    await choose('File', 'Quit').catch(() => undefined);
+    await gone;
+    await close();
+  });
 });

@@ -57,6 +57,7 @@ export async function startSession({ machine, document, memory = { recent: [] },
   const state: { dialog: string | null; answers: Answer[] } = { dialog: null, answers: ['cancel'] };
 
   const bridge: DesktopBridge = {
+    changeTextSize: async () => ok(null),
     describeProgram: async () => ok({ version: '', platform: '', runtime: '', browser: '' }),
     takeNotices: async () => ok(notices.splice(0)),
     takeHandedOverFiles: async () => {

@@ -16,6 +16,7 @@ function listen(handlers: Partial<CallHandlers> = {}) {
   const ipc: Pick<IpcMain, 'handle'> = { handle: (channel, listener) => void listeners.set(channel, listener) };
   const none: CallHandlers = {
     describeProgram: () => ok(facts),
+    changeTextSize: () => ok(null),
     takeNotices: () => ok([]),
     takeHandedOverFiles: () => ok([]),
     chooseFile: () => ok(null),
