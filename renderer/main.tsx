@@ -3,6 +3,7 @@ import '@fontsource/b612/latin-700.css';
 import '@fontsource/b612-mono/latin-400.css';
 import './theme/tokens.css';
 import './theme/base.css';
+import './theme/fields.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { firstSample, loadSample } from './samples/sampleCabinets.ts';
