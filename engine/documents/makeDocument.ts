@@ -9,6 +9,7 @@ import { cableSchedule, leadList, unitList } from './lists.ts';
 import { patternSheet } from './patternSheet.ts';
 import { photoPages } from './photos.ts';
 import type { DocumentSource } from './source.ts';
+import { sumsPaper } from './sumsPaper.ts';
 
 /** A document with its pages. */
 export interface MadeDocument {
@@ -41,6 +42,8 @@ function papersOf(source: DocumentSource, kind: Exclude<PaperKind, 'labels'>, si
       return doorSheets(source, size);
     case 'pattern-sheet':
       return [patternSheet(source)];
+    case 'sums':
+      return [sumsPaper(source)];
     case 'photos': {
       const paper = photoPages(source);
       return paper === null ? [] : [paper];

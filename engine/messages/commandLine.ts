@@ -283,7 +283,7 @@ export const commandWords = {
     usage: ['linkwright print FILE… [--what DOCUMENT]… [--into FOLDER]'],
     about: [
       'Makes the documents of each cabinet file (or of the cabinet in a case) and writes them beside it, or into a folder. Several files make one batch, for example all machines of a design.',
-      'DOCUMENT is drawing, units, cables, leads, labels, door-sheet, pattern-sheet or photos; without --what all but the photos are made.',
+      'DOCUMENT is drawing, units, cables, leads, labels, door-sheet, pattern-sheet, sums or photos; without --what all but the photos are made.',
       'A PDF is vector, its text can be selected, its typefaces are embedded. SVG is one file for each page; HTML is made of what is more than labels.',
     ],
     options: {
@@ -320,11 +320,11 @@ export const commandWords = {
     summary: 'write the lists of a cabinet as CSV, or the whole as GraphML',
     usage: ['linkwright export FILE --what LIST [--to FILE]'],
     about: [
-      'Writes a list to standard output, or into a file. LIST is units, cables, leads, feedbacks or graph. What is written imports unchanged.',
+      'Writes a list to standard output, or into a file. LIST is units, cables, leads, feedbacks, sums or graph. What is written imports unchanged, but for the sums.',
       'Texts that a spreadsheet would take for a formula (designations begin with = + or −) get one apostrophe before them, which an import takes away again.',
     ],
     options: {
-      what: { value: 'LIST', meaning: 'units, cables, leads, feedbacks, or graph for GraphML.' },
+      what: { value: 'LIST', meaning: 'units, cables, leads, feedbacks, sums, or graph for GraphML.' },
       separator: { value: 'SIGN', meaning: 'semicolon (the usual), comma or tab.' },
       decimal: { value: 'MARK', meaning: 'point (the usual) or comma.' },
       'byte-order-mark': { value: '', meaning: 'Begin with a byte order mark, by which some spreadsheets know UTF-8.' },

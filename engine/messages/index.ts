@@ -88,6 +88,7 @@ export {
   patternSheetWords,
   photoWords,
   printWords,
+  sumsPaperWords,
 } from './papers.ts';
 export {
   changeEffectWords,

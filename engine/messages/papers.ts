@@ -3,7 +3,7 @@ import { wordCount, wordList } from './numbers.ts';
 import { wordDuration, wordNumber } from './quantities.ts';
 
 /** The documents that are printed, by their names in the program. */
-export const paperKinds = ['drawing', 'units', 'cables', 'leads', 'labels', 'door-sheet', 'pattern-sheet', 'photos'] as const;
+export const paperKinds = ['drawing', 'units', 'cables', 'leads', 'labels', 'door-sheet', 'pattern-sheet', 'sums', 'photos'] as const;
 export type PaperKind = (typeof paperKinds)[number];
 
 /** What each document is called, and what it is for. */
@@ -15,6 +15,7 @@ export const paperKindWords: { readonly [K in PaperKind]: { readonly label: stri
   labels: { label: 'label sheets', meaning: 'labels for both ends of every cable, and for the units' },
   'door-sheet': { label: 'door sheet', meaning: 'which fault makes which picture, for the inside of the door' },
   'pattern-sheet': { label: 'pattern sheet', meaning: 'a blank form to note what every display shows' },
+  sums: { label: 'sums', meaning: 'light, axes, 24 V and DC link, and where each figure comes from' },
   photos: { label: 'photos', meaning: 'the photos of cabinet and units' },
 };
 
@@ -134,6 +135,23 @@ export const drawingWords = {
   length: (metres: number) => `${wordNumber(metres, 3)} m`,
   legend: 'The thick line is the outbound fibre, away from the controller; the two thin lines are the return fibre.',
   words: (cabinet: string, units: number) => `Drawing of ${cabinet}: ${wordCount(units, 'unit')}`,
+} as const;
+
+/** Words of the sums as a document. */
+export const sumsPaperWords = {
+  how: 'Worked out from the figures that are written down for this cabinet. Behind the tables stands by which formula, and where each figure comes from.',
+  nothingFound: 'Nothing is beyond its limits, as far as the figures are written down.',
+  formulas: 'How it is worked out',
+  figures: 'Figures, and where they come from',
+  quantity: 'Quantity',
+  formula: 'Formula',
+  value: 'Value',
+  of: 'Of',
+  wholeCabinet: 'the cabinet',
+  source: 'Source, or why it is taken',
+  noSource: 'no source given',
+  bounds: { 'at-least': 'at least', 'at-most': 'at most' },
+  csvHeads: ['Sum', 'About', 'Quantity', 'Of', 'Bound', 'Value', 'Unit', 'How known', 'Formula or reason', 'Source'],
 } as const;
 
 /** Words of the photo pages. */

@@ -1,34 +1,28 @@
 import { useState } from 'react';
 import { makeFileName } from '../../engine/base/index.ts';
-import { startSentence, tableKindWords, tableWords, papersWords as words } from '../../engine/messages/index.ts';
-import { type CsvForm, makeTable, tableKinds, writeCsv, writeGraphml } from '../../engine/tables/index.ts';
+import { type ExportedList, exportedLists, writeList } from '../../engine/documents/index.ts';
+import { paperKindWords, startSentence, tableKindWords, papersWords as words } from '../../engine/messages/index.ts';
+import type { CsvForm } from '../../engine/tables/index.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
 
-const choices = [...tableKinds, 'graph'] as const;
 const separators = [';', ',', '\t'] as const;
 const decimals = ['.', ','] as const;
+
+const wordList = (list: ExportedList) =>
+  list === 'graph' ? words.graph : list === 'sums' ? paperKindWords.sums.label : tableKindWords[list];
 
 /** A list as CSV in the form that a spreadsheet wants, or everything as a graph. */
 export function ListExport() {
   const topology = useApp((state) => state.checked.topology);
   const name = useApp((state) => state.cabinet.name);
   const dispatch = useDispatch();
-  const [what, setWhat] = useState<(typeof choices)[number]>('units');
+  const [what, setWhat] = useState<ExportedList>('units');
   const [form, setForm] = useState<CsvForm>({ separator: ';', decimal: '.', byteOrderMark: true });
   const save = () => {
     const isGraph = what === 'graph';
-    const table = isGraph ? null : makeTable(topology, what, tableWords);
-    const text =
-      table === null
-        ? writeGraphml(topology, tableWords)
-        : writeCsv(
-            table.columns.map((key) => tableWords.heads[key]),
-            table.rows,
-            form,
-          );
     dispatch('export-file', {
-      name: makeFileName(`${name}.${isGraph ? 'graph' : tableKindWords[what]}`, isGraph ? '.graphml' : '.csv', 'list'),
-      content: new TextEncoder().encode(text),
+      name: makeFileName(`${name}.${isGraph ? 'graph' : wordList(what)}`, isGraph ? '.graphml' : '.csv', 'list'),
+      content: new TextEncoder().encode(writeList(topology, what, form)),
       kind: isGraph ? 'graphml' : 'csv',
     });
   };
@@ -37,10 +31,10 @@ export function ListExport() {
       <legend>{words.lists}</legend>
       <label className="papers-field">
         {words.list}
-        <select value={what} onChange={(event) => setWhat(choices.find((one) => one === event.target.value) ?? what)}>
-          {choices.map((one) => (
+        <select value={what} onChange={(event) => setWhat(exportedLists.find((one) => one === event.target.value) ?? what)}>
+          {exportedLists.map((one) => (
             <option key={one} value={one}>
-              {startSentence(one === 'graph' ? words.graph : tableKindWords[one])}
+              {startSentence(wordList(one))}
             </option>
           ))}
         </select>

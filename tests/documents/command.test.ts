@@ -40,6 +40,7 @@ describe('linkwright print', () => {
       'Label sheets',
       'Door sheet, chain 1',
       'Pattern sheet',
+      'Sums',
     ]);
     expect(ran.err).toContain('cabinet drawing');
   });

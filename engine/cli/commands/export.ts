@@ -1,6 +1,7 @@
 import { checkCabinet } from '../../cabinet/index.ts';
-import { exportWords, tableWords } from '../../messages/index.ts';
-import { type CsvForm, makeTable, tableKinds, writeCsv, writeGraphml } from '../../tables/index.ts';
+import { exportedLists, writeList } from '../../documents/index.ts';
+import { exportWords } from '../../messages/index.ts';
+import type { CsvForm } from '../../tables/index.ts';
 import { jsonUsageProblem } from '../answer/index.ts';
 import { type Command, failed, firstValue } from '../command.ts';
 import { writeOut } from '../files.ts';
@@ -24,7 +25,7 @@ export const exportLists: Command = {
     if (unwanted !== undefined) {
       return failed(2, [jsonUsageProblem(makeUsageProblem('argument-unwanted', { argument: unwanted, command: 'export' }))]);
     }
-    const what = readOption(given, 'what', [...tableKinds, 'graph']);
+    const what = readOption(given, 'what', exportedLists);
     const separator = readOption(given, 'separator', ['semicolon', 'comma', 'tab']);
     const decimal = readOption(given, 'decimal', ['point', 'comma']);
     const problems = [what, separator, decimal].flatMap((one) => (one.ok ? [] : one.problems));
@@ -37,19 +38,10 @@ export const exportLists: Command = {
       decimal: decimal.value === 'comma' ? ',' : '.',
       byteOrderMark: given.options.has('byte-order-mark'),
     };
-    const text = what.value === 'graph' ? writeGraphml(topology, tableWords) : listText(topology, what.value, form);
+    const text = writeList(topology, what.value, form);
     const to = firstValue(given, 'to');
     if (to === undefined) return { exit: 0, problems: [], json: null, text };
     const problem = await writeOut(io, to, new TextEncoder().encode(text), given.options.has('replace'));
     return problem === null ? { exit: 0, problems: [], json: null, text: exportWords.written(to) } : failed(3, [problem]);
   },
 };
-
-function listText(topology: Parameters<typeof makeTable>[0], kind: (typeof tableKinds)[number], form: CsvForm): string {
-  const table = makeTable(topology, kind, tableWords);
-  return writeCsv(
-    table.columns.map((key) => tableWords.heads[key]),
-    table.rows,
-    form,
-  );
-}
