@@ -6,4 +6,5 @@ export { nameList } from './nameList.ts';
 export { compareNatural } from './naturalOrder.ts';
 export { compareProblems, compareText, makeProblem, type Problem, type Severity, severities } from './problem.ts';
 export { type ProblemCode, type ProblemFacts, problemCodes, problemFacts } from './problemCodes.ts';
+export { Recent } from './recent.ts';
 export { assertNever, fail, ok, type Result } from './result.ts';

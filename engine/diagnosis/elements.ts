@@ -1,4 +1,4 @@
-import type { UnitId } from '../base/index.ts';
+import { Recent, type UnitId } from '../base/index.ts';
 import { type Circumstance, type Fault, faultModes, type Presence, presences } from '../schema/index.ts';
 import type { SearchElement } from '../search/index.ts';
 import { itemKey } from '../simulation/index.ts';
@@ -13,6 +13,11 @@ export interface FaultSpace {
   readonly elements: readonly SearchElement[];
   readonly faults: readonly (readonly SettledFault[])[];
   readonly excludes: readonly (readonly [number, number])[];
+  /** Key of the item or place that each element belongs to, and the elements of each item. */
+  readonly itemOf: readonly string[];
+  readonly items: ReadonlyMap<string, readonly number[]>;
+  /** Equal for equal spaces of one cabinet. */
+  readonly key: string;
 }
 
 export interface FaultSpaceOptions {
@@ -27,10 +32,21 @@ export interface FaultSpaceOptions {
  * of its fibres may have a mode of its own: `cable/x` as a whole, `cable/x/outbound`, `cable/x/return`; the whole excludes the two.
  */
 export function listFaultSpace(cabinet: Cabinet, options: FaultSpaceOptions): FaultSpace {
+  const { circumstances, daysSinceWhole, withWiringMistakes } = options;
+  const key = JSON.stringify([circumstances, daysSinceWhole, withWiringMistakes]);
+  return recentSpaces.get(cabinet, key, () => ({ ...workOutFaultSpace(cabinet, options), key }));
+}
+
+/** From one thing that is seen to the next the fault space is the same. */
+const recentSpaces = new Recent<Cabinet, FaultSpace>(4);
+
+function workOutFaultSpace(cabinet: Cabinet, options: FaultSpaceOptions): Omit<FaultSpace, 'key'> {
   const elements: SearchElement[] = [];
   const faults: SettledFault[][] = [];
   const excludes: [number, number][] = [];
-  const add = (id: string, modes: readonly Fault[]): number => {
+  const itemOf: string[] = [];
+  const items = new Map<string, number[]>();
+  const add = (id: string, modes: readonly [Fault, ...Fault[]]): number => {
     const settled: SettledFault[] = [];
     const searchModes: { id: string; odds: number }[] = [];
     for (const fault of modes) {
@@ -42,14 +58,16 @@ export function listFaultSpace(cabinet: Cabinet, options: FaultSpaceOptions): Fa
         }
       }
     }
+    const item = itemKey(modes[0]);
+    itemOf.push(item);
+    items.set(item, [...(items.get(item) ?? []), elements.length]);
     elements.push({ id, modes: searchModes });
     faults.push(settled);
     return elements.length - 1;
   };
-  const addItem = (modes: readonly Fault[]) => {
-    const [first] = modes;
+  const addItem = ([first, ...others]: readonly Fault[]) => {
     if (first !== undefined) {
-      add(itemKey(first), modes);
+      add(itemKey(first), [first, ...others]);
     }
   };
 
@@ -101,7 +119,7 @@ export function listFaultSpace(cabinet: Cabinet, options: FaultSpaceOptions): Fa
   if (options.withWiringMistakes) {
     addWiringMistakes();
   }
-  return { elements, faults, excludes };
+  return { elements, faults, excludes, itemOf, items };
 
   /** Last, since they have no intermittent twin: so all others stand in pairs, which the search likes. */
   function addWiringMistakes(): void {

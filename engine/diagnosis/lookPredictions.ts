@@ -13,7 +13,7 @@ export class LookPredictions {
     private readonly plan: Plan,
     private readonly scenario: Scenario,
   ) {
-    this.variant = book.variantOf.get(scenario) ?? 0;
+    this.variant = book.variantOf(scenario);
   }
 
   /** Index of the outcome that a look has when the given classes are there; 0 for what is no look. */
@@ -36,7 +36,7 @@ export class LookPredictions {
     const snapshot = this.plan.snapshots[seen.snapshot];
     const arrangement = this.plan.arrangements[snapshot?.nowArrangement ?? 0];
     const placed: PlacedEffect[] = relevant.flatMap((ops) =>
-      this.book.effectsOf(ops, this.variant, snapshot?.nowArrangement ?? 0).map((effect) => ({ effect, fault: ops.fault })),
+      (ops.effects[this.variant]?.[snapshot?.nowArrangement ?? 0] ?? []).map((effect) => ({ effect, fault: ops.fault })),
     );
     if (arrangement === undefined) {
       throw new Error('a snapshot without its arrangement');

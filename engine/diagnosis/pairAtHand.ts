@@ -19,7 +19,7 @@ export class PairAtHand {
     private readonly plan: Plan,
     scenario: Scenario,
   ) {
-    const variant = book.variantOf.get(scenario) ?? 0;
+    const variant = book.variantOf(scenario);
     this.regions = book.compiled.regions.map((_, region) => new RegionWork(book, plan, scenario, region, variant));
     this.regionOfObservation = plan.observations.map((_, index) => this.regions.find((region) => region.owns(index)));
     this.looks = new LookPredictions(book, plan, scenario);

@@ -1,4 +1,6 @@
 import { compareText } from '../base/index.ts';
+import type { FaultChoice } from '../search/index.ts';
+import type { SettledFault } from './elements.ts';
 import type { Groups } from './groups.ts';
 import { faultOf, type Searched } from './searched.ts';
 import type { BehaviourBelief, HypothesisFault, RankedHypothesis, RankedItem } from './types.ts';
@@ -23,40 +25,30 @@ function nameOf({ item, fault }: HypothesisFault): string {
 /** Items by the summed probability of the hypotheses that contain them, their modes likewise; ties by id. */
 export function rankItems(searched: Searched): readonly RankedItem[] {
   const { prepared, result } = searched;
-  const items = new Map<
-    string,
-    { fault: HypothesisFault; probability: number; elements: number[]; modes: Map<string, { probability: number; intermittent: number }> }
-  >();
-  prepared.space.faults.forEach((faults, element) => {
-    faults.forEach((_, mode) => {
-      const fault = faultOf(searched, { element, mode });
-      const probability = result.modes[element]?.[mode] ?? 0;
-      let entry = items.get(fault.item);
-      if (entry === undefined) {
-        entry = { fault, probability: 0, elements: [], modes: new Map() };
-        items.set(fault.item, entry);
-      }
-      entry.probability += probability;
-      if (!entry.elements.includes(element)) {
-        entry.elements.push(element);
-      }
-      const own = entry.modes.get(fault.fault.mode) ?? { probability: 0, intermittent: 0 };
-      own.probability += probability;
-      own.intermittent += fault.fault.presence === 'intermittent' ? probability : 0;
-      entry.modes.set(fault.fault.mode, own);
-    });
-  });
-  return [...items]
-    .map(([key, { fault, probability, elements, modes }]) => ({
-      item: { key, kind: fault.fault.item, fault: fault.fault },
-      probability: Math.max(0, probability - jointOf(searched, elements, probability)),
-      modes: [...modes]
-        .map(([mode, share]) => ({ mode, ...share }))
-        .filter((mode) => mode.probability > 0)
-        .sort((a, b) => b.probability - a.probability || compareText(a.mode, b.mode)),
-    }))
-    .filter(({ probability }) => probability > 0)
-    .sort((a, b) => b.probability - a.probability || compareText(a.item.key, b.item.key));
+  const ranked: RankedItem[] = [];
+  for (const [key, elements] of prepared.space.items) {
+    const shares = new Map<string, { probability: number; intermittent: number }>();
+    let first: SettledFault | undefined;
+    let sum = 0;
+    for (const element of elements) {
+      prepared.space.faults[element]?.forEach((fault, mode) => {
+        const probability = result.modes[element]?.[mode] ?? 0;
+        const own = shares.get(fault.mode) ?? { probability: 0, intermittent: 0 };
+        first ??= fault;
+        sum += probability;
+        own.probability += probability;
+        own.intermittent += fault.presence === 'intermittent' ? probability : 0;
+        shares.set(fault.mode, own);
+      });
+    }
+    const probability = Math.max(0, sum - jointOf(searched, elements, sum));
+    if (first !== undefined && probability > 0) {
+      const modes = [...shares].map(([mode, share]) => ({ mode, ...share })).filter((mode) => mode.probability > 0);
+      modes.sort((a, b) => b.probability - a.probability || compareText(a.mode, b.mode));
+      ranked.push({ item: { key, kind: first.item, fault: first }, probability, modes });
+    }
+  }
+  return ranked.sort((a, b) => b.probability - a.probability || compareText(a.item.key, b.item.key));
 }
 
 /** Below this an item's own pairs (both fibres of one cable) need not be taken out of its sum: they cannot show. */
@@ -68,25 +60,31 @@ function jointOf({ prepared, evaluator, result }: Searched, elements: readonly n
     return 0;
   }
   let joint = 0;
+  // Modes that do the same weigh the same: each pair of effects is weighed once.
+  const known = new Map<string, number>();
+  const weigh = (a: FaultChoice, b: FaultChoice): number => {
+    const key = `${evaluator.effectOf(a)} ${evaluator.effectOf(b)}`;
+    const likelihood = known.get(key) ?? evaluator.likelihood([a, b]);
+    known.set(key, likelihood);
+    return likelihood;
+  };
   elements.forEach((one, index) => {
     for (const other of elements.slice(index + 1)) {
-      if (prepared.space.excludes.some(([a, b]) => (a === one && b === other) || (a === other && b === one))) {
+      if (isExcluded(prepared.space, one, other)) {
         continue;
       }
       prepared.space.elements[one]?.modes.forEach((first, m) => {
         prepared.space.elements[other]?.modes.forEach((second, n) => {
-          joint +=
-            first.odds *
-            second.odds *
-            evaluator.likelihood([
-              { element: one, mode: m },
-              { element: other, mode: n },
-            ]);
+          joint += first.odds * second.odds * weigh({ element: one, mode: m }, { element: other, mode: n });
         });
       });
     }
   });
   return result.total > 0 ? joint / result.total : 0;
+}
+
+function isExcluded({ excludes }: Searched['prepared']['space'], one: number, other: number): boolean {
+  return excludes.some(([a, b]) => (a === one && b === other) || (a === other && b === one));
 }
 
 /** Classes less probable than this do not move the beliefs about behaviour. */

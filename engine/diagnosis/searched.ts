@@ -1,6 +1,5 @@
 import type { Evidence } from '../schema/index.ts';
 import { type FaultChoice, type SearchResult, search } from '../search/index.ts';
-import { itemKey } from '../simulation/index.ts';
 import type { Cabinet } from '../topology/index.ts';
 import { type FaultSpace, listFaultSpace, type SettledFault } from './elements.ts';
 import { Evaluator } from './evaluator.ts';
@@ -139,6 +138,5 @@ export function faultOfChoice({ space }: Prepared, { element, mode }: FaultChoic
 
 /** The same with the key of its item, as answers hold it. */
 export function faultOf({ prepared }: Searched, choice: FaultChoice): HypothesisFault {
-  const fault = faultOfChoice(prepared, choice);
-  return { item: itemKey(fault), fault };
+  return { item: prepared.space.itemOf[choice.element] ?? '', fault: faultOfChoice(prepared, choice) };
 }

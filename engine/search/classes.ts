@@ -31,8 +31,23 @@ export interface FlatProblem {
   readonly allOdds: number;
 }
 
+type Searchable = Pick<SearchProblem<unknown>, 'elements' | 'excludes'>;
+
 /** Flattens a problem: drops modes that cannot occur, gathers those of equal effect, lists what excludes what. */
-export function flatten(problem: Pick<SearchProblem<unknown>, 'elements' | 'excludes'>): FlatProblem {
+export function flatten({ elements, excludes }: Searchable): FlatProblem {
+  const known = flattened.get(elements);
+  if (known !== undefined && known.excludes === excludes) {
+    return known.flat;
+  }
+  const flat = workOut({ elements, ...(excludes === undefined ? {} : { excludes }) });
+  flattened.set(elements, { excludes, flat });
+  return flat;
+}
+
+/** Searched anew for every reading, the list of elements stays the same. */
+const flattened = new WeakMap<Searchable['elements'], { readonly excludes: Searchable['excludes']; readonly flat: FlatProblem }>();
+
+function workOut(problem: Searchable): FlatProblem {
   const modes: FlatMode[] = [];
   const classOf = new Map<string, number>();
   const members: number[][] = [];
@@ -90,7 +105,7 @@ function makeClass(members: readonly number[], modes: readonly FlatMode[]): Effe
  * Σ odds over all allowed combinations. Elements that exclude each other form small groups (a cable with its two fibres); within
  * a group the sum runs over its subsets without an excluded pair, between groups it factorises.
  */
-export function sumAllOdds(problem: Pick<SearchProblem<unknown>, 'elements' | 'excludes'>): number {
+export function sumAllOdds(problem: Searchable): number {
   const odds = problem.elements.map((element) => element.modes.reduce((sum, mode) => sum + Math.max(0, mode.odds), 0));
   const groupOf = problem.elements.map((_, index) => index);
   const find = (index: number): number => {

@@ -163,11 +163,13 @@ class PairSearch<Prediction> {
     const { weights, bests, sizes } = this;
     const { weight, best } = first;
     const size = first.members.length;
-    // Sums are kept in locals: this runs millions of times.
+    // Sums and thresholds are kept in locals: this runs millions of times.
     let share = 0;
     let total = 0;
     let visitedOdds = 0;
     let visited = 0;
+    let topLeast = this.top.threshold;
+    let pairsLeast = this.topPairs.threshold;
     for (let j = i + 1; j < row.length; j += 1) {
       const likelihood = row[j] ?? 0;
       const other = weights[j] ?? 0;
@@ -185,14 +187,19 @@ class PairSearch<Prediction> {
         if (count === 0) {
           continue;
         }
-        if (most * likelihood > this.top.threshold) {
+        if (most * likelihood > topLeast) {
           most = this.allowedPairs(i, j).reduce((greatest, pair) => Math.max(greatest, pair.odds), 0);
         }
       }
-      total += odds * likelihood;
+      const mass = odds * likelihood;
+      total += mass;
       visitedOdds += odds;
       visited += count;
-      this.keep(i, j, odds * likelihood, likelihood, most);
+      if (most * likelihood > topLeast || mass > pairsLeast) {
+        this.keep(i, j, mass, likelihood, most);
+        topLeast = this.top.threshold;
+        pairsLeast = this.topPairs.threshold;
+      }
     }
     shares[i] = (shares[i] ?? 0) + share;
     this.total += total;
@@ -218,12 +225,8 @@ class PairSearch<Prediction> {
   }
 
   private keep(i: number, j: number, mass: number, likelihood: number, best: number): void {
-    if (best * likelihood > this.top.threshold) {
-      this.top.add(best * likelihood, () => ({ classes: [i, j], likelihood }));
-    }
-    if (mass > this.topPairs.threshold) {
-      this.topPairs.add(mass, () => ({ classes: [i, j], likelihood, mass }));
-    }
+    this.top.add(best * likelihood, () => ({ classes: [i, j], likelihood }));
+    this.topPairs.add(mass, () => ({ classes: [i, j], likelihood, mass }));
   }
 
   /** Pairs of members of one class. */
@@ -321,9 +324,12 @@ class PairSearch<Prediction> {
           add([member], this.flat.modes[member]?.odds ?? 0);
         }
       } else {
-        for (const { a, b, odds } of this.allowedPairs(i, j)) {
-          add([a, b], odds);
-        }
+        this.forAllowedPairs(i, j, (a, b, odds) => {
+          if (odds * likelihood > found.threshold) {
+            add([a, b], odds);
+          }
+          return true;
+        });
       }
     }
     return found.list();

@@ -1,4 +1,4 @@
-import { assertNever, type ChainId, type FeedbackId, type LeadId, type LinkId, type UnitId } from '../base/index.ts';
+import { assertNever, type ChainId, type FeedbackId, type LeadId, type LinkId, Recent, type UnitId } from '../base/index.ts';
 import type { Intervention, LinkEnd } from '../schema/index.ts';
 import type { Cabinet } from '../topology/index.ts';
 
@@ -40,20 +40,17 @@ export function endKey(link: LinkId, end: LinkEnd): string {
 
 /** The cabinet after `interventions`, done in order. Those that name nothing in this cabinet change nothing. */
 export function arrange(cabinet: Cabinet, interventions: readonly Intervention[]): Arrangement {
-  if (interventions.length === 0) {
-    const untouched = asBuilt.get(cabinet) ?? new Workbench(cabinet);
-    asBuilt.set(cabinet, untouched);
-    return untouched;
-  }
-  const state = new Workbench(cabinet);
-  for (const intervention of interventions) {
-    state.perform(intervention);
-  }
-  return state;
+  return recentArrangements.get(cabinet, JSON.stringify(interventions), () => {
+    const state = new Workbench(cabinet);
+    for (const intervention of interventions) {
+      state.perform(intervention);
+    }
+    return state;
+  });
 }
 
-/** Cabinets in which nothing was done: asked for thousands of times. */
-const asBuilt = new WeakMap<Cabinet, Arrangement>();
+/** Asked for thousands of times; what is worked out from an arrangement may be kept with it. */
+const recentArrangements = new Recent<Cabinet, Arrangement>(64);
 
 // The file schema holds plain strings; inside the engine ids are branded by kind.
 const asLink = (id: string) => id as LinkId;
