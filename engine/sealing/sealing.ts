@@ -21,12 +21,18 @@ export async function sealAnswer(answer: AnswerContent, passphrase: string, { wo
 
 /** Opens a seal. Fails with a problem when the passphrase is wrong, or what is sealed is no answer. */
 export async function openSeal(sealed: string, passphrase: string): Promise<Result<AnswerContent>> {
+  const opened = await openBytes(sealed, passphrase);
+  if (!opened.ok) return opened;
+  const parsed = answerContent.safeParse(parseJson(new TextDecoder().decode(opened.value)));
+  return parsed.success ? ok(parsed.data) : fail(makeProblem('exercise-seal-damaged', 'refused', { where: '/sealed' }));
+}
+
+/** What is sealed, whatever it is. Fails with a problem when the passphrase is wrong, or the seal is none. */
+export async function openBytes(sealed: string, passphrase: string): Promise<Result<Uint8Array>> {
   const bytes = decodeArmor(sealed);
   if (bytes === null || workOf(bytes) > mostWork) return fail(makeProblem('exercise-seal-damaged', 'refused', { where: '/sealed' }));
-  const text = await decrypt(bytes, passphrase);
-  if (text === null) return fail(makeProblem('exercise-seal-closed', 'refused', { where: '/sealed' }));
-  const parsed = answerContent.safeParse(parseJson(text));
-  return parsed.success ? ok(parsed.data) : fail(makeProblem('exercise-seal-damaged', 'refused', { where: '/sealed' }));
+  const opened = await decrypt(bytes, passphrase);
+  return opened === null ? fail(makeProblem('exercise-seal-closed', 'refused', { where: '/sealed' })) : ok(opened);
 }
 
 function decodeArmor(sealed: string): Uint8Array | null {
@@ -43,11 +49,11 @@ function workOf(bytes: Uint8Array): number {
   return Number(/\n-> scrypt \S+ (\d{1,3})\n/.exec(head)?.[1] ?? Number.POSITIVE_INFINITY);
 }
 
-async function decrypt(bytes: Uint8Array, passphrase: string): Promise<string | null> {
+async function decrypt(bytes: Uint8Array, passphrase: string): Promise<Uint8Array | null> {
   try {
     const decrypter = new Decrypter();
     decrypter.addPassphrase(passphrase);
-    return await decrypter.decrypt(bytes, 'text');
+    return await decrypter.decrypt(bytes);
   } catch {
     return null; // the library throws for a wrong passphrase and for a changed seal alike
   }
