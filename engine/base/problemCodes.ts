@@ -161,6 +161,7 @@ export const problemFacts = {
   'recovery-not-kept': ['reason'],
   'recovery-unreadable': ['file'],
   'play-not-restored': [],
+  'drafts-not-restored': [],
   'call-refused': ['call', 'reason'],
   'settings-set-aside': ['file'],
   'settings-not-kept': ['reason'],

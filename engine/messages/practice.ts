@@ -1,3 +1,4 @@
+import { wordCount } from './numbers.ts';
 import { wordNumber } from './quantities.ts';
 
 const minutes = (value: number) => `${wordNumber(Math.round(value * 10) / 10)} min`;
@@ -8,6 +9,11 @@ export const practiceWords = {
   title: 'Exercises',
   intro: 'A fault is hidden. Say whom you suspect and what you expect, then look or act at a price, then name what is wrong.',
   ready: 'Ready exercises',
+  left: 'Left in the middle',
+  goOn: 'Go on',
+  leftSteps: (steps: number) => `${wordCount(steps, 'step')} taken.`,
+  forgetLeft: (name: string) => `Give up: ${name}`,
+  goOnWith: (name: string) => `Go on: ${name}`,
   open: 'Open an exercise file',
   start: 'Start',
   opening: 'Opening the sealed answer …',

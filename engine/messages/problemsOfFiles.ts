@@ -14,6 +14,7 @@ type FileCode =
   | 'recovery-not-kept'
   | 'recovery-unreadable'
   | 'play-not-restored'
+  | 'drafts-not-restored'
   | 'call-refused'
   | 'settings-set-aside'
   | 'settings-not-kept'
@@ -203,6 +204,11 @@ export const fileProblemWords: WordsFor<FileCode> = {
     title: 'An exercise that was being played could not be brought back',
     explanation: 'What was kept of the play by an earlier run is damaged.',
     whatToDo: 'Begin the exercise anew. Its file is as it was.',
+  }),
+  'drafts-not-restored': () => ({
+    title: 'Exercises that were being made could not be brought back',
+    explanation: 'What was kept of them by an earlier run is damaged.',
+    whatToDo: 'Make them anew. Exercises that were saved are as they were.',
   }),
   'recovery-unreadable': ({ file }) => ({
     title: 'A recovery copy cannot be read',

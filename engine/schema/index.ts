@@ -53,6 +53,7 @@ export {
 } from './exerciseSchema.ts';
 export { longestLine, textForms } from './fields.ts';
 export { makeJsonSchema, type SchemaName, schemaNames } from './jsonSchema.ts';
+export { keptDraftsContent } from './keptDraftsSchema.ts';
 export { type KeptPlayContent, keptPlayContent } from './keptPlaySchema.ts';
 export {
   type ActKind,

@@ -13,5 +13,7 @@ export const keptPlayContent = z.strictObject({
   endedAt: z.number().optional(),
   /** Whether a passphrase opened it, which is asked for again: it is kept nowhere. */
   asksPassphrase: z.boolean(),
+  /** Whether it was left for the list of exercises, to be taken up again when somebody asks for it. */
+  left: z.boolean().optional(),
 });
 export type KeptPlayContent = z.infer<typeof keptPlayContent>;

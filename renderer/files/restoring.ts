@@ -1,6 +1,8 @@
 import { isKeptPlay, readKeptPlay } from '../../engine/exercise/index.ts';
-import { practiceWords } from '../../engine/messages/index.ts';
-import { resumePlay } from '../practice/practiceStore.ts';
+import { makeWords, practiceWords } from '../../engine/messages/index.ts';
+import { isKeptDrafts, keepDrafts, readKeptDrafts } from '../practice/keepDrafts.ts';
+import { restoreDrafts } from '../practice/makeStore.ts';
+import { resumePlay, takeLeft } from '../practice/practiceStore.ts';
 import type { DocumentState } from '../state/appState.ts';
 import type { SavedContent } from '../state/sitting.ts';
 import type { RecoveredFile, RecoveredWork } from './access.ts';
@@ -16,29 +18,52 @@ const nowhere: SavedContent = { caseRecord: null, caseCabinet: null, cabinet: nu
 /** Brings back the newest work that an earlier run ended without saving. Never over a newer file: then the user says. */
 export async function restoreWork(desk: Desk): Promise<void> {
   const listed = await desk.access.listRecoveries();
-  if (!listed.ok) return desk.bench.refuse({ deed: 'start', problems: listed.problems });
-  const plays = listed.value.filter(({ content }) => isPlay(content));
-  restorePlay(desk, plays[0]);
-  const [work, ...others] = listed.value.filter((one) => !plays.includes(one));
-  if (work) await restore(desk, work, others.length);
-}
-
-function isPlay(content: Uint8Array): boolean {
-  return isKeptPlay(new TextDecoder().decode(content.subarray(0, 100)));
-}
-
-/** Goes on with the newest play; one that cannot be read is told of once. */
-function restorePlay({ bench, access }: Desk, work: RecoveredWork | undefined): void {
-  if (work === undefined) return;
-  const kept = readKeptPlay(new TextDecoder().decode(work.content));
-  if (!kept.ok) {
-    bench.refuse({ deed: 'restore', problems: kept.problems });
-    void access.dropRecovery(work.id);
-    return;
+  if (!listed.ok) {
+    restoreKeptDrafts(desk, []);
+    return desk.bench.refuse({ deed: 'start', problems: listed.problems });
   }
-  resumePlay(work.id, kept.value);
+  const startOf = ({ content }: RecoveredWork) => new TextDecoder().decode(content.subarray(0, 100));
+  const plays = listed.value.filter((one) => isKeptPlay(startOf(one)));
+  const drafts = listed.value.filter((one) => isKeptDrafts(startOf(one)));
+  restorePlays(desk, plays);
+  const [work, ...others] = listed.value.filter((one) => !plays.includes(one) && !drafts.includes(one));
+  if (work) await restore(desk, work, others.length);
+  // Their cabinet may be the one that has just come back.
+  restoreKeptDrafts(desk, drafts);
+}
+
+/** Brings back exercises that were being made. What is damaged is told of once. */
+function restoreKeptDrafts({ bench, access }: Desk, works: readonly RecoveredWork[]): void {
+  const read = works.flatMap(({ id, content }) => {
+    const kept = readKeptDrafts(new TextDecoder().decode(content));
+    if (kept.ok) return [{ id, kept: kept.value }];
+    bench.refuse({ deed: 'restore', problems: kept.problems });
+    void access.dropRecovery(id);
+    return [];
+  });
+  const [newest, ...older] = read;
+  keepDrafts(access, newest?.id ?? crypto.randomUUID(), () => bench.announce(makeWords.notKept));
+  if (newest === undefined) return;
+  const others = older.flatMap(({ kept: { current, aside } }) => [...(current === null ? [] : [current]), ...aside]);
+  restoreDrafts(newest.kept.current, [...newest.kept.aside, ...others], bench.store.getState().cabinet);
+  for (const { id } of older) void access.dropRecovery(id);
+}
+
+/** Goes on with the newest play that was interrupted; the others wait in the list. One that cannot be read is told of once. */
+function restorePlays({ bench, access }: Desk, works: readonly RecoveredWork[]): void {
+  const read = works.flatMap(({ id, content }) => {
+    const kept = readKeptPlay(new TextDecoder().decode(content));
+    if (kept.ok) return [{ keptAs: id, kept: kept.value }];
+    bench.refuse({ deed: 'restore', problems: kept.problems });
+    void access.dropRecovery(id);
+    return [];
+  });
+  const interrupted = read.find(({ kept }) => kept.left !== true);
+  takeLeft(read.filter((one) => one !== interrupted));
+  if (interrupted === undefined) return;
+  resumePlay(interrupted.keptAs, interrupted.kept);
   bench.dispatch('practice-exercises');
-  bench.announce(practiceWords.resumed(kept.value.exercise.name));
+  bench.announce(practiceWords.resumed(interrupted.kept.exercise.name));
 }
 
 async function restore(desk: Desk, work: RecoveredWork, others: number): Promise<void> {

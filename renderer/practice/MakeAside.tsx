@@ -214,6 +214,7 @@ function Seal() {
         <h2>{words.seal}</h2>
       </div>
       <Passphrase {...typed} />
+      <p className="practice-small">{words.keptOpenly}</p>
       <p className="make-deeds">
         <button type="submit" className="button primary" disabled={mayNot}>
           {words.save}

@@ -10,7 +10,7 @@ import { MakeKnown } from './MakeKnown.tsx';
 import { MakeEnd, MakeExtras, MakeTexts } from './MakeRest.tsx';
 import { MakeSteps } from './MakeSteps.tsx';
 import { shownAtStart } from './makeDraft.ts';
-import { beginDraft, chooseCabinet, followCabinet, makeStore } from './makeStore.ts';
+import { beginDraft, chooseCabinet, dropAside, followCabinet, makeStore, mayTakeUp, takeUpDraft } from './makeStore.ts';
 import './make.css';
 
 /** The form in which an instructor makes an exercise, with what follows from it at its side. */
@@ -34,6 +34,7 @@ export function MakeScreen() {
             {words.again}
           </button>
         </header>
+        <Aside />
         <label className="make-field">
           {words.cabinet}
           <select value={draft.sample ?? ''} onChange={({ target }) => void chooseCabinet(target.value === '' ? null : target.value, open)}>
@@ -54,5 +55,50 @@ export function MakeScreen() {
       </div>
       <MakeAside topology={topology} names={names} />
     </div>
+  );
+}
+
+/** Drafts that wait to be taken up again. */
+function Aside() {
+  const open = useApp((state) => state.cabinet);
+  const aside = useStore(makeStore, (state) => state.aside);
+  if (aside.length === 0) return null;
+  return (
+    <section aria-label={words.aside}>
+      <div className="section-head">
+        <h2>{words.aside}</h2>
+      </div>
+      <ul className="make-faults">
+        {aside.map((kept) => {
+          const { draft, cabinet } = kept;
+          const mayNow = mayTakeUp(kept, open);
+          return (
+            <li key={draft.id}>
+              <span>
+                <b>{draft.name}</b>{' '}
+                {cabinet !== null && <span className="practice-small">{(mayNow ? words.asideOf : words.asideWaits)(cabinet.name)}</span>}
+              </span>
+              <button
+                type="button"
+                className="button small"
+                aria-label={words.takeUpName(draft.name)}
+                disabled={!mayNow}
+                onClick={() => void takeUpDraft(kept, open)}
+              >
+                {words.takeUp}
+              </button>
+              <button
+                type="button"
+                className="button small"
+                aria-label={words.throwAwayName(draft.name)}
+                onClick={() => dropAside(draft.id)}
+              >
+                {words.throwAway}
+              </button>
+            </li>
+          );
+        })}
+      </ul>
+    </section>
   );
 }

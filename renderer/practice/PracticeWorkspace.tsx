@@ -20,7 +20,17 @@ import { MakeScreen } from './MakeScreen.tsx';
 import { PlayScreen } from './PlayScreen.tsx';
 import { PracticeTabs } from './PracticeTabs.tsx';
 import { PrintScreen } from './PrintScreen.tsx';
-import { choosePrint, forgetResumed, leaveExercise, loadReady, type PracticeState, practiceStore, startExercise } from './practiceStore.ts';
+import {
+  choosePrint,
+  forgetLeft,
+  forgetResumed,
+  leaveExercise,
+  loadReady,
+  type PracticeState,
+  practiceStore,
+  resumePlay,
+  startExercise,
+} from './practiceStore.ts';
 import './practice.css';
 
 /** Practice: an exercise is chosen, played, and looked back on. */
@@ -105,6 +115,7 @@ function ExerciseList() {
           {practiceWords.open}
         </button>
       </header>
+      <Left />
       <h2>{practiceWords.ready}</h2>
       <ol>
         {ready.map((exercise) => (
@@ -136,6 +147,41 @@ function ExerciseList() {
       </ol>
       <p className="practice-small">{sealSays}</p>
     </div>
+  );
+}
+
+/** Plays that were left in the middle. */
+function Left() {
+  const left = useStore(practiceStore, (state) => state.left);
+  if (left.length === 0) return null;
+  return (
+    <>
+      <h2>{practiceWords.left}</h2>
+      <ul className="practice-left">
+        {left.map(({ keptAs, kept }) => (
+          <li key={keptAs}>
+            <b>{kept.exercise.name}</b>
+            <span className="practice-small">{practiceWords.leftSteps(kept.moves.filter((move) => move.do === 'step').length)}</span>
+            <button
+              type="button"
+              className="button small"
+              aria-label={practiceWords.goOnWith(kept.exercise.name)}
+              onClick={() => resumePlay(keptAs, kept)}
+            >
+              {practiceWords.goOn}
+            </button>
+            <button
+              type="button"
+              className="button small"
+              aria-label={practiceWords.forgetLeft(kept.exercise.name)}
+              onClick={() => forgetLeft(keptAs)}
+            >
+              {practiceWords.giveUp}
+            </button>
+          </li>
+        ))}
+      </ul>
+    </>
   );
 }
 

@@ -11,7 +11,14 @@ export function keepPlay(access: Pick<FileAccess, 'keepRecovery' | 'dropRecovery
   const inTurn = (work: () => Promise<unknown>) => {
     last = last.then(work).catch(onFailure);
   };
-  keepPlaysWith({ drop: (keptAs) => inTurn(() => access.dropRecovery(keptAs)) });
+  const keep = async (keptAs: string, text: string) => {
+    const kept = await access.keepRecovery(keptAs, { case: null, cabinet: null }, text);
+    if (!kept.ok) onFailure();
+  };
+  keepPlaysWith({
+    keep: ({ keptAs, kept }) => inTurn(() => keep(keptAs, writeKeptPlay(kept))),
+    drop: (keptAs) => inTurn(() => access.dropRecovery(keptAs)),
+  });
   practiceStore.subscribe((now, before) => {
     const isNew = now.moves !== before.moves || now.phase !== before.phase || now.keptAs !== before.keptAs;
     const text = isNew ? textOf(now) : null;
@@ -19,9 +26,7 @@ export function keepPlay(access: Pick<FileAccess, 'keepRecovery' | 'dropRecovery
     if (text === null || keptAs === null) return;
     inTurn(async () => {
       // It may have been left while this waited for its turn.
-      if (practiceStore.getState().keptAs !== keptAs) return;
-      const kept = await access.keepRecovery(keptAs, { case: null, cabinet: null }, text);
-      if (!kept.ok) onFailure();
+      if (practiceStore.getState().keptAs === keptAs) await keep(keptAs, text);
     });
   });
 }

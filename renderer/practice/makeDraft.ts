@@ -75,11 +75,17 @@ export interface MakeDraft {
   readonly generatedFrom: number | null;
 }
 
+/** A draft with the cabinet that it was made for; null: that was not known yet. */
+export interface KeptDraft {
+  readonly draft: MakeDraft;
+  readonly cabinet: { readonly id: string; readonly name: string } | null;
+}
+
 /** An empty draft; its id says when it was begun. */
 export function newDraft(now: Date, begun: Partial<MakeDraft> = {}): MakeDraft {
   const kind: ExerciseKind = 'neighbours';
   return {
-    id: `made-${now.toISOString().slice(0, 19).replace(/\D/g, '')}`,
+    id: `made-${now.toISOString().replace(/\D/g, '')}`,
     sample: null,
     onset: 'while-running',
     seed: 1,
@@ -101,6 +107,18 @@ export function newDraft(now: Date, begun: Partial<MakeDraft> = {}): MakeDraft {
     // When a fault is away is drawn from the seed; that it is gone now can only be said of a simulation.
     faults: (begun.faults ?? []).map(({ absentNow: _absent, ...fault }) => fault as Fault),
   };
+}
+
+/** What an empty draft may differ in without holding anything of somebody's own. */
+const notOwn: readonly (keyof MakeDraft)[] = ['id', 'sample', 'kind', 'kindChosen'];
+
+/** Whether a draft holds anything of somebody's own. */
+export function isOwn(draft: MakeDraft): boolean {
+  const empty: MakeDraft = { ...newDraft(new Date(0)), ...exerciseKindTexts[draft.kind] };
+  const fields = Object.keys(empty) as (keyof MakeDraft)[]; // an empty draft has exactly the fields of one
+  return (
+    draft.kindChosen || fields.some((field) => !notOwn.includes(field) && JSON.stringify(draft[field]) !== JSON.stringify(empty[field]))
+  );
 }
 
 /** The draft with another kind; words that are still those of the old kind change with it. */
@@ -251,7 +269,7 @@ export function allowedOf(steps: readonly DecidedStep[], spares: readonly DraftS
 }
 
 /** A made or generated exercise as a draft, to go on from; its cabinet is that of the window. */
-export function draftOf({ exercise, answer }: MadeExercise): Partial<MakeDraft> {
+export function draftOf({ exercise, answer }: MadeExercise): Partial<MakeDraft> & Pick<MakeDraft, 'id'> {
   return {
     id: exercise.id,
     faults: answer.faults,

@@ -6,7 +6,18 @@ import type { DraftProblem } from '../../engine/messages/index.ts';
 import type { CabinetContent, ExerciseContent } from '../../engine/schema/index.ts';
 import { keepPossible } from '../inject/faultChoices.ts';
 import { loadSample } from '../samples/sampleCabinets.ts';
-import { decideSteps, kindFor, type MakeDraft, missingOf, newDraft, shownAtStart, wishOf, withKind } from './makeDraft.ts';
+import {
+  decideSteps,
+  isOwn,
+  type KeptDraft,
+  kindFor,
+  type MakeDraft,
+  missingOf,
+  newDraft,
+  shownAtStart,
+  wishOf,
+  withKind,
+} from './makeDraft.ts';
 import { openMaker } from './makerClient.ts';
 import type { MakerReply } from './makerProtocol.ts';
 
@@ -25,6 +36,8 @@ export type MakeStatus =
 
 export interface MakeState {
   readonly draft: MakeDraft;
+  /** Drafts that wait to be taken up again, the latest first. */
+  readonly aside: readonly KeptDraft[];
   readonly checked: CheckedCabinet | null;
   readonly content: CabinetContent | null;
   readonly proposal: Proposal | null;
@@ -36,6 +49,7 @@ export interface MakeState {
 
 export const makeStore = createStore<MakeState>(() => ({
   draft: newDraft(new Date()),
+  aside: [],
   checked: null,
   content: null,
   proposal: null,
@@ -59,43 +73,105 @@ function withUsualKind(draft: MakeDraft, checked: CheckedCabinet | null): MakeDr
   return draft.kindChosen || checked === null ? draft : withKind(draft, kindFor(checked.topology, draft.faults));
 }
 
-/** Begins another exercise. */
+/** Begins another exercise; what was made so far is put aside. One that was begun before, and changed since, is gone on with instead. */
 export function beginDraft(begun: Partial<MakeDraft> = {}): void {
-  makeStore.setState(({ checked }) => ({ draft: withUsualKind(newDraft(new Date(), begun), checked), proposal: null }));
+  const { draft, aside, content } = makeStore.getState();
+  const isBegun = (one: MakeDraft) => begun.id !== undefined && one.id === begun.id;
+  if (isBegun(draft)) return;
+  const waiting = aside.find((one) => isBegun(one.draft) && (content === null || one.cabinet?.id === content.id));
+  makeStore.setState((before) => ({
+    draft: waiting?.draft ?? withUsualKind(newDraft(new Date(), begun), before.checked),
+    aside: withAside(before, before.draft).filter((one) => one !== waiting),
+    proposal: null,
+    savedAs: null,
+  }));
   workOut(0);
+}
+
+/** The drafts put aside, with another one in front, where it holds anything and is not saved. */
+function withAside({ aside, content, savedAs }: MakeState, draft: MakeDraft): readonly KeptDraft[] {
+  if (!isOwn(draft) || savedAs !== null) return aside;
+  const cabinet = content === null ? null : { id: content.id, name: content.name };
+  return [{ draft, cabinet }, ...aside.filter((one) => one.draft.id !== draft.id)];
+}
+
+/** Whether a draft can be gone on with: its cabinet is a sample, or the one that is open. */
+export function mayTakeUp({ draft, cabinet }: KeptDraft, open: CabinetContent): boolean {
+  return draft.sample !== null || cabinet === null || cabinet.id === open.id;
+}
+
+/** Goes on with a draft that was put aside; the one that is worked on takes its place. */
+export async function takeUpDraft(kept: KeptDraft, open: CabinetContent): Promise<void> {
+  const { sample } = kept.draft;
+  const read = sample === null ? null : await loadSample(`${sample}.cabinet.json`);
+  if (read?.ok === false) return;
+  const content = read === null ? open : read.value.cabinet;
+  const checked = checkCabinet(content);
+  const faults = checked.cabinet === null ? kept.draft.faults : keepPossible(checked.cabinet, kept.draft.faults);
+  makeStore.setState((before) => ({
+    content,
+    checked,
+    draft: { ...kept.draft, faults },
+    aside: withAside(before, before.draft).filter((one) => one.draft.id !== kept.draft.id),
+    proposal: null,
+    savedAs: null,
+  }));
+  workOut(0);
+}
+
+/** Throws a draft away that was put aside. */
+export function dropAside(id: string): void {
+  makeStore.setState(({ aside }) => ({ aside: aside.filter(({ draft }) => draft.id !== id) }));
+}
+
+/** Drafts of an earlier run: the one that was worked on is gone on with where its cabinet is there, the others wait. */
+export function restoreDrafts(current: KeptDraft | null, others: readonly KeptDraft[], open: CabinetContent): void {
+  const goesOn = current !== null && !isOwn(makeStore.getState().draft) && mayTakeUp(current, open) ? current : null;
+  makeStore.setState(({ aside }) => {
+    const waiting = [...(current === null || current === goesOn ? [] : [current]), ...others];
+    return { aside: [...aside, ...waiting.filter(({ draft }) => !aside.some((one) => one.draft.id === draft.id))] };
+  });
+  if (goesOn !== null) void takeUpDraft(goesOn, open);
 }
 
 /** The cabinet of the window, as it is now; does nothing while a sample is used. */
 export function followCabinet(content: CabinetContent): void {
   const { draft } = makeStore.getState();
-  if (draft.sample === null) takeCabinet(content);
+  if (draft.sample === null) takeCabinet(content, null);
 }
 
 /** Takes a sample (null: the cabinet of the window again). */
 export async function chooseCabinet(sample: string | null, open: CabinetContent): Promise<void> {
-  makeStore.setState(({ draft }) => ({ draft: { ...draft, sample } }));
+  choices += 1;
+  const choice = choices;
   if (sample === null) {
-    takeCabinet(open);
+    takeCabinet(open, null);
     return;
   }
   const read = await loadSample(`${sample}.cabinet.json`);
-  if (read.ok && makeStore.getState().draft.sample === sample) takeCabinet(read.value.cabinet);
+  if (read.ok && choice === choices) takeCabinet(read.value.cabinet, sample);
 }
 
-function takeCabinet(content: CabinetContent): void {
+/** Counts choices of a cabinet, so that only the last one is followed. */
+let choices = 0;
+
+/** Works on a cabinet; what the draft held of another one, and would lose, is put aside with it. */
+function takeCabinet(content: CabinetContent, sample: string | null): void {
   const before = makeStore.getState();
-  if (before.content === content) return;
+  if (before.content === content && before.draft.sample === sample) return;
   const checked = checkCabinet(content);
   const faults = checked.cabinet === null ? before.draft.faults : keepPossible(checked.cabinet, before.draft.faults);
   const isOther = before.content !== null && before.content.id !== content.id;
+  // What was decided of the steps and the things of one cabinet says nothing of another.
+  const { displays, reports, steps } = before.draft;
+  const isKept = typeof displays === 'string' && typeof reports === 'string' && Object.keys(steps).length === 0;
+  const loses = isOther && !(isKept && faults.length === before.draft.faults.length);
+  const reset: Partial<MakeDraft> = { id: newDraft(new Date()).id, displays: 'complaining', reports: 'complaining', steps: {} };
   makeStore.setState({
     content,
     checked,
-    // What was decided of the steps and the things of one cabinet says nothing of another.
-    draft: withUsualKind(
-      { ...before.draft, faults, ...(isOther ? { displays: 'complaining', reports: 'complaining', steps: {} } : {}) },
-      checked,
-    ),
+    draft: withUsualKind({ ...before.draft, sample, faults, ...(loses ? reset : {}) }, checked),
+    aside: loses ? withAside(before, before.draft) : before.aside,
   });
   workOut(0);
 }

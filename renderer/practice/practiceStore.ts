@@ -12,7 +12,15 @@ import type { PaperForm, PracticeQuestion, PracticeReply } from './protocol.ts';
 
 const texts = import.meta.glob<string>('../../sample-cabinets/*.exercise.json', { query: '?raw', import: 'default' });
 
+/** A play that was left in the middle, and goes on when somebody takes it up. */
+export interface LeftPlay {
+  readonly keptAs: string;
+  readonly kept: KeptPlay;
+}
+
 export interface PracticeState {
+  /** The latest first. */
+  readonly left: readonly LeftPlay[];
   readonly ready: readonly ExerciseContent[];
   readonly exercise: ExerciseContent | null;
   readonly game: Game | null;
@@ -32,6 +40,7 @@ export interface PracticeState {
 }
 
 const nothing: PracticeState = {
+  left: [],
   ready: [],
   exercise: null,
   game: null,
@@ -103,35 +112,67 @@ export async function loadReady(): Promise<void> {
   practiceStore.setState({ ready: ready.sort((a, b) => compareNatural(a.id, b.id)) });
 }
 
-/** Opens an exercise; the seal of a ready one needs no passphrase. */
+/** Opens an exercise; the seal of a ready one needs no passphrase. A play that goes on is left, and waits in the list. */
 export function startExercise(exercise: ExerciseContent, passphrase: string | null = null): void {
   const { keptAs, resumed } = practiceStore.getState();
   // The passphrase of a play that goes on: it stays the same play.
-  if (resumed !== null && keptAs !== null) open(exercise, passphrase, keptAs, resumed);
+  if (resumed !== null && keptAs !== null && resumed.exercise.id === exercise.id) open(exercise, passphrase, keptAs, resumed);
   else {
-    if (keptAs !== null) keeping?.drop(keptAs);
+    setAside();
     open(exercise, passphrase, crypto.randomUUID(), null);
   }
 }
 
-/** Goes on with a play that an earlier run of the program kept. */
-export function resumePlay(keptAs: string, kept: KeptPlay): void {
+/** Goes on with a play that was left, or that an earlier run of the program kept. */
+export function resumePlay(keptAs: string, { left: _left, ...kept }: KeptPlay): void {
+  setAside();
+  practiceStore.setState(({ left }) => ({ left: left.filter((one) => one.keptAs !== keptAs) }));
   if (!kept.asksPassphrase) {
     open(kept.exercise, null, keptAs, kept);
     return;
   }
   const { game, problems } = openExercise(kept.exercise);
-  const { ready } = practiceStore.getState();
-  practiceStore.setState({ ...nothing, ready, exercise: kept.exercise, game, phase: 'closed', problems, keptAs, resumed: kept });
+  practiceStore.setState({ ...idle(), exercise: kept.exercise, game, phase: 'closed', problems, keptAs, resumed: kept });
+}
+
+/** Plays of an earlier run that nobody goes on with now. */
+export function takeLeft(plays: readonly LeftPlay[]): void {
+  practiceStore.setState(({ left }) => ({ left: [...left, ...plays] }));
+}
+
+/** Gives up a play of the list, for good. */
+export function forgetLeft(keptAs: string): void {
+  keeping?.drop(keptAs);
+  practiceStore.setState(({ left }) => ({ left: left.filter((one) => one.keptAs !== keptAs) }));
 }
 
 function open(exercise: ExerciseContent, passphrase: string | null, keptAs: string, resumed: KeptPlay | null): void {
   const { game, problems } = openExercise(exercise);
-  const { ready } = practiceStore.getState();
   run += 1;
   const phase = game === null ? 'closed' : 'opening';
-  practiceStore.setState({ ...nothing, ready, exercise, game, phase, problems, keptAs, resumed, asksPassphrase: passphrase !== null });
+  practiceStore.setState({ ...idle(), exercise, game, phase, problems, keptAs, resumed, asksPassphrase: passphrase !== null });
   if (game !== null) ask({ kind: 'open', run, exercise, passphrase });
+}
+
+/** No exercise is open. */
+function idle(): PracticeState {
+  const { ready, left } = practiceStore.getState();
+  return { ...nothing, ready, left };
+}
+
+/** Leaves what is played: one in the middle waits in the list, one that has ended is over. */
+function setAside(): void {
+  const { phase, keptAs, resumed, exercise, moves, startedAt, asksPassphrase, left } = practiceStore.getState();
+  if (keptAs === null || exercise === null) return;
+  const goesOn = phase === 'playing' && moves.length > 0;
+  const kept = resumed ?? (goesOn ? { exercise, moves: [...moves], startedAt, asksPassphrase } : null);
+  if (kept === null) {
+    keeping?.drop(keptAs);
+    return;
+  }
+  const one = { keptAs, kept: { ...kept, left: true } };
+  keeping?.keep(one);
+  practiceStore.setState({ left: [one, ...left] });
 }
 
 /** Whether a play goes on, or has ended and is looked back on. */
@@ -147,7 +188,7 @@ export function makeMove(move: ExerciseMove): void {
 }
 
 /** What keeps a play against a crash; null as long as there is nothing that keeps. */
-let keeping: { readonly drop: (keptAs: string) => void } | null = null;
+let keeping: { readonly keep: (play: LeftPlay) => void; readonly drop: (keptAs: string) => void } | null = null;
 
 export function keepPlaysWith(keeper: typeof keeping): void {
   keeping = keeper;
@@ -155,7 +196,7 @@ export function keepPlaysWith(keeper: typeof keeping): void {
 
 /** Chooses an exercise to be printed. */
 export function choosePrint(exercise: ExerciseContent): void {
-  practiceStore.setState({ ...nothing, ready: practiceStore.getState().ready, exercise, phase: 'printing' });
+  practiceStore.setState({ ...idle(), exercise, phase: 'printing' });
 }
 
 /** A paper as the bytes of its file, or why there is none. */
@@ -190,12 +231,11 @@ function followingReady(): ExerciseContent | null {
   return ready[ready.findIndex(({ id }) => id === exercise?.id) + 1] ?? null;
 }
 
-/** Back to the list. A play that still waits for its passphrase stays kept for the next start; any other is given up. */
+/** Back to the list. A play in the middle waits there. */
 export function leaveExercise(): void {
-  const { keptAs, resumed, ready } = practiceStore.getState();
-  if (keptAs !== null && resumed === null) keeping?.drop(keptAs);
+  setAside();
   run += 1;
-  practiceStore.setState({ ...nothing, ready });
+  practiceStore.setState(idle());
 }
 
 /** Gives a play up that waits for its passphrase. */

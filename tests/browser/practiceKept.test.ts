@@ -2,12 +2,13 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { serializeExercise, serializeResult } from '../../engine/cabinet/index.ts';
 import { debrief, makeResult } from '../../engine/exercise/index.ts';
-import { classWords, practiceWords, windowTexts } from '../../engine/messages/index.ts';
+import { classWords, makeWords, practiceTabWords, practiceWords, windowTexts } from '../../engine/messages/index.ts';
 import { sealAnswer } from '../../engine/sealing/index.ts';
 import { readyGame } from '../exercise/readyGames.ts';
 import { findChromium } from '../support/chromium.ts';
 import { type LaunchedPage, launchPage } from '../support/launchPage.ts';
 import { whyMissing } from '../support/required.ts';
+import { seriousFindings } from '../support/seriousFindings.ts';
 import { hiddenWords, lookInto } from './practiceSecrets.ts';
 
 const missing = await whyMissing('Chromium', findChromium);
@@ -37,6 +38,37 @@ async function takeFirstStep({ page }: LaunchedPage): Promise<void> {
   await expect.poll(() => page.locator('.practice-done li').count(), { timeout: 20_000 }).toBe(1);
 }
 
+describe.skipIf(missing)('an exercise that is being made', () => {
+  it(
+    'should be there again after a reload, and wait aside when another is begun',
+    async () => {
+      const launched = await launchPage({ keepsWork: true });
+      const { page } = launched;
+      const make = async () => {
+        await page.keyboard.press('Alt+3');
+        await page.getByRole('button', { name: practiceTabWords.make, exact: true }).click();
+      };
+      await make();
+      await page.getByRole('button', { name: makeWords.hide }).click();
+      await page.getByLabel(makeWords.story).fill('A tool box was set down on it.');
+      await expect.poll(async () => (await lookInto(page)).includes('linkwright-drafts'), { timeout: 10_000 }).toBe(true);
+      await page.reload();
+      await page.waitForSelector('#root:not(:empty)');
+      await make();
+      await expect.poll(() => page.getByLabel(makeWords.story).inputValue(), { timeout: 10_000 }).toContain('tool box');
+      await page.getByRole('heading', { name: makeWords.holds }).waitFor({ timeout: 60_000 });
+      await page.getByRole('button', { name: makeWords.again }).click();
+      expect(await page.getByLabel(makeWords.story).inputValue()).toBe('');
+      await launched.shoot('practice-make-aside');
+      expect(await seriousFindings(page)).toEqual([]);
+      await page.getByRole('button', { name: /^Go on: / }).press('Enter');
+      await expect.poll(() => page.getByLabel(makeWords.story).inputValue(), { timeout: 10_000 }).toContain('tool box');
+      await launched.close();
+    },
+    slow,
+  );
+});
+
 describe.skipIf(missing)('a play in the window', () => {
   it(
     'should survive a reload, keep its answer out of everything that is stored, and be gone once it is left',
@@ -60,6 +92,38 @@ describe.skipIf(missing)('a play in the window', () => {
       await page.reload();
       await page.getByRole('heading', { name: /^Given up: / }).waitFor({ timeout: 60_000 });
       await page.getByRole('button', { name: practiceWords.back }).click();
+      await expect.poll(async () => (await lookInto(page)).includes('linkwright-play'), { timeout: 10_000 }).toBe(false);
+      await launched.close();
+    },
+    slow,
+  );
+
+  it(
+    'should wait in the list once it is left in the middle, over other exercises and a reload, until it is given up',
+    async () => {
+      const { name } = neighbours.exercise;
+      const launched = await launchPage({ keepsWork: true });
+      const { page } = launched;
+      await page.keyboard.press('Alt+3');
+      await page.getByRole('button', { name: `${practiceWords.start}: ${name}` }).click();
+      await takeFirstStep(launched);
+      await page.getByRole('button', { name: practiceWords.back }).click();
+      await page.getByRole('heading', { name: practiceWords.left }).waitFor();
+      // Another one is played, and left untouched: nothing of it waits.
+      await page.getByRole('button', { name: `${practiceWords.start}: ${readyGame('power').exercise.name}` }).click();
+      await page.getByRole('group', { name: practiceWords.steps }).waitFor({ timeout: 60_000 });
+      await page.getByRole('button', { name: practiceWords.back }).click();
+      expect(await page.locator('.practice-left li').count()).toBe(1);
+      await expect.poll(async () => (await lookInto(page)).includes('"left":true'), { timeout: 10_000 }).toBe(true);
+      await page.reload();
+      // It was left, not interrupted: it waits, and nothing jumps to it.
+      await page.waitForSelector('#root:not(:empty)');
+      await page.keyboard.press('Alt+3');
+      await page.getByRole('button', { name: practiceWords.goOnWith(name) }).click();
+      await expect.poll(() => page.locator('.practice-done li').count(), { timeout: 30_000 }).toBe(1);
+      await page.getByRole('button', { name: practiceWords.back }).click();
+      await page.getByRole('button', { name: practiceWords.forgetLeft(name) }).click();
+      expect(await page.getByRole('heading', { name: practiceWords.left }).count()).toBe(0);
       await expect.poll(async () => (await lookInto(page)).includes('linkwright-play'), { timeout: 10_000 }).toBe(false);
       await launched.close();
     },

@@ -38,6 +38,7 @@ describe.skipIf(missing)('an exercise in the desktop program', () => {
     const second = await launchDesktop({ userData });
     await expect.poll(() => second.page.locator('.practice-done li').count(), { timeout: 30_000 }).toBe(1);
     await second.page.getByRole('button', { name: practiceWords.back }).click();
+    await second.page.getByRole('button', { name: practiceWords.forgetLeft(ready.exercise.name) }).click();
     await expect.poll(async () => (await kept()).includes('heeded'), { timeout: 10_000 }).toBe(false);
     await second.page.getByRole('button', { name: 'File', exact: true }).click();
     await second.page.getByRole('menuitem', { name: fileWords.recent }).press('ArrowRight');

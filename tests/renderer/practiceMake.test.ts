@@ -173,6 +173,7 @@ describe('making from a draft', () => {
     for (const one of sets) {
       const again = await made(newDraft(new Date(0), draftOf(one)));
       expect(again.exercise.figures).toEqual(one.exercise.figures);
+      expect(again.exercise.steps).toEqual(one.exercise.steps);
       expect(again.answer.faults).toEqual(one.answer.faults);
     }
   });
