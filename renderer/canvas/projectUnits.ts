@@ -19,7 +19,7 @@ const leastShown = 0.01;
 
 export interface Sources extends FrameSources {
   readonly snapshot: Snapshot;
-  readonly model: FindModel;
+  readonly model: Pick<FindModel, 'chosen' | 'shares'>;
   /** Units named by the report that is being entered. */
   readonly lit: ReadonlySet<string>;
   /** What does not stand in its place. */

@@ -33,14 +33,14 @@ const words = windowTexts.answer;
 /** The first line: what to do next, and how sure that is; the button beside it does the first half of it. */
 export function AnswerLine() {
   const model = useApp(selectFindModel);
-  const status = useApp((state) => state.diagnosis);
+  const failed = useApp((state) => state.diagnosis.state === 'failed');
   const sound = useApp((state) => state.checked.cabinet !== null);
   const anything = useApp((state) => hasObservations(state.caseRecord));
   return (
     <section id="answer" className="answer" aria-label={words.region} tabIndex={-1}>
       {!sound ? (
         <Unsound />
-      ) : status.state === 'failed' ? (
+      ) : failed ? (
         <Say head={words.failed} why={words.failedWhy} />
       ) : !anything ? (
         <Begin />
@@ -103,8 +103,7 @@ function Answered({ model }: { readonly model: FindModel }) {
   const halted = useApp((state) => currentSnapshot(state.caseRecord).halted);
   const ended = useApp((state) => runsSinceHandled(state.caseRecord));
   const names = useApp((state) => namesOf(state.checked.topology));
-  const evidence = useApp((state) => state.caseRecord.evidence);
-  const { diagnosis, rows } = model;
+  const { diagnosis, rows, record } = model;
   const [top] = rows;
   if (!diagnosis) return <Say head={`${words.working} …`} why={basis} />;
   if (ended) return <Ended />;
@@ -119,7 +118,7 @@ function Answered({ model }: { readonly model: FindModel }) {
     <>
       {diagnosis.contradiction ? (
         <Say
-          head={words.readAgain(wordAgainst(names, evidence, diagnosis.contradiction))}
+          head={words.readAgain(wordAgainst(names, record.evidence, diagnosis.contradiction))}
           why={`${words.contradiction(what, share)} ${basis}`}
         />
       ) : (
@@ -234,10 +233,14 @@ function wordBasis(state: AppState): string {
   return `${words.from(seen, units.length, snapshot.reports?.length ?? 0)}, ${words.came(snapshot.restarted ? 'at-power-up' : (snapshot.onset ?? 'unknown'))}.`;
 }
 
-/** A search that takes long says so in place of the second line, and can be stopped. Short ones never show: the style waits a while. */
+/** A search that takes long says so in place of the second line, and can be stopped; the style waits a while before it is seen. */
 function Progress() {
-  const status = useApp((state) => state.diagnosis);
+  // A short one is never drawn.
+  const status = useApp(({ diagnosis }) =>
+    diagnosis.state === 'cancelled' || (diagnosis.state === 'working' && diagnosis.late) ? diagnosis : null,
+  );
   const { cancelDiagnosis, restartDiagnosis } = useWindow();
+  if (status === null) return null;
   if (status.state === 'working') {
     return (
       <div className="working" key={status.revision}>
@@ -249,7 +252,6 @@ function Progress() {
       </div>
     );
   }
-  if (status.state !== 'cancelled') return null;
   return (
     <div className="working stopped">
       <span>{words.cancelled}</span>

@@ -8,13 +8,14 @@ import { namesOf } from '../state/names.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
 import { useCandidateWords } from './candidateWords.ts';
 import { cellOf, type GridCell } from './cellWords.ts';
-import { type Row, selectFindModel } from './findModel.ts';
+import type { Row } from './findModel.ts';
 import type { GridColumn } from './gridColumns.ts';
 
 const words = windowTexts.grid;
 
 interface RowProps {
   readonly row: Row;
+  readonly chosen: boolean;
   readonly index: number;
   /** Rows that its bracket spans; 0: it stands within that of a row above. */
   readonly run: number;
@@ -36,10 +37,9 @@ function bringIntoView(row: HTMLTableRowElement): void {
 }
 
 /** One candidate: its name lays it over the cabinet, its cells say where it agrees with what was seen. */
-export function GridRow({ row, index, run, columns, snapshot, dense }: RowProps) {
+export function GridRow({ row, chosen, index, run, columns, snapshot, dense }: RowProps) {
   const dispatch = useDispatch();
   const candidateWords = useCandidateWords();
-  const chosen = useApp((state) => selectFindModel(state).chosen === row);
   const { candidate, letter } = row;
   const title = candidateWords.title(candidate);
   const share = wordProbability(candidate.probability);

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { memo, useState } from 'react';
 import { stepCardTexts, stepTexts, wordStep, wordTimeSpan, wordUseless } from '../../engine/messages/index.ts';
 import type { Plan, PlannedStep } from '../../engine/plan/index.ts';
 import { Words } from '../marks/Words.tsx';
@@ -11,7 +11,9 @@ import { minutesOf } from './stepModel.ts';
 const mostOthers = 3;
 
 /** The rest of the one list, in its order; all of it on demand, and what would be of no use with the reason. */
-export function OtherSteps({ plan, shown }: { readonly plan: Plan; readonly shown: PlannedStep | null }) {
+export const OtherSteps = memo(OtherStepsView);
+
+function OtherStepsView({ plan, shown }: { readonly plan: Plan; readonly shown: PlannedStep | null }) {
   const [all, setAll] = useState(false);
   const useful = plan.steps.filter((one) => one.useless === null && one !== shown);
   const useless = plan.steps.filter((one) => one.useless !== null);

@@ -1,4 +1,4 @@
-import { memo, useMemo, useRef, useState } from 'react';
+import { memo, useDeferredValue, useMemo, useRef, useState } from 'react';
 import { windowTexts } from '../../engine/messages/index.ts';
 import type { Snapshot } from '../../engine/schema/index.ts';
 import { Sign } from '../marks/Sign.tsx';
@@ -29,9 +29,7 @@ const denseWidths = { unit: 26, link: 0, space: 7, report: 58 } as const;
 
 /** One row for what was seen, one for each candidate: agreement and disagreement at a glance, without colour. */
 export function PatternGrid() {
-  const topology = useApp((state) => state.checked.topology);
-  const snapshot = useApp((state) => currentSnapshot(state.caseRecord));
-  const ranked = useApp((state) => selectFindModel(state).rows);
+  const { topology, snapshot, ranked, chosen } = useDeferredValue(useShown());
   const [order, setOrder] = useState<GridOrder>('probability');
   const frame = useRef<HTMLDivElement>(null);
   const columns = useMemo(() => listColumns(topology), [topology]);
@@ -70,6 +68,7 @@ export function PatternGrid() {
               <GridRow
                 key={row.candidate.key}
                 row={row}
+                chosen={row === chosen}
                 index={index}
                 run={groupRun(rows, index)}
                 columns={columns}
@@ -84,6 +83,15 @@ export function PatternGrid() {
       <CellExplainer frame={frame} rows={rows} columns={columns} snapshot={snapshot} />
     </section>
   );
+}
+
+/** What the grid shows. It is drawn after the first line, the suspects and the cabinet, which must not wait for hundreds of cells. */
+function useShown() {
+  const topology = useApp((state) => state.checked.topology);
+  const snapshot = useApp((state) => currentSnapshot(selectFindModel(state).record));
+  const ranked = useApp((state) => selectFindModel(state).rows);
+  const chosen = useApp((state) => selectFindModel(state).chosen);
+  return useMemo(() => ({ topology, snapshot, ranked, chosen }), [topology, snapshot, ranked, chosen]);
 }
 
 /** Cells of a few units must not grow so wide that the eye loses its row. */

@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'react';
+import { memo, useCallback, useEffect, useRef } from 'react';
 import {
   healthyLooksDark,
   machineStateWords,
@@ -19,10 +19,12 @@ import type { Plan, PlannedStep } from '../../engine/plan/index.ts';
 import { listCautions, type stateNeeded } from '../../engine/steps/index.ts';
 import { Sign, type SignName } from '../marks/Sign.tsx';
 import { Words } from '../marks/Words.tsx';
+import type { AppState } from '../state/appState.ts';
 import { hasObservations } from '../state/evidence.ts';
 import { lastDiagnosis } from '../state/lastDiagnosis.ts';
 import { namesOf } from '../state/names.ts';
 import { useApp, useDispatch, useWindow } from '../state/useWorkbench.ts';
+import { BusyPane } from './BusyPane.tsx';
 import { OtherSteps } from './OtherSteps.tsx';
 import { StepOutcomes } from './StepOutcomes.tsx';
 import { isSettled, minutesOf, selectPlan, selectShownStep, settledInHundred } from './stepModel.ts';
@@ -34,32 +36,36 @@ const stateSigns: { readonly [S in ReturnType<typeof stateNeeded>]: SignName } =
 export function StepCard() {
   const shown = useApp(selectShownStep);
   const plan = useApp(selectPlan);
-  const stale = useApp((state) => state.planned?.revision !== state.revision);
   const asked = useApp((state) => state.chosenStep?.number ?? 0);
   const wanted = useApp((state) => state.checked.cabinet !== null && hasObservations(state.caseRecord));
-  const diagnosis = useApp((state) => lastDiagnosis(state.diagnosis));
+  const diagnosed = useApp((state) => lastDiagnosis(state.diagnosis)?.impossible === false);
   const section = useRef<HTMLElement>(null);
+  const focus = useCallback(() => section.current?.focus(), []);
   // Whoever asked for the step reads it first: a focus on an outcome would record it with the next press of Enter, unseen.
   useEffect(() => {
     if (asked > 0) section.current?.querySelector<HTMLElement>('.step-title')?.focus();
   }, [asked]);
   if (!wanted) return null;
   return (
-    <section ref={section} id="step" className="pane step" aria-label={stepTexts.region} tabIndex={-1} aria-busy={stale}>
+    <BusyPane ref={section} id="step" className="pane step" aria-label={stepTexts.region} busy={isPlanOld}>
       <div className="section-head">
         <h2>
           {stepTexts.region} {plan && shown && <small>{wordRank(plan, shown)}</small>}
         </h2>
         {plan && <Planning plan={plan} />}
       </div>
-      {shown && diagnosis && !diagnosis.impossible ? (
-        <Card planned={shown} onEntered={() => section.current?.focus()} />
-      ) : (
-        <p className="empty">{stale || !plan ? stepTexts.working : plan.exhausted ? stepCardTexts.exhausted : stepTexts.none}</p>
-      )}
+      {shown && diagnosed ? <Card planned={shown} onEntered={focus} /> : <NoCard />}
       {plan && <OtherSteps plan={plan} shown={shown} />}
-    </section>
+    </BusyPane>
   );
+}
+
+const isPlanOld = ({ planned, revision }: AppState) => planned?.revision !== revision;
+
+function NoCard() {
+  const plan = useApp(selectPlan);
+  const old = useApp(isPlanOld);
+  return <p className="empty">{old || !plan ? stepTexts.working : plan.exhausted ? stepCardTexts.exhausted : stepTexts.none}</p>;
 }
 
 function wordRank({ steps }: Plan, shown: PlannedStep): string {
@@ -87,7 +93,10 @@ function Planning({ plan }: { readonly plan: Plan }) {
   );
 }
 
-function Card({ planned, onEntered }: { readonly planned: PlannedStep; readonly onEntered: () => void }) {
+/** Drawn again only for another step, not for each answer that leaves the step as it was. */
+const Card = memo(CardView);
+
+function CardView({ planned, onEntered }: { readonly planned: PlannedStep; readonly onEntered: () => void }) {
   const names = useApp((state) => namesOf(state.checked.topology));
   const topology = useApp((state) => state.checked.topology);
   const { step, stateNeeded: state, parts, useless } = planned;

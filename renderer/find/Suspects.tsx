@@ -13,9 +13,12 @@ import {
 } from '../../engine/messages/index.ts';
 import { Sign } from '../marks/Sign.tsx';
 import { Words } from '../marks/Words.tsx';
+import type { AppState } from '../state/appState.ts';
 import { hasObservations } from '../state/evidence.ts';
+import { isUnanswered } from '../state/lastDiagnosis.ts';
 import { namesOf } from '../state/names.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
+import { BusyPane } from './BusyPane.tsx';
 import { type CandidateWords, useCandidateWords } from './candidateWords.ts';
 import { type Row, selectFindModel } from './findModel.ts';
 import { ProblemList } from './ProblemList.tsx';
@@ -42,14 +45,7 @@ export function Suspects() {
   const section = useRef<HTMLElement>(null);
   useWholeLines(section);
   return (
-    <section
-      ref={section}
-      id="suspects"
-      className="pane suspects"
-      aria-label={sound ? words.region : words.problems}
-      tabIndex={-1}
-      aria-busy={model.stale && anything}
-    >
+    <BusyPane ref={section} id="suspects" className="pane suspects" aria-label={sound ? words.region : words.problems} busy={isWorkedOut}>
       <div className="section-head">
         <h2>
           {sound ? words.region : words.problems}{' '}
@@ -74,9 +70,11 @@ export function Suspects() {
           <Notes />
         </>
       )}
-    </section>
+    </BusyPane>
   );
 }
+
+const isWorkedOut = (state: AppState) => isUnanswered(state) && hasObservations(state.caseRecord);
 
 function Groups({ rows }: { readonly rows: readonly Row[] }) {
   const runs: { readonly group: number; readonly letter: string | null; readonly rows: Row[] }[] = [];
@@ -197,7 +195,7 @@ function Rest({ shown }: { readonly shown: readonly Row[] }) {
 function Contradicted() {
   const contradiction = useApp((state) => selectFindModel(state).diagnosis?.contradiction);
   const names = useApp((state) => namesOf(state.checked.topology));
-  const evidence = useApp((state) => state.caseRecord.evidence);
+  const { evidence } = useApp((state) => selectFindModel(state).record);
   if (!contradiction) return null;
   return (
     <div className="contradiction">

@@ -1,9 +1,9 @@
 import type { Diagnosis } from '../../engine/diagnosis/index.ts';
 import { fittingPrediction, type Prediction } from '../../engine/diagnosis/index.ts';
 import type { Cabinet } from '../../engine/topology/index.ts';
-import type { AppState, CaseRecord, ChosenCandidate } from '../state/appState.ts';
+import type { Answer, AppState, CaseRecord, ChosenCandidate } from '../state/appState.ts';
 import { hasObservations, runsSinceHandled } from '../state/evidence.ts';
-import { lastDiagnosis } from '../state/lastDiagnosis.ts';
+import { lastAnswer } from '../state/lastDiagnosis.ts';
 import { type Candidate, findCandidate, listCandidates, shareBySpot } from './candidates.ts';
 
 /** One row of the grid, one entry of the list of suspects. */
@@ -18,7 +18,9 @@ export interface Row {
 /** Everything Find shows of the answer. Derived; worked out once for each change. */
 export interface FindModel {
   readonly diagnosis: Diagnosis | null;
-  /** The answer belongs to an older state of the document. */
+  /** What the answer is held against: the case as it was answered, or the present one when that answer is no longer recent. */
+  readonly record: CaseRecord;
+  /** The answer belongs to an older state of the document, and the next takes its time. */
   readonly stale: boolean;
   /** Most probable first, groups together; empty while nothing was seen. */
   readonly rows: readonly Row[];
@@ -32,7 +34,7 @@ export interface FindModel {
 /** Rows listed at first, and when all are asked for; a grid of more could not be read. */
 export const rowLimits = { few: 6, all: 40 } as const;
 
-const nothing: FindModel = { diagnosis: null, stale: false, rows: [], more: 0, chosen: null, shares: new Map() };
+const nothing: Omit<FindModel, 'record'> = { diagnosis: null, stale: false, rows: [], more: 0, chosen: null, shares: new Map() };
 
 interface Inputs {
   readonly cabinet: Cabinet | null;
@@ -46,7 +48,7 @@ interface Inputs {
 }
 
 function computeFindModel({ cabinet, record, diagnosis, stale, chosen, all, mended }: Inputs): FindModel {
-  if (!cabinet || !diagnosis || !hasObservations(record)) return { ...nothing, diagnosis };
+  if (!cabinet || !diagnosis || !hasObservations(record)) return { ...nothing, record, diagnosis };
   const candidates = listCandidates(diagnosis);
   const wanted = chosen.by === 'user' ? findCandidate(candidates, chosen.key) : undefined;
   const limit = all ? rowLimits.all : rowLimits.few;
@@ -63,6 +65,7 @@ function computeFindModel({ cabinet, record, diagnosis, stale, chosen, all, mend
   const laid = chosen.by === 'nobody' ? null : (rows.find((row) => row.candidate === wanted) ?? first ?? null);
   return {
     diagnosis,
+    record,
     stale,
     rows,
     more: candidates.length - rows.length,
@@ -89,16 +92,25 @@ function letterGroups(candidates: readonly Candidate[]): ReadonlyMap<number, str
 
 let last: { readonly inputs: Inputs; readonly model: FindModel } | null = null;
 
+/** Holds now, or held a moment ago and is about to be replaced; then all that is drawn of it stays as it is until the next is there. */
+function isRecent({ diagnosis, cabinet }: AppState, answer: Answer | null): boolean {
+  if (diagnosis.state === 'answered') return true;
+  return diagnosis.state === 'working' && !diagnosis.late && answer?.cabinet === cabinet && hasObservations(answer.caseRecord);
+}
+
 /** The model of a state; the same object as long as nothing it depends on has changed. */
 export function selectFindModel(state: AppState): FindModel {
+  const answer = lastAnswer(state.diagnosis);
+  const recent = isRecent(state, answer);
+  const record = answer && recent ? answer.caseRecord : state.caseRecord;
   const inputs: Inputs = {
     cabinet: state.checked.cabinet,
-    record: state.caseRecord,
-    diagnosis: lastDiagnosis(state.diagnosis),
-    stale: state.diagnosis.state !== 'answered',
+    record,
+    diagnosis: answer?.diagnosis ?? null,
+    stale: !recent,
     chosen: state.chosen,
     all: state.allCandidates,
-    mended: runsSinceHandled(state.caseRecord),
+    mended: runsSinceHandled(record),
   };
   const keys = Object.keys(inputs) as (keyof Inputs)[]; // Object.keys is typed as string[]; these are the keys of the literal above
   if (last && keys.every((key) => last?.inputs[key] === inputs[key])) return last.model;

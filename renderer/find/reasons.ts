@@ -33,7 +33,7 @@ const mostSentences = 3;
 export function useReasons(): readonly Reason[] {
   const model = useApp(selectFindModel);
   const topology = useApp((state) => state.checked.topology);
-  const snapshot = useApp((state) => currentSnapshot(state.caseRecord));
+  const snapshot = currentSnapshot(model.record);
   const { title } = useCandidateWords();
   return useMemo(
     () =>

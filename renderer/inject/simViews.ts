@@ -86,8 +86,7 @@ export function simSources(
     prediction: { simulation: model.simulation, faults: [], assumedOnset: null, fitting: 0, against: 0 },
     letter: null,
   };
-  const find: FindModel = { diagnosis: null, stale: false, rows: [], more: 0, chosen: stand, shares: new Map() };
-  return { ...sources, snapshot: {}, model: find, lit: new Set(), displaced: [], entering: target };
+  return { ...sources, snapshot: {}, model: { chosen: stand, shares: new Map() }, lit: new Set(), displaced: [], entering: target };
 }
 
 /** The injected faults by the spot on which they lie. */

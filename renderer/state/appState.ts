@@ -53,12 +53,18 @@ export interface Announcement {
   readonly number: number;
 }
 
-/** How the diagnosis of the present document stands. */
+/** What the diagnosis said, and of what. */
+export interface Answer extends DocumentState {
+  readonly diagnosis: Diagnosis;
+}
+
+/** How the diagnosis of the present document stands; `last` is the answer to an older state of it. */
 export type DiagnosisStatus =
   | { readonly state: 'idle' }
-  | { readonly state: 'working'; readonly revision: number; readonly last: Diagnosis | null; readonly share: number }
-  | { readonly state: 'answered'; readonly revision: number; readonly diagnosis: Diagnosis; readonly milliseconds: number }
-  | { readonly state: 'cancelled'; readonly revision: number; readonly last: Diagnosis | null }
+  /** `late`: it takes so long that the last answer must be marked as an old one. */
+  | { readonly state: 'working'; readonly revision: number; readonly last: Answer | null; readonly share: number; readonly late: boolean }
+  | { readonly state: 'answered'; readonly revision: number; readonly answer: Answer; readonly milliseconds: number }
+  | { readonly state: 'cancelled'; readonly revision: number; readonly last: Answer | null }
   | { readonly state: 'failed'; readonly revision: number; readonly detail: string };
 
 /** What to do next, for one revision of the document. */
