@@ -73,7 +73,7 @@ export function makeFileCalls(work: FileWork): FileCalls {
       const path = window && (await askWhichList(window));
       return path === undefined ? ok(null) : readList(machine, path);
     },
-    chooseResults: async (from) => {
+    chooseResultFiles: async (from) => {
       const window = work.window();
       const paths = window && (await askWhichResults(window, from));
       return paths === undefined ? ok(null) : takeResults(machine.disk, chosen, paths, from);

@@ -104,7 +104,7 @@ export interface BridgeCalls {
   /** Lets the user choose a list to import; null when nothing was chosen. It gets no handle. */
   chooseList(): ListFile | null;
   /** Lets the user choose several JSON files (results of exercises, machines), or a folder of them; null when nothing was chosen. */
-  chooseResults(from: 'files' | 'folder'): ChosenResults | null;
+  chooseResultFiles(from: 'files' | 'folder'): ChosenResults | null;
   /** Deletes a file of this run for good, if it is a result of an exercise and still as it was read; refused otherwise. */
   deleteResult(handle: string): null;
   readFileAgain(handle: string): ChosenFile;

@@ -1,6 +1,5 @@
-import { cautionsOf, type Debrief, type DebriefStep, debrief, type Game, type GameStep, measure, play } from '../exercise/index.ts';
+import { cautionsOf, type Debrief, debrief, type Game, measure } from '../exercise/index.ts';
 import {
-  cautionsDefer,
   cautionWords,
   exerciseWords,
   makeNames,
@@ -11,19 +10,17 @@ import {
   startSentence,
   unsafeWords,
   wordAnswerKey,
-  wordExerciseOutcome,
-  wordExerciseStep,
   wordFaultClause,
   wordGiven,
   wordLevel,
-  wordList,
-  wordProbability,
   exercisePaperWords as words,
 } from '../messages/index.ts';
-import { type Block, bodySize, layOut, type Paper, type PaperSize, type RichText, type TableCell } from '../paper/index.ts';
-import { type AnswerContent, displayMeanings, type ExerciseMove } from '../schema/index.ts';
+import { type Block, bodySize, layOut, type Paper, type PaperSize, type RichText } from '../paper/index.ts';
+import { type AnswerContent, displayMeanings } from '../schema/index.ts';
 import { drawBeliefs } from './beliefFigure.ts';
+import { cautionBlocks } from './cautionBlocks.ts';
 import { drawKnown } from './exerciseFigure.ts';
+import { logTable, planTable, priceTable, showsTable, stepTable } from './exerciseTables.ts';
 import type { MadeDocument } from './makeDocument.ts';
 import { type DocumentSource, makePaper } from './source.ts';
 
@@ -61,7 +58,7 @@ export function exerciseSheet(source: ExerciseSource): ExercisePaper {
     heading(exercise.solved === 'mended' ? exerciseWords.possibleMended : exerciseWords.possible),
     ...listOf(answersOf(game).map((answer) => answerWords(source, base.names, answer))),
     heading(exerciseWords.allowed),
-    priceList(game, base.names),
+    priceTable(game, base.names),
     ...rulesOf(game).map((text): Block => ({ kind: 'paragraph', text })),
     { kind: 'together', blocks: [heading(words.cautions), ...cautions(game)] },
     {
@@ -141,7 +138,7 @@ export function debriefPaper(source: ExerciseSource, looked: Debrief, code: stri
     smallHeading(words.belief),
     { kind: 'figure', figure: drawBeliefs(looked, { width: bodySize(empty, source.size).width, nameOf }) },
     smallHeading(words.steps),
-    stepTable(source, names, looked),
+    stepTable(game, names, looked),
     smallHeading(words.planSteps),
     planTable(game, names, looked),
     ...(looked.lesson === null
@@ -183,25 +180,6 @@ function knownLines(game: Game, names: Names): readonly string[] {
   return [...wordGiven(names, { ...game, exercise: { ...exercise, given: { ...given, displays: [] } } }), ...same];
 }
 
-function priceList(game: Game, names: Names): Block {
-  const spareName = (id: string | undefined) => game.exercise.spares?.find((one) => one.id === id)?.name;
-  return {
-    kind: 'table',
-    words: exerciseWords.allowed,
-    tight: true,
-    columns: [
-      { head: words.number, align: 'right' },
-      { head: words.step, grow: 1 },
-      { head: words.cost, align: 'right' },
-    ],
-    rows: game.steps.map((step, index) => {
-      const spare = spareName(step.spare);
-      const line = wordExerciseStep(names, step);
-      return [String(index + 1), spare === undefined ? line : { text: line, below: [words.uses(spare)] }, words.minutes(step.minutes)];
-    }),
-  };
-}
-
 function rulesOf({ exercise: { times, limits, spares, hints } }: Game): readonly string[] {
   return [
     exerciseWords.changes(times.openMinutes, times.isolateMinutes, times.bootMinutes),
@@ -215,153 +193,5 @@ function rulesOf({ exercise: { times, limits, spares, hints } }: Game): readonly
 /** The cautions that concern any of the steps, each once. */
 function cautions(game: Game): readonly Block[] {
   const codes = [...new Set(game.steps.flatMap((step) => cautionsOf(game, step)))];
-  const items = codes.map((code) => [
-    { text: `${cautionWords[code].label}. `, face: 'bold' as const },
-    { text: cautionWords[code].meaning },
-  ]);
-  return [...listOf(items), { kind: 'paragraph', text: cautionsDefer }];
-}
-
-function logTable(count: number): Block {
-  const { number, suspects, predicted, outcome, cost, total } = words.logHeads;
-  return {
-    kind: 'table',
-    words: words.log,
-    rowHeight: 10,
-    columns: [
-      { head: number, width: 16 },
-      { head: suspects, grow: 3 },
-      { head: predicted, grow: 2 },
-      { head: outcome, grow: 2 },
-      { head: cost, width: 15 },
-      { head: total, width: 15 },
-    ],
-    rows: Array.from({ length: Math.min(count, 40) }, () => ['', '', '', '', '', '']),
-  };
-}
-
-function planTable(game: Game, names: Names, looked: Pick<Debrief, 'plan'> | null): Block {
-  return {
-    kind: 'table',
-    words: exerciseWords.plan,
-    tight: true,
-    columns: [
-      { head: words.number, align: 'right' },
-      { head: words.step, grow: 2 },
-      { head: words.logHeads.outcome, grow: 1 },
-      { head: words.logHeads.cost, align: 'right' },
-      { head: words.logHeads.total, align: 'right' },
-    ],
-    rows: (looked?.plan ?? []).map(({ step: id, outcome, minutes, until }, index) => {
-      const step = stepOf(game, id);
-      return [
-        String(index + 1),
-        wordExerciseStep(names, step),
-        startSentence(wordExerciseOutcome(names, step, outcome)),
-        words.minutes(minutes),
-        words.minutes(until),
-      ];
-    }),
-  };
-}
-
-/** What each step shows at the start, and after the machine was switched off and on with nothing else done. */
-function showsTable(game: Game, names: Names, answer: AnswerContent): Block {
-  const { limits: _limits, ...exercise } = game.exercise;
-  const restart: GameStep = { id: restartId(game), minutes: 0, step: { do: 'act', acts: [] } };
-  const free: Game = { ...game, exercise, steps: [...game.steps, restart] };
-  const move = (step: string): ExerciseMove => ({ do: 'step', step, suspects: [], heeded: [] });
-  const outcome = (step: GameStep, before: readonly string[]) => {
-    const shown = play(free, answer, [...before, step.id].map(move)).steps.at(-1);
-    return shown === undefined ? '' : startSentence(wordExerciseOutcome(names, step, shown.outcome));
-  };
-  return {
-    kind: 'table',
-    words: words.shows,
-    tight: true,
-    columns: [
-      { head: words.number, align: 'right' },
-      { head: words.step, grow: 2 },
-      { head: words.atFirst, grow: 1 },
-      { head: words.afterRestart, grow: 1 },
-    ],
-    rows: game.steps.map((step, index) => [
-      String(index + 1),
-      wordExerciseStep(names, step),
-      outcome(step, []),
-      outcome(step, [restart.id]),
-    ]),
-  };
-}
-
-/** An id that no step of the exercise has. */
-function restartId({ steps }: Game): string {
-  let id = 'restart';
-  while (steps.some((step) => step.id === id)) id += '-';
-  return id;
-}
-
-function stepTable(source: ExerciseSource, names: Names, looked: Debrief): Block {
-  const heads = words.stepHeads;
-  return {
-    kind: 'table',
-    words: words.steps,
-    tight: true,
-    size: 8,
-    columns: [
-      { head: words.number, align: 'right' },
-      { head: heads.step, grow: 5 },
-      { head: heads.known, grow: 6 },
-      { head: heads.predicted, grow: 3 },
-      { head: heads.could, grow: 4 },
-      { head: heads.cost, align: 'right', width: 14 },
-      { head: heads.better, grow: 4 },
-    ],
-    rows: looked.steps.map((one, index) => [String(index + 1), ...stepCells(source, names, one)]),
-  };
-}
-
-function stepCells({ game }: ExerciseSource, names: Names, one: DebriefStep): readonly TableCell[] {
-  const step = stepOf(game, one.step);
-  const word = (outcome: string) => wordExerciseOutcome(names, step, outcome);
-  const [before] = one.before;
-  const [after] = one.after;
-  const likeliest = (top: typeof before) =>
-    top === undefined ? '' : `${wordAnswerKey(names, game.cabinet, top.answer)} ${wordProbability(top.share)}`;
-  const known =
-    before?.answer === after?.answer
-      ? `${likeliest(before)} → ${wordProbability(after?.share ?? 0)}`
-      : `${likeliest(before)} → ${likeliest(after)}`;
-  const suspects = one.suspects.map((answer) => wordAnswerKey(names, game.cabinet, answer));
-  return [
-    {
-      text: `${wordExerciseStep(names, step)}: ${word(one.outcome)}`,
-      below: one.unsafe.map((kind): RichText => [{ text: unsafeWords[kind].label, face: 'bold' }]),
-    },
-    { text: known, below: suspects.length === 0 ? [] : [words.suspected(wordList(suspects))] },
-    one.predicted === null ? words.noPrediction : words.predicted(word(one.predicted), one.predictedRight === true),
-    {
-      text: wordList(
-        one.couldTell.map(({ outcome, probability }) => `${word(outcome)} ${wordProbability(probability)}`),
-        'or',
-      ),
-      below: one.taught ? [] : [words.taughtNothing],
-    },
-    words.minutes(one.minutes),
-    betterWords(game, names, one),
-  ];
-}
-
-function betterWords(game: Game, names: Names, { better, judgement, expectedMinutes, bestMinutes }: DebriefStep): string {
-  if (judgement === 'best') return words.wasBest;
-  if (judgement === 'as-good') return words.asGood;
-  if (better === null) return words.tooMany;
-  const worth = (minutes: number | null) => (minutes === null ? words.noEnd : words.minutes(minutes));
-  return words.instead(wordExerciseStep(names, stepOf(game, better)), worth(expectedMinutes), worth(bestMinutes));
-}
-
-function stepOf({ steps }: Game, id: string): GameStep {
-  const step = steps.find((one) => one.id === id);
-  if (step === undefined) throw new Error(`no step ${id}`);
-  return step;
+  return cautionBlocks(codes.map((code) => cautionWords[code]));
 }

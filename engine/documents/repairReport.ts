@@ -1,7 +1,6 @@
 import type { UnitId } from '../base/index.ts';
 import type { Diagnosis } from '../diagnosis/index.ts';
 import {
-  cautionsDefer,
   checkWords,
   endReasonWords,
   meaningWords,
@@ -34,6 +33,7 @@ import { listReplaced } from '../repair/index.ts';
 import type { CaseContent } from '../schema/index.ts';
 import { listCautions } from '../steps/index.ts';
 import { type Cabinet, inMountingOrder } from '../topology/index.ts';
+import { cautionBlocks } from './cautionBlocks.ts';
 import type { MadeDocument } from './makeDocument.ts';
 import { photoBlocks } from './photos.ts';
 import { drawPlace, placesOfFault } from './placeFigure.ts';
@@ -236,11 +236,7 @@ function cautions({ cabinet, record }: ReportSource): readonly Block[] {
       .filter(({ code }) => code !== 'note-first')
       .map((caution) => [caution.code, caution]),
   );
-  const items = [...codes.values()].map((caution) => {
-    const { label, meaning } = wordCaution(caution);
-    return [{ text: `${label}. `, face: 'bold' as const }, { text: meaning }];
-  });
-  return [...(items.length === 0 ? [] : [{ kind: 'list', items } as const]), { kind: 'paragraph', text: cautionsDefer }];
+  return cautionBlocks([...codes.values()].map(wordCaution));
 }
 
 function cautionsOf(cabinet: Cabinet, { evidence }: ReportedCase) {

@@ -1,14 +1,12 @@
 import { startSentence } from './numbers.ts';
-import { wordNumber } from './quantities.ts';
-
-const minutes = (value: number) => `${wordNumber(Math.round(value * 10) / 10)} min`;
+import { wordNumber, wordPrice } from './quantities.ts';
 
 /** Words of exercises, answers and debriefs on paper. */
 export const exercisePaperWords = {
   sheetId: 'exercise',
   answerId: 'answer',
   debriefId: 'debrief',
-  minutes,
+  minutes: wordPrice,
   sheetTitle: (name: string) => `Exercise: ${name}`,
   answerTitle: (name: string) => `Answer sheet: ${name}`,
   debriefTitle: (name: string) => `Debrief: ${name}`,
@@ -28,15 +26,15 @@ export const exercisePaperWords = {
   logHeads: { number: 'Step no.', suspects: 'Suspects', predicted: 'Prediction', outcome: 'Outcome', cost: 'Cost', total: 'Total' },
   spare: (name: string, count: number) => `Spare: ${name}, ${wordNumber(count)} of them.`,
   uses: (name: string) => `uses up: ${name}`,
-  limit: (most: number) => `The exercise ends after ${minutes(most)}.`,
+  limit: (most: number) => `The exercise ends after ${wordPrice(most)}.`,
   stepLimit: (most: number) => `At most ${wordNumber(most)} steps.`,
-  hints: (prices: readonly number[]) => `Hints can be bought from the instructor, one after another: ${prices.map(minutes).join(', ')}.`,
+  hints: (prices: readonly number[]) => `Hints can be bought from the instructor, one after another: ${prices.map(wordPrice).join(', ')}.`,
   final: 'Your answer',
   cautions: 'Cautions',
   answer: 'Answer',
   hintsHead: 'Hints',
-  hint: (text: string, price: number) => `${text} (${minutes(price)})`,
-  planCost: (now: number, expected: string) => `With this fault it costs ${minutes(now)}. ${expected}.`,
+  hint: (text: string, price: number) => `${text} (${wordPrice(price)})`,
+  planCost: (now: number, expected: string) => `With this fault it costs ${wordPrice(now)}. ${expected}.`,
   expectedAll: (words: string) => `Over all that may be wrong: ${words.charAt(0).toLowerCase()}${words.slice(1)}`,
   shows: 'What each step shows',
   showsNote:
@@ -44,7 +42,7 @@ export const exercisePaperWords = {
   comesAndGoes: 'The fault comes and goes: this is what is seen if the step is the first one, or the first one after a restart.',
   atFirst: 'At the start',
   afterRestart: 'After off and on',
-  needed: (own: number, best: number) => `Needed ${minutes(own)}. The best plan needs ${minutes(best)}.`,
+  needed: (own: number, best: number) => `Needed ${wordPrice(own)}. The best plan needs ${wordPrice(best)}.`,
   belief: 'What the evidence said, minute by minute',
   yourWay: 'Your way',
   bestPlan: 'Best plan',
@@ -55,7 +53,7 @@ export const exercisePaperWords = {
   safe: 'passed.',
   unsafe: 'not passed.',
   predictions: (right: number, all: number) => `Predictions right: ${right} of ${all}.`,
-  hintCost: (value: number) => `Hints cost ${minutes(value)} of it.`,
+  hintCost: (value: number) => `Hints cost ${wordPrice(value)} of it.`,
   steps: 'Step by step',
   stepHeads: {
     step: 'Step, and what it showed',

@@ -4,7 +4,7 @@ import { wordCircumstance } from './circumstances.ts';
 import { wordGap } from './explanations.ts';
 import type { Names } from './names.ts';
 import { startSentence } from './numbers.ts';
-import { wordNumber } from './quantities.ts';
+import { wordNumber, wordPrice } from './quantities.ts';
 import { wordStep, wordStepOutcome } from './steps.ts';
 import { meaningWords } from './words.ts';
 
@@ -36,11 +36,10 @@ export const exerciseWords = {
   lesson: 'What to take home',
   asked: 'Asked',
   level: (level: number) => `level ${level}`,
-  minutes: (minutes: number) => `${wordNumber(Math.round(minutes * 10) / 10)} min`,
+  minutes: wordPrice,
   changes: (open: number, off: number, on: number) =>
     `Opening the live cabinet costs ${wordNumber(open)} min, switching off, locking and discharging ${wordNumber(off)}, switching on again ${wordNumber(on)}.`,
-  expected: (minutes: number, exact: boolean) =>
-    `Expected ${wordNumber(Math.round(minutes * 10) / 10)} min${exact ? '' : ' or less: not proved to be best'}`,
+  expected: (minutes: number, exact: boolean) => `Expected ${wordPrice(minutes)}${exact ? '' : ' or less: not proved to be best'}`,
   figures: (firstGroup: number, misleading: number) => `${firstGroup} answers open at the start, ${misleading} misleading displays`,
   write: 'Before each step: whom do you suspect, and what will it show?',
   powerCycle: 'Switch off and on again',

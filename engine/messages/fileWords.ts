@@ -36,13 +36,16 @@ export const fileCommandLabels = {
 
 const parts = { case: 'The case', cabinet: 'The cabinet' } as const;
 
-interface DifferenceCounts {
+/** How many things two documents or two cabinets differ in. */
+export interface DifferenceCounts {
   readonly units: number;
   readonly links: number;
   readonly leads: number;
+  /** Everything else of the cabinet: types, legends, spares, names. */
   readonly other: number;
   readonly displays: number;
   readonly reports: number;
+  /** Everything else of the case. */
   readonly caseOther: number;
 }
 

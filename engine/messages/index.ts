@@ -56,7 +56,7 @@ export {
 export { itemKindWords, modeWords, type Tense, wordFault, wordFaultClause, wordItem, wordMode, wordTheItem } from './faults.ts';
 export { type FieldGroup, fieldGroups, fieldGroupWords, groupOfField, wordFieldValue } from './fieldChoices.ts';
 export { type FieldWords, fieldTableWords, fieldWords, wordField } from './fields.ts';
-export { fileWords } from './fileWords.ts';
+export { type DifferenceCounts, fileWords } from './fileWords.ts';
 export { wordGroupThing } from './groups.ts';
 export { checkWords, endTexts, handBackTexts, reportWords, wordPartOwner } from './handBack.ts';
 export {

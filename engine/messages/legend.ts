@@ -57,6 +57,12 @@ export const legendWords = {
     typeOf: (type: string | null) => (type === null ? 'type not said' : type),
   },
 
+  library: {
+    keep: 'Keep in my library',
+    kept: (name: string) => `${name} is kept in your library.`,
+    remove: { type: 'Remove this type', legend: 'Remove this legend' },
+  },
+
   type: {
     region: (name: string) => `Type ${name}`,
     name: 'Name',
@@ -73,9 +79,6 @@ export const legendWords = {
     otherType: (name: string) => `now ${name}`,
     legend: 'Legend',
     legendUsual: (name: string | null) => (name === null ? 'the usual one (none yet)' : `the usual one (${name})`),
-    remove: 'Remove this type',
-    keep: 'Keep in my library',
-    kept: (name: string) => `${name} is kept in your library.`,
     taken: (name: string) => `${name} is now in this cabinet.`,
     stage: 'Find it out: staged break',
   },
@@ -114,13 +117,12 @@ export const legendWords = {
     add: 'Add the code',
     newCode: 'New code',
     newNote: 'Note of the new code',
+    removeHead: 'Remove a code',
     removeCode: (code: string) => `Remove code ${code}`,
     codeField: (code: string) => `Code ${code}`,
     noteField: (code: string) => `Note of code ${code}`,
     meaningOf: (code: string, meaning: DisplayMeaning) => `${code === '' ? 'new code' : `code ${code}`}: ${meaningWords[meaning].label}`,
     noCodes: 'No codes yet. Fill them in from the equipment’s own manual.',
-    remove: 'Remove this legend',
-    keep: 'Keep in my library',
     usedBy: (names: readonly string[]) => (names.length === 0 ? 'No type names it.' : `Named by ${wordList(names)}.`),
     paste: 'Paste rows',
     pasteHow:

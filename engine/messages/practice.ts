@@ -1,7 +1,5 @@
 import { wordCount } from './numbers.ts';
-import { wordNumber } from './quantities.ts';
-
-const minutes = (value: number) => `${wordNumber(Math.round(value * 10) / 10)} min`;
+import { wordPrice } from './quantities.ts';
 
 /** Words of Practice in the window. */
 export const practiceWords = {
@@ -34,17 +32,19 @@ export const practiceWords = {
   chooseFirst: 'Choose a step, name a suspect, and say what it will show.',
   done: 'Done so far',
   nothingDone: 'Nothing yet.',
-  spent: (value: number) => `${minutes(value)} spent`,
-  hint: (value: number) => `Buy a hint, ${minutes(value)}`,
+  spent: (value: number) => `${wordPrice(value)} spent`,
+  hint: (value: number) => `Buy a hint, ${wordPrice(value)}`,
   answer: 'Your answer',
   chooseAnswer: 'choose …',
   name: 'This is it',
   handOver: 'Hand the machine over',
   giveUp: 'Give up',
   expected: 'expected',
-  minutes,
+  minutes: wordPrice,
+  /** The number from which chance is drawn. */
+  seed: 'Seed',
   verdict: (end: string, answer: string) => `${end}: ${answer}.`,
-  needed: (own: number, best: number) => `You needed ${minutes(own)}. The best plan needs ${minutes(best)}.`,
+  needed: (own: number, best: number) => `You needed ${wordPrice(own)}. The best plan needs ${wordPrice(best)}.`,
   notProved: 'That plan is good; it is not proved to be the best one.',
   evidence: 'What the evidence said, minute by minute',
   yourWay: 'Your way',

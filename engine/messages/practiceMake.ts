@@ -69,7 +69,6 @@ export const makeWords = {
   presences: { steady: 'steady', intermittent: 'comes and goes' },
   remove: (what: string) => `Take out: ${what}`,
   onset: 'It came',
-  seed: 'Seed',
   seedWhy: 'Decides when what comes and goes is there. The same seed plays the same way.',
 
   known: 'Known at the start',
@@ -179,7 +178,6 @@ export const generateWords = {
   title: 'Generate exercises',
   intro: (cabinet: string) =>
     `By chance from ${cabinet}. The same seed gives the same set, and every kind comes once before any comes twice.`,
-  seed: 'Seed',
   count: 'How many',
   level: 'Difficulty',
   anyLevel: 'any',

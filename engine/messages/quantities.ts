@@ -55,6 +55,15 @@ export function wordDuration(seconds: number): string {
   const whole = Math.ceil(seconds - 1e-9);
   if (whole < 60) return `${whole} s`;
   if (whole < 3600) return `${Math.floor(whole / 60)} min${whole % 60 === 0 ? '' : ` ${whole % 60} s`}`;
-  const minutes = Math.ceil(whole / 60);
+  return wordHours(Math.ceil(whole / 60));
+}
+
+/** A time in whole minutes, an hour at least: "1 h", "1 h 20 min". */
+export function wordHours(minutes: number): string {
   return `${Math.floor(minutes / 60)} h${minutes % 60 === 0 ? '' : ` ${minutes % 60} min`}`;
+}
+
+/** A price or a sum of prices in minutes, to a tenth, as it is reckoned in exercises: "8.1 min". */
+export function wordPrice(minutes: number): string {
+  return `${wordNumber(Math.round(minutes * 10) / 10)} min`;
 }

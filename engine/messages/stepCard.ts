@@ -6,6 +6,7 @@ import { type Names, withoutCable } from './names.ts';
 import { startSentence, wordCount, wordList } from './numbers.ts';
 import { paperWords } from './papers.ts';
 import { wordDisplaced } from './plan.ts';
+import { wordHours } from './quantities.ts';
 import { listActs, wordStepHow } from './steps.ts';
 import type { Term } from './words.ts';
 
@@ -13,8 +14,7 @@ import type { Term } from './words.ts';
 export function wordTimeSpan(minutes: number): string {
   if (!Number.isFinite(minutes)) return '–';
   const whole = Math.max(minutes > 0 ? 1 : 0, minutes < 60 ? Math.round(minutes) : Math.round(minutes / 5) * 5);
-  if (whole < 60) return `${whole} min`;
-  return `${Math.floor(whole / 60)} h${whole % 60 === 0 ? '' : ` ${whole % 60} min`}`;
+  return whole < 60 ? `${whole} min` : wordHours(whole);
 }
 
 /** How good the order of the steps is, short; `wordMethod` says it in full. */

@@ -1,8 +1,9 @@
-import { Keyboard, Maximize, Minus, Plus, Syringe, X } from 'lucide-react';
+import { Keyboard, Syringe, X } from 'lucide-react';
 import { injectWords, windowTexts } from '../../engine/messages/index.ts';
 import { useCandidateWords } from '../find/candidateWords.ts';
 import { selectFindModel } from '../find/findModel.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
+import { Zoomer } from './Zoomer.tsx';
 
 /** What the drawing shows, and the few things to do with it. */
 export function CanvasHead() {
@@ -48,18 +49,7 @@ export function CanvasHead() {
           <Syringe size={16} aria-hidden="true" />
           {injectWords.button} <kbd>I</kbd>
         </button>
-        <fieldset className="zoomer">
-          <legend className="screen-reader">{windowTexts.cabinet.zoom}</legend>
-          <button type="button" className="icon-button" aria-label={windowTexts.commands.zoomOut} onClick={() => dispatch('zoom-out')}>
-            <Minus size={16} aria-hidden="true" />
-          </button>
-          <button type="button" className="icon-button" aria-label={windowTexts.commands.zoomToFit} onClick={() => dispatch('zoom-to-fit')}>
-            <Maximize size={16} aria-hidden="true" />
-          </button>
-          <button type="button" className="icon-button" aria-label={windowTexts.commands.zoomIn} onClick={() => dispatch('zoom-in')}>
-            <Plus size={16} aria-hidden="true" />
-          </button>
-        </fieldset>
+        <Zoomer />
       </div>
     </div>
   );

@@ -1,5 +1,5 @@
-import { Maximize, Minus, Plus } from 'lucide-react';
-import { drawWords, windowTexts } from '../../engine/messages/index.ts';
+import { drawWords } from '../../engine/messages/index.ts';
+import { Zoomer } from '../canvas/Zoomer.tsx';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
 import { drawViews } from './drawState.ts';
 
@@ -39,23 +39,7 @@ export function DrawHead() {
                 </button>
               ))}
             </fieldset>
-            <fieldset className="zoomer">
-              <legend className="screen-reader">{windowTexts.cabinet.zoom}</legend>
-              <button type="button" className="icon-button" aria-label={windowTexts.commands.zoomOut} onClick={() => dispatch('zoom-out')}>
-                <Minus size={16} aria-hidden="true" />
-              </button>
-              <button
-                type="button"
-                className="icon-button"
-                aria-label={windowTexts.commands.zoomToFit}
-                onClick={() => dispatch('zoom-to-fit')}
-              >
-                <Maximize size={16} aria-hidden="true" />
-              </button>
-              <button type="button" className="icon-button" aria-label={windowTexts.commands.zoomIn} onClick={() => dispatch('zoom-in')}>
-                <Plus size={16} aria-hidden="true" />
-              </button>
-            </fieldset>
+            <Zoomer />
           </>
         )}
       </div>

@@ -44,7 +44,7 @@ export interface FileAccess {
   readonly exportFile: (proposedName: string, content: Uint8Array, kind: ExportKind) => Promise<Result<string | null>>;
   readonly chooseList: () => Promise<Result<ListFile | null>>;
   /** Several JSON files (results of exercises, machines), or a folder of them; null: nothing was chosen. */
-  readonly chooseResults: (from: 'files' | 'folder') => Promise<Result<ChosenResults | null>>;
+  readonly chooseResultFiles: (from: 'files' | 'folder') => Promise<Result<ChosenResults | null>>;
   /** Deletes a result for good, and nothing but a result; left out where a page cannot delete. */
   readonly deleteResult?: (file: FileRef) => Promise<Result<null>>;
   readonly readAgain: (file: FileRef) => Promise<Result<TakenFile>>;

@@ -139,7 +139,7 @@ export function makeBrowserAccess(): FileAccess {
       if (file.size > mostFileBytes) return tooLarge(file.size);
       return ok({ name: file.name, content: await bytesOf(file) });
     },
-    async chooseResults(from) {
+    async chooseResultFiles(from) {
       const chosen = (await chooseSeveral(from)).filter(({ name }) => name.toLowerCase().endsWith('.json'));
       if (chosen.length === 0) return ok(null);
       const files: TakenFile[] = [];

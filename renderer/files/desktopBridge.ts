@@ -38,7 +38,7 @@ export interface DesktopBridge {
   readonly exportFile: (proposedName: string, content: Uint8Array) => Promise<Result<string | null>>;
   readonly saveFile: (handle: string, content: Uint8Array) => Promise<Result<FileRef>>;
   readonly chooseList: () => Promise<Result<ListFile | null>>;
-  readonly chooseResults: (from: 'files' | 'folder') => Promise<Result<ChosenResults | null>>;
+  readonly chooseResultFiles: (from: 'files' | 'folder') => Promise<Result<ChosenResults | null>>;
   readonly deleteResult: (handle: string) => Promise<Result<null>>;
   readonly readFileAgain: (handle: string) => Promise<Result<TakenFile>>;
   readonly peekFile: (handle: string) => Promise<Result<TakenFile>>;

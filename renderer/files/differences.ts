@@ -1,6 +1,7 @@
+import type { DifferenceCounts } from '../../engine/messages/index.ts';
 import type { CabinetContent, Snapshot } from '../../engine/schema/index.ts';
 import type { DocumentState } from '../state/appState.ts';
-import type { CaseRecord, Differences } from '../state/sitting.ts';
+import type { CaseRecord } from '../state/sitting.ts';
 import { sameContent } from './sameContent.ts';
 
 interface WithId {
@@ -11,12 +12,12 @@ const counted = ['units', 'links', 'leads'] as const;
 const otherLists = ['chains', 'feedbacks', 'types', 'legends', 'fibres', 'spares', 'photos'] as const;
 
 /** In how many things two documents differ, to be told in one line. */
-export function findDifferences(a: DocumentState, b: DocumentState): Differences {
+export function findDifferences(a: DocumentState, b: DocumentState): DifferenceCounts {
   return { ...cabinetDifferences(a.cabinet, b.cabinet), ...caseDifferences(a.caseRecord, b.caseRecord) };
 }
 
 /** The same for two states of one cabinet. The order of what has ids carries no meaning. */
-export function cabinetDifferences(a: CabinetContent, b: CabinetContent): Differences {
+export function cabinetDifferences(a: CabinetContent, b: CabinetContent): DifferenceCounts {
   const [units, links, leads] = counted.map((list) => differing(a[list], b[list]));
   const lists = otherLists.reduce((sum, list) => sum + differing(a[list], b[list]), 0);
   const named = new Set<string>([...counted, ...otherLists]);
@@ -26,11 +27,11 @@ export function cabinetDifferences(a: CabinetContent, b: CabinetContent): Differ
   return { units: units ?? 0, links: links ?? 0, leads: leads ?? 0, other: lists + rest, displays: 0, reports: 0, caseOther: 0 };
 }
 
-export function hasDifferences(differences: Differences): boolean {
+export function hasDifferences(differences: DifferenceCounts): boolean {
   return Object.values(differences).some((count) => count > 0);
 }
 
-function caseDifferences(a: CaseRecord, b: CaseRecord): Pick<Differences, 'displays' | 'reports' | 'caseOther'> {
+function caseDifferences(a: CaseRecord, b: CaseRecord): Pick<DifferenceCounts, 'displays' | 'reports' | 'caseOther'> {
   const displays = observations(a, b, ({ displays: list }) => list ?? []);
   const reports = observations(a, b, ({ reports: list }) => list ?? []);
   const bare = (record: CaseRecord) => ({

@@ -218,9 +218,9 @@ export function makeFileDesk(bench: Workbench, access: FileAccess, { newId, now,
         if (saved.value !== null) bench.announce(fileWords.exported(saved.value.name));
         return saved.value?.name ?? null;
       }),
-    chooseResults: (from) =>
+    chooseResultFiles: (from) =>
       inTurn(async () => {
-        const chosen = await access.chooseResults(from);
+        const chosen = await access.chooseResultFiles(from);
         if (chosen.ok) return chosen.value;
         refuseToOpen(undefined, chosen.problems);
         return null;
@@ -242,7 +242,7 @@ export function makeFileDesk(bench: Workbench, access: FileAccess, { newId, now,
             }),
     chooseMachines: (from) =>
       inTurn(async () => {
-        const chosen = await access.chooseResults(from);
+        const chosen = await access.chooseResultFiles(from);
         if (!chosen.ok) return refuseToOpen(undefined, chosen.problems);
         if (chosen.value === null) return;
         if (chosen.value.problems.length > 0) refuseToOpen(undefined, chosen.value.problems);

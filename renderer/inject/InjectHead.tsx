@@ -1,10 +1,9 @@
-import { Maximize, Minus, Plus, Syringe } from 'lucide-react';
-import { injectWords, windowTexts } from '../../engine/messages/index.ts';
-import { useDispatch } from '../state/useWorkbench.ts';
+import { Syringe } from 'lucide-react';
+import { injectWords } from '../../engine/messages/index.ts';
+import { Zoomer } from '../canvas/Zoomer.tsx';
 
 /** Over the simulated picture: the badge that says what it is, what the lines mean, and the zoom. */
 export function InjectHead() {
-  const dispatch = useDispatch();
   return (
     <div className="canvas-head simulated">
       <p className="sim-badge">
@@ -19,18 +18,7 @@ export function InjectHead() {
             </li>
           ))}
         </ul>
-        <fieldset className="zoomer">
-          <legend className="screen-reader">{windowTexts.cabinet.zoom}</legend>
-          <button type="button" className="icon-button" aria-label={windowTexts.commands.zoomOut} onClick={() => dispatch('zoom-out')}>
-            <Minus size={16} aria-hidden="true" />
-          </button>
-          <button type="button" className="icon-button" aria-label={windowTexts.commands.zoomToFit} onClick={() => dispatch('zoom-to-fit')}>
-            <Maximize size={16} aria-hidden="true" />
-          </button>
-          <button type="button" className="icon-button" aria-label={windowTexts.commands.zoomIn} onClick={() => dispatch('zoom-in')}>
-            <Plus size={16} aria-hidden="true" />
-          </button>
-        </fieldset>
+        <Zoomer />
       </div>
     </div>
   );

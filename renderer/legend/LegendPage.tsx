@@ -6,6 +6,7 @@ import { DisplayMark } from '../marks/DisplayMark.tsx';
 import { useApp } from '../state/useWorkbench.ts';
 import { CheckedField } from './CheckedField.tsx';
 import { type CodeRow, codeTrouble, mostCodes } from './codeRows.ts';
+import { KeepOrRemove } from './KeepOrRemove.tsx';
 import { PasteRows } from './PasteRows.tsx';
 import { useEquipmentDispatch } from './useEquipment.ts';
 
@@ -43,19 +44,7 @@ export function LegendPage({ legend }: { readonly legend: LegendRecord }) {
           className="wide"
           onTake={(source) => rename(legend.name, source)}
         />
-        <button type="button" className="button small" onClick={() => dispatch('keep-in-library', { kind: 'legend', id: legend.id })}>
-          {words.keep}
-        </button>
-        <button
-          type="button"
-          className="button small"
-          onClick={() => {
-            dispatch('remove-legend', { legend: legend.id });
-            dispatch('open-equipment', { page: { kind: 'none' } });
-          }}
-        >
-          {words.remove}
-        </button>
+        <KeepOrRemove kind="legend" record={legend} />
       </div>
       <p className="quiet-text">
         {words.usedBy((cabinet.types ?? []).filter((type) => type.legend === legend.id).map(({ name }) => name))}{' '}
@@ -81,7 +70,7 @@ export function LegendPage({ legend }: { readonly legend: LegendRecord }) {
               </th>
             ))}
             <th scope="col">{words.note}</th>
-            <th scope="col" aria-label={legendWords.legend.remove} />
+            <th scope="col" aria-label={words.removeHead} />
           </tr>
         </thead>
         <tbody>

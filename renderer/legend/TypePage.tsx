@@ -5,6 +5,7 @@ import { namesOf } from '../state/names.ts';
 import { useApp } from '../state/useWorkbench.ts';
 import { BehaviourTable } from './BehaviourTable.tsx';
 import { CheckedField } from './CheckedField.tsx';
+import { KeepOrRemove } from './KeepOrRemove.tsx';
 import { useEquipmentDispatch } from './useEquipment.ts';
 
 const words = legendWords.type;
@@ -37,26 +38,7 @@ export function TypePage({ type }: { readonly type: TypeRecord }) {
         >
           {words.stage}
         </button>
-        <button
-          type="button"
-          className="button small"
-          onClick={() => {
-            dispatch('keep-in-library', { kind: 'type', id: type.id });
-            dispatch('announce', { text: words.kept(type.name) });
-          }}
-        >
-          {words.keep}
-        </button>
-        <button
-          type="button"
-          className="button small"
-          onClick={() => {
-            dispatch('remove-type', { type: type.id });
-            dispatch('open-equipment', { page: { kind: 'none' } });
-          }}
-        >
-          {words.remove}
-        </button>
+        <KeepOrRemove kind="type" record={type} />
       </div>
       <p className={`verified ${type.behaviourVerified ? 'yes' : ''}`}>
         {type.behaviourVerified ? words.verified(type.behaviourVerified.on, type.behaviourVerified.how) : words.notVerified}

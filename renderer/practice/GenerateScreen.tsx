@@ -8,6 +8,7 @@ import { draftOf } from './makeDraft.ts';
 import { beginDraft } from './makeStore.ts';
 import { NumberField } from './NumberField.tsx';
 import { Passphrase, usePassphrase } from './Passphrase.tsx';
+import { SeedField } from './SeedField.tsx';
 import './make.css';
 
 /** Exercises by chance, with what makes them hard. */
@@ -31,14 +32,7 @@ export function GenerateScreen() {
           if (checked.cabinet !== null) generate(content);
         }}
       >
-        <NumberField
-          shown="before"
-          label={words.seed}
-          value={seed}
-          whole
-          most={2 ** 31}
-          onChange={(next) => changeGenerate({ seed: next ?? seed })}
-        />
+        <SeedField seed={seed} onChange={(next) => changeGenerate({ seed: next })} />
         <NumberField
           shown="before"
           label={words.count}

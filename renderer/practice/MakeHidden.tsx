@@ -10,7 +10,7 @@ import type { InjectTarget } from '../inject/injectState.ts';
 import { targetName } from '../inject/targetName.ts';
 import { mostFaults } from './makeDraft.ts';
 import { changeDraft, makeStore } from './makeStore.ts';
-import { NumberField } from './NumberField.tsx';
+import { SeedField } from './SeedField.tsx';
 
 /** What is wrong, how steadily, and when it came. */
 export function MakeHidden({ topology, names }: { readonly topology: Topology; readonly names: Names }) {
@@ -41,14 +41,7 @@ export function MakeHidden({ topology, names }: { readonly topology: Topology; r
         </label>
         {comesAndGoes && (
           <>
-            <NumberField
-              shown="before"
-              label={words.seed}
-              value={seed}
-              whole
-              most={2 ** 31}
-              onChange={(next) => changeDraft({ seed: next ?? seed })}
-            />
+            <SeedField seed={seed} onChange={(next) => changeDraft({ seed: next })} />
             <span className="practice-small">{words.seedWhy}</span>
           </>
         )}

@@ -1,4 +1,5 @@
 import type { Problem } from '../../engine/base/index.ts';
+import type { DifferenceCounts } from '../../engine/messages/index.ts';
 import type { CabinetContent, CaseContent } from '../../engine/schema/index.ts';
 
 /*
@@ -46,19 +47,6 @@ export interface SavedContent {
   readonly cabinet: CabinetContent | null;
 }
 
-/** How many things two documents or two cabinets differ in. */
-export interface Differences {
-  readonly units: number;
-  readonly links: number;
-  readonly leads: number;
-  /** Everything else of the cabinet: types, legends, spares, names. */
-  readonly other: number;
-  readonly displays: number;
-  readonly reports: number;
-  /** Everything else of the case. */
-  readonly caseOther: number;
-}
-
 /** Something that stays on the screen until it is solved or put away. */
 export type Alert =
   | { readonly kind: 'not-saved'; readonly part: FilePart; readonly name: string; readonly problems: readonly Problem[] }
@@ -78,7 +66,7 @@ export type Alert =
       readonly name: string;
       readonly today: CabinetContent;
       readonly revisions: { readonly copy: string | null; readonly today: string | null };
-      readonly differences: Differences;
+      readonly differences: DifferenceCounts;
     };
 export type AlertKind = Alert['kind'];
 
@@ -95,7 +83,7 @@ export type Question =
       readonly keptAt: string;
       readonly modifiedAt: string;
       /** Null where the file itself does not open. */
-      readonly differences: Differences | null;
+      readonly differences: DifferenceCounts | null;
     };
 export type Answer = 'save' | 'discard' | 'cancel' | 'restore' | 'later';
 
@@ -141,7 +129,7 @@ export interface FileActions {
   /** Saves a file that is no part of the document, an exercise or a result, where the user says; answers its name, null: nowhere. */
   readonly saveApart: (proposedName: string, content: Uint8Array) => Promise<string | null>;
   /** Lets the user choose results of exercises, or a folder of them, for the table of a class; null: nothing. */
-  readonly chooseResults: (from: 'files' | 'folder') => Promise<ChosenResults | null>;
+  readonly chooseResultFiles: (from: 'files' | 'folder') => Promise<ChosenResults | null>;
   /** Deletes results for good, and answers those that are gone; null: a page cannot delete. */
   readonly deleteResults: ((files: readonly FileRef[]) => Promise<readonly FileRef[]>) | null;
   /** Lets the user choose cabinet files, or a folder of them, and adds the machines of this design to what is printed. */

@@ -97,7 +97,7 @@ describe.skipIf(missing)('an instructor', () => {
     await page.keyboard.press('Alt+3');
     await page.getByRole('navigation', { name: makeWords.screens }).getByRole('button', { name: 'Generate' }).press('Enter');
     await page.getByLabel(generateWords.count).fill('3');
-    await page.getByLabel(generateWords.seed).fill('7');
+    await page.getByLabel(practiceWords.seed).fill('7');
     await page.locator('form').getByRole('button', { name: generateWords.generate, exact: true }).press('Enter');
     await page.getByText(generateWords.made(3)).waitFor({ timeout: 60_000 });
     const rows = page.locator('tbody tr');
