@@ -167,6 +167,15 @@ export const drawWords = {
   said: {
     copied: (what: string) => `Copied: ${what}.`,
     nothingCopied: 'Nothing was copied yet.',
+    /** What a drag says to a screen reader: at its begin, and at its end. */
+    taken: (what: string) => `${startSentence(what)}: taken hold of. Escape puts it back.`,
+    newUnit: (kind: string) => `a new ${kind}`,
+    newCable: 'an end of a new cable',
+    plug: (end: LinkEnd, cable: string) => `the ${end} plug of ${cable}`,
+    newLead: (unit: string) => `a new lead at ${unit}`,
+    nowhere: 'Outside the drawing: it would be put back.',
+    dropped: (step: string) => `Done: ${step}.`,
+    putBack: 'Put back. Nothing was changed.',
     moved: (unit: string, place: string) => `${unit}: ${place}.`,
     chosen: (count: number) => (count === 0 ? 'Nothing is chosen.' : `${wordCount(count, 'thing')} chosen.`),
   },

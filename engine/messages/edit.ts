@@ -8,6 +8,7 @@ import { wordCount, wordList } from './numbers.ts';
 
 /** Labels of the commands of editing. */
 export const editCommandLabels = {
+  chooseColumns: 'Columns of the list…',
   setFields: 'Change fields',
   fixProblem: 'Mend a problem',
   renumber: 'Number designations anew',
@@ -121,7 +122,13 @@ export const editWords = {
     from: 'From',
     to: 'To',
     units: 'Units',
-    hint: 'Enter goes down. Cells copied from a spreadsheet can be pasted into several cells at once. All other fields stand in the inspector.',
+    hint: 'Enter goes down. Cells copied from a spreadsheet can be pasted into several cells at once. Other fields stand in the inspector, and can be shown as columns.',
+    columns: {
+      button: 'Columns',
+      of: (table: string) => `Columns: ${table}`,
+      count: (shown: number, all: number) => `${shown} of ${all}`,
+      usual: 'The usual columns',
+    },
     chooseHead: 'Choose',
     removeHead: 'Take out',
     choose: (line: number, name: string) => `${line}: choose ${name}`,

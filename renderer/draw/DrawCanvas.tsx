@@ -22,6 +22,7 @@ import { DrawLinkEdge } from './DrawLinkEdge.tsx';
 import { DrawUnitNode } from './DrawUnitNode.tsx';
 import { CarriedGhost, GestureLayer } from './GestureLayer.tsx';
 import { LooseLayer } from './LooseLayer.tsx';
+import { useSpokenGestures } from './speakGestures.ts';
 import { useDrawKeys, useFocusChosen } from './useDrawKeys.ts';
 import { useDrawProjection } from './useDrawProjection.ts';
 import { useGestures } from './useGestures.ts';
@@ -66,6 +67,7 @@ export function DrawCanvas() {
   const gestures = useGestures({ frame, placement: view.still });
   const onKeyDown = useDrawKeys(view.still);
   useFocusChosen(frame);
+  useSpokenGestures();
   const menu = useContextMenu(gestures.cancel);
   const hasUnits = useApp((state) => state.checked.topology.units.size > 0);
   const pulling = useGesture((gesture) => gesture.kind === 'pull');

@@ -10,7 +10,7 @@ import { useSetField } from '../edit/useSetField.ts';
 import { namesOf } from '../state/names.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
 import { EndCell } from './EndCell.tsx';
-import type { Column } from './listColumns.ts';
+import { type Column, columnKey } from './listColumns.ts';
 
 interface Props {
   readonly table: ListTable;
@@ -49,7 +49,7 @@ export const ListRow = memo(function ListRow({ table, record, columns, at, chose
         </button>
       </td>
       {columns.map((column, index) => (
-        <td key={column.head} className={column.kind === 'derived' ? 'derived' : ''}>
+        <td key={columnKey(column)} className={column.kind === 'derived' ? 'derived' : ''}>
           <Cell table={table} record={record} column={column} name={name} index={index} at={at} onTrouble={onTrouble} />
         </td>
       ))}
@@ -77,6 +77,7 @@ interface CellProps extends Omit<Props, 'columns' | 'chosen'> {
 
 function Cell({ table, record, column, name, index, at, onTrouble }: CellProps) {
   const label = words.cell(name, column.head);
+  if (column.kind === 'field' && column.kinds !== undefined && 'kind' in record && !column.kinds.includes(String(record.kind))) return null;
   if (column.kind === 'derived') return <Derived record={record} what={column.what} />;
   // A column of an end stands in the tables of links and leads only.
   if (column.kind === 'end') return <EndCell record={record as LinkRecord | LeadRecord} end={column.end} label={label} />;

@@ -1,5 +1,5 @@
 import { Plus } from 'lucide-react';
-import { type ClipboardEvent, type KeyboardEvent, useCallback, useRef, useState } from 'react';
+import { type ClipboardEvent, type KeyboardEvent, useCallback, useMemo, useRef, useState } from 'react';
 import { editWords } from '../../engine/messages/index.ts';
 import type { Topology } from '../../engine/topology/index.ts';
 import { chosenId, type ListTable, valueAt } from '../edit/inspected.ts';
@@ -7,7 +7,7 @@ import { typedText } from '../edit/readValue.ts';
 import { namesOf } from '../state/names.ts';
 import { useApp, useDispatch, useWindow } from '../state/useWorkbench.ts';
 import { ListRow } from './ListRow.tsx';
-import { type Column, columnsOf, rowsOf } from './listColumns.ts';
+import { type Column, columnKey, columnsOf, rowsOf } from './listColumns.ts';
 import { pasteCells, splitCopied } from './pasteCells.ts';
 
 const words = editWords.lists;
@@ -20,7 +20,8 @@ export function ListTableView({ table }: { readonly table: ListTable }) {
   const chosen = useApp((state) => state.draw.chosen);
   const [trouble, setTrouble] = useState<string | null>(null);
   const body = useRef<HTMLTableElement>(null);
-  const columns = columnsOf(table);
+  const listColumns = useApp((state) => state.listColumns);
+  const columns = useMemo(() => columnsOf(table, listColumns), [table, listColumns]);
   const rows = rowsOf(topology, cabinet, table);
   const onTrouble = useCallback((text: string | null) => setTrouble(text), []);
 
@@ -59,7 +60,7 @@ export function ListTableView({ table }: { readonly table: ListTable }) {
           <colgroup>
             <col style={{ width: 40 }} />
             {columns.map((column) => (
-              <col key={column.head} style={{ width: `${widthOf(column, rows, topology)}ch` }} />
+              <col key={columnKey(column)} style={{ width: `${widthOf(column, rows, topology)}ch` }} />
             ))}
             <col style={{ width: 32 }} />
           </colgroup>
@@ -69,7 +70,7 @@ export function ListTableView({ table }: { readonly table: ListTable }) {
                 <span className="screen-reader">{words.chooseHead}</span>
               </th>
               {columns.map((column) => (
-                <th key={column.head} scope="col">
+                <th key={columnKey(column)} scope="col">
                   {column.head}
                   {column.kind === 'field' && column.unit !== undefined && <small> {column.unit}</small>}
                 </th>

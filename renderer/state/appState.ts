@@ -9,6 +9,7 @@ import type { HandBackState } from '../handback/handBackState.ts';
 import type { InjectState } from '../inject/injectState.ts';
 import type { EquipmentState } from '../legend/equipmentState.ts';
 import type { Library } from '../legend/library.ts';
+import type { ChosenColumns } from '../lists/listColumns.ts';
 import type { PapersState } from '../papers/papersState.ts';
 import type { PracticeScreen } from '../practice/practiceScreens.ts';
 import type { SumsState } from '../sums/sumsState.ts';
@@ -145,6 +146,8 @@ export interface PreferenceState {
   /** Types and legends of the user's own. */
   readonly library: Library;
   readonly walkOrder: WalkOrder;
+  /** Columns of the lists, where they are not the usual ones. */
+  readonly listColumns: ChosenColumns;
 }
 
 /** Worked out from the document; never stored. */
@@ -207,6 +210,7 @@ export const stateTable: { readonly [K in keyof Required<AppState>]: KindOf<K> }
   reduceMotion: 'preference',
   library: 'preference',
   walkOrder: 'preference',
+  listColumns: 'preference',
   revision: 'derived',
   checked: 'derived',
   diagnosis: 'derived',

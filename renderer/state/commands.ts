@@ -6,6 +6,7 @@ import { editCommands } from '../edit/editCommands.ts';
 import { handBackCommands } from '../handback/handBackCommands.ts';
 import { injectCommands } from '../inject/injectCommands.ts';
 import { legendCommands } from '../legend/legendCommands.ts';
+import { listCommands } from '../lists/listCommands.ts';
 import { papersCommands } from '../papers/papersCommands.ts';
 import { instructorCommands } from '../practice/instructorCommands.ts';
 import { entryCommands } from '../quick/entryCommands.ts';
@@ -238,6 +239,7 @@ export const commands = {
   ...compareCommands,
   ...instructorCommands,
   ...shellCommands,
+  ...listCommands,
 
   announce: viewCommand<{ readonly text: string }>({
     label: 'announce',

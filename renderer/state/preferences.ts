@@ -1,4 +1,5 @@
 import { emptyLibrary, readLibrary, writeLibrary } from '../legend/library.ts';
+import { type ChosenColumns, listTables } from '../lists/listColumns.ts';
 import { type PreferenceState, themeChoices } from './appState.ts';
 
 const storageKey = 'linkwright.preferences';
@@ -10,6 +11,7 @@ export const defaultPreferences: PreferenceState = {
   reduceMotion: false,
   walkOrder: 'chain',
   library: emptyLibrary,
+  listColumns: {},
 };
 
 /** Reads the stored preferences; whatever cannot be used has its default. */
@@ -24,7 +26,14 @@ export function readPreferences(storage: Pick<Storage, 'getItem'> | null): Prefe
       return typeof value === 'boolean' ? value : defaultPreferences[key];
     };
     const walkOrder = stored['walkOrder'] === 'mounting' ? 'mounting' : 'chain';
-    return { theme, foldChains: flag('foldChains'), reduceMotion: flag('reduceMotion'), walkOrder, library };
+    return {
+      theme,
+      foldChains: flag('foldChains'),
+      reduceMotion: flag('reduceMotion'),
+      walkOrder,
+      library,
+      listColumns: readColumns(stored['listColumns']),
+    };
   } catch {
     return { ...defaultPreferences, library };
   }
@@ -32,10 +41,10 @@ export function readPreferences(storage: Pick<Storage, 'getItem'> | null): Prefe
 
 /** Keeps them for the next sitting. Where the browser keeps nothing, they last until the window is closed. */
 export function writePreferences(storage: Pick<Storage, 'setItem'> | null, preferences: PreferenceState): void {
-  const { theme, foldChains, reduceMotion, walkOrder, library } = preferences;
+  const { theme, foldChains, reduceMotion, walkOrder, library, listColumns } = preferences;
   writeLibrary(storage, library);
   try {
-    storage?.setItem(storageKey, JSON.stringify({ version, theme, foldChains, reduceMotion, walkOrder }));
+    storage?.setItem(storageKey, JSON.stringify({ version, theme, foldChains, reduceMotion, walkOrder, listColumns }));
   } catch {
     // Storage is full or forbidden: preferences are a comfort, never worth an error.
   }
@@ -49,6 +58,18 @@ export function findStorage(): Storage | null {
     return null;
   }
 }
+
+/** Columns that somebody chose; those that no table has are not shown anyway. */
+function readColumns(stored: unknown): ChosenColumns {
+  if (!isRecord(stored)) return {};
+  const sound = listTables.flatMap((table) => {
+    const keys = stored[table];
+    return Array.isArray(keys) ? [[table, keys.filter((key): key is string => typeof key === 'string').slice(0, mostColumns)]] : [];
+  });
+  return Object.fromEntries(sound) as ChosenColumns; // the keys are tables
+}
+
+const mostColumns = 100;
 
 function isRecord(value: unknown): value is Readonly<Record<string, unknown>> {
   return typeof value === 'object' && value !== null && !Array.isArray(value);

@@ -52,10 +52,14 @@ describe.skipIf(missing)('gestures of Draw, with a real mouse', () => {
     draw = await launchDraw();
     const below = { x: (await draw.at(draw.unit('-TB5'))).x, y: (await draw.at(draw.unit('-TB5'), 0, 150)).y };
     await draw.drag(await draw.at(draw.unit('-TB2'), 0, -50), below, {
-      held: async () => expect(await draw.bar.textContent()).toContain('Take -TB2 off the chain'),
+      held: async () => {
+        expect(await draw.bar.textContent()).toContain('Take -TB2 off the chain');
+        await expect.poll(() => draw.said.textContent()).toContain('Take -TB2 off the chain.');
+      },
     });
     await expect.poll(() => draw.chains()).toEqual([['-TB1', '-TB3', '-KE2', '-TB4'], second]);
     expect(await draw.lastStep()).toBe('take -TB2 off the chain');
+    expect(await draw.said.textContent()).toBe('Done: take -TB2 off the chain.');
     // The same by the menu of the thing; an encoder interface is on a chain or nowhere, and the bar says so.
     await draw.unit('-KE2').click({ button: 'right' });
     await draw.page.getByRole('menuitem', { name: 'Take off the chain' }).click();

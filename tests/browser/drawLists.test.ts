@@ -95,4 +95,29 @@ describe.skipIf(missing)('the lists', () => {
       expect(await seriousFindings(draw.page, '#cabinet'), name).toEqual([]);
     }
   });
+
+  it('should show other columns by keys alone, keep them for the user, and go back to the usual ones', async () => {
+    const heads = () => draw.page.getByRole('columnheader').allTextContents();
+    const usual = await heads();
+    await draw.press('Control+Shift+l');
+    const menu = draw.page.getByRole('menu', { name: /^Columns/ });
+    await menu.waitFor();
+    expect(await seriousFindings(draw.page, '[role=menu]')).toEqual([]);
+    // The last one above "the usual columns".
+    await draw.press('End', 'ArrowUp', 'Space');
+    await menu.getByRole('menuitemcheckbox', { name: 'Notes', checked: true }).waitFor();
+    await draw.launched.shoot('draw-list-columns');
+    await draw.press('Escape');
+    await expect.poll(heads).toEqual([...usual.slice(0, -1), 'Notes', usual[usual.length - 1]]);
+    await cell('-TB1: Notes').fill('spare in the workshop');
+    await draw.press('Tab');
+    expect(await draw.lastStep()).toContain('notes of -TB1');
+    await draw.page.reload();
+    await draw.press('Alt+1', 't');
+    await tab('Units').waitFor();
+    await expect.poll(heads).toContain('Notes');
+    await draw.press('Control+Shift+l');
+    await draw.page.getByRole('menuitem', { name: 'The usual columns' }).click();
+    await expect.poll(heads).toEqual(usual);
+  });
 });

@@ -3,7 +3,7 @@ import { checkCabinet } from '../../engine/cabinet/index.ts';
 import { setFields } from '../../engine/edit/index.ts';
 import { chosenId, fieldsOf, inspect, sharedValue } from '../../renderer/edit/inspected.ts';
 import { readValue } from '../../renderer/edit/readValue.ts';
-import { columnsOf, listTables, rowsOf } from '../../renderer/lists/listColumns.ts';
+import { allColumns, columnKey, columnsOf, listTables, rowsOf, usualKeys } from '../../renderer/lists/listColumns.ts';
 import { pasteCells, splitCopied } from '../../renderer/lists/pasteCells.ts';
 import { done, find, small } from '../edit/small.ts';
 
@@ -93,5 +93,33 @@ describe('pasted cells', () => {
       expect(new Set(columnsOf(table).map(({ head }) => head)).size).toBe(columnsOf(table).length);
       expect(columnsOf(table)[0]?.kind).toBe('field');
     }
+  });
+});
+
+describe('the columns of a list', () => {
+  it('should offer every field that fits into a cell, each once and with words of its own, the usual ones first', () => {
+    for (const table of listTables) {
+      const all = allColumns(table);
+      const keys = all.map(columnKey);
+      expect(new Set(keys).size, table).toBe(keys.length);
+      const heads = all.map((column) => column.head);
+      expect(
+        heads.filter((head, index) => heads.indexOf(head) !== index),
+        table,
+      ).toEqual([]);
+      expect(keys.slice(0, usualKeys(table).length)).toEqual(usualKeys(table));
+      expect(columnsOf(table).map(columnKey)).toEqual(usualKeys(table));
+    }
+    expect(allColumns('units').map(columnKey)).toEqual(expect.arrayContaining(['revision', 'control24.minimumV', 'notes', 'dcLinkSupply']));
+    expect(allColumns('units').map(columnKey)).not.toContain('axes');
+  });
+
+  it('should show what was chosen, always the first one, and nothing that no table has', () => {
+    expect(columnsOf('units', { units: ['notes', 'serial', 'of another program'] }).map(columnKey)).toEqual([
+      'designation',
+      'serial',
+      'notes',
+    ]);
+    expect(columnsOf('leads', { units: ['notes'] }).map(columnKey)).toEqual(usualKeys('leads'));
   });
 });
