@@ -4,9 +4,11 @@ import type { ChosenFile, ChosenResults } from '../ipc/bridge.ts';
 import type { ChosenFiles } from './chosenFiles.ts';
 import type { Disk } from './disk.ts';
 import { findErrorCode } from './errorCode.ts';
+import { mostFileBytes } from './limits.ts';
 
-/** More results than any course has; a folder chosen by mistake must not fill the memory. */
+/** More results than any course has, and more than they weigh together; a folder chosen by mistake must not fill the memory. */
 const mostResults = 2_000;
+const mostBytes = 10 * mostFileBytes;
 
 /** Reads the chosen files, or every JSON file of the chosen folder (not of the folders in it). One that cannot be read stops none. */
 export async function takeResults(
@@ -20,12 +22,17 @@ export async function takeResults(
   if (!listed.ok) return listed;
   const files: ChosenFile[] = [];
   const problems: Problem[] = [];
+  let looked = 0;
+  let bytes = 0;
   for (const path of listed.value.slice(0, mostResults)) {
+    if (bytes >= mostBytes) break;
     const taken = await chosen.take(path);
+    looked += 1;
+    bytes += taken.ok ? taken.value.content.byteLength : 0;
     if (taken.ok) files.push(taken.value);
     else problems.push(...taken.problems);
   }
-  return ok({ files, problems, leftOut: Math.max(0, listed.value.length - mostResults) });
+  return ok({ files, problems, leftOut: listed.value.length - looked });
 }
 
 async function listFolder(disk: Disk, folder: string): Promise<Result<readonly string[]>> {

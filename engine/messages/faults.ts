@@ -1,6 +1,7 @@
 import { assertNever } from '../base/index.ts';
 import type { Fault, FaultMode, ItemKind } from '../schema/index.ts';
 import type { Names } from './names.ts';
+import { ownWord } from './ownWord.ts';
 import { wordNumber } from './quantities.ts';
 import { endWords, type Term } from './words.ts';
 
@@ -100,7 +101,7 @@ export function wordTheItem(names: Names, fault: Fault): string {
 /** The mode alone: "one fibre cut, outbound". Empty for a mode that this kind of item does not have. */
 export function wordMode(kind: ItemKind, mode: string): string {
   const modes: Readonly<Record<string, Term>> = modeWords[kind];
-  return Object.hasOwn(modes, mode) ? (modes[mode]?.label ?? '') : '';
+  return ownWord(modes, mode)?.label ?? '';
 }
 
 /** Item and mode, and "intermittent" where it is: "cable -WH3: one fibre cut, outbound". */

@@ -2,6 +2,7 @@ import type { FieldPath } from '../edit/index.ts';
 import { faultModes, type ItemKind } from '../schema/index.ts';
 import { behaviourWords } from './behaviour.ts';
 import { itemKindWords, modeWords } from './faults.ts';
+import { ownWord } from './ownWord.ts';
 import { sumsPageWords } from './sumsPage.ts';
 import { unitKindWords } from './words.ts';
 
@@ -56,7 +57,7 @@ export function wordFieldValue(path: string, value: unknown): string {
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
   if (typeof value === 'number') return String(value);
   // The table is read by paths that come from edits; one without a closed set is not found.
-  if (typeof value === 'string') return (choices as Readonly<Record<string, Words>>)[path]?.[value] ?? value;
+  if (typeof value === 'string') return ownWord(ownWord<Words>(choices, path) ?? {}, value) ?? value;
   if (Array.isArray(value)) return value.length === 1 ? '1 entry' : `${value.length} entries`;
   return '';
 }

@@ -1,6 +1,7 @@
-import { faultModes, type ItemKind } from '../schema/index.ts';
+import { faultModes } from '../schema/index.ts';
 import { itemKindWords } from './faults.ts';
 import { wordList } from './numbers.ts';
+import { ownWord } from './ownWord.ts';
 import { named, type ProblemWords, quote, type WordsFor } from './problemWords.ts';
 
 /** Codes of problems in a cabinet that could be opened. */
@@ -81,8 +82,9 @@ const spareKinds: Readonly<Record<string, string>> = {
   'controller-port': 'controller port',
 };
 
-const itemWord = (item: string | number) => itemKindWords[item as ItemKind]?.label ?? String(item); // a kind that is not known reads as itself
-const modesOf = (item: string | number): readonly string[] => faultModes[item as ItemKind] ?? []; // as above
+// A kind that is not known reads as itself.
+const itemWord = (item: string | number) => ownWord(itemKindWords, item)?.label ?? String(item);
+const modesOf = (item: string | number): readonly string[] => ownWord<readonly string[]>(faultModes, item) ?? [];
 
 const notSimulated = 'As long as this stands, the cabinet cannot be simulated.';
 
@@ -95,12 +97,12 @@ const onePlug = (place: string, links: string | number, count: string | number, 
 export const cabinetProblemWords: WordsFor<CabinetCode> = {
   'reference-unknown': ({ thing, field, id }) => ({
     title: `${thing} names ${quote(id)}, and there is no such thing`,
-    explanation: `The file says that ${thing} ${referenceWords[field] ?? field} ${quote(id)}, and does not describe that.`,
+    explanation: `The file says that ${thing} ${ownWord(referenceWords, field) ?? field} ${quote(id)}, and does not describe that.`,
     whatToDo: 'Correct the id, or describe what is missing.',
   }),
   'link-end-open': ({ link, end }) => ({
     title: `Cable ${link} is plugged in at one end at most`,
-    explanation: `Its ${openEnds[end] ?? end} sits nowhere. The cable is left out of the chain.`,
+    explanation: `Its ${ownWord(openEnds, end) ?? end} sits nowhere. The cable is left out of the chain.`,
     whatToDo: 'Plug it in, or take the cable out of the cabinet.',
   }),
   'chain-fork': ({ chain, links, count }) =>
@@ -186,7 +188,7 @@ export const cabinetProblemWords: WordsFor<CabinetCode> = {
   }),
   'lead-end-open': ({ lead, end }) => ({
     title: `Lead ${lead} is connected at one end at most`,
-    explanation: `Its ${openEnds[end] ?? end} is connected to nothing. It feeds nothing.`,
+    explanation: `Its ${ownWord(openEnds, end) ?? end} is connected to nothing. It feeds nothing.`,
     whatToDo: 'Connect it, or take the lead out of the cabinet.',
   }),
   'feedback-on-supply': ({ feedback, unit }) => ({
@@ -268,7 +270,7 @@ export const cabinetProblemWords: WordsFor<CabinetCode> = {
   }),
   'spare-unequal': ({ spare, partNumber, kind }) => ({
     title: `The spare ${spare} is equal to nothing in the cabinet`,
-    explanation: `No ${spareKinds[kind] ?? kind} of the cabinet has the part number ${quote(partNumber)}.`,
+    explanation: `No ${ownWord(spareKinds, kind) ?? kind} of the cabinet has the part number ${quote(partNumber)}.`,
     whatToDo: 'Compare the numbers on the parts. If the spare fits nevertheless, ask its maker; if it does not, mark it as not fitting.',
   }),
   'rate-mode-unknown': ({ item, mode }) => ({
@@ -282,7 +284,7 @@ export const cabinetProblemWords: WordsFor<CabinetCode> = {
     whatToDo: 'Take one of the two out.',
   }),
   'figures-crossed': ({ thing, quantity, low, high }) => ({
-    title: `The ${quantities[quantity] ?? quantity} of ${thing} are the wrong way round`,
+    title: `The ${ownWord(quantities, quantity) ?? quantity} of ${thing} are the wrong way round`,
     explanation: `The lower figure is ${low}, the higher one ${high}.`,
     whatToDo: 'Compare both with the data sheet.',
   }),

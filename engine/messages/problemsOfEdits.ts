@@ -1,5 +1,6 @@
 import type { ProblemCode } from '../base/index.ts';
 import { wordCount } from './numbers.ts';
+import { ownWord } from './ownWord.ts';
 import { quote, type WordsFor } from './problemWords.ts';
 
 /** Codes of what cannot be done to a cabinet. */
@@ -35,7 +36,7 @@ export const editProblemWords: WordsFor<EditCode> = {
     whatToDo: 'Choose what is there now.',
   }),
   'edit-too-many': ({ list, maximum }) => ({
-    title: `A cabinet cannot hold that many ${lists[list] ?? list}`,
+    title: `A cabinet cannot hold that many ${ownWord(lists, list) ?? list}`,
     explanation: `Its file takes ${maximum} of them at most.`,
     whatToDo: 'Divide the machine into several cabinets.',
   }),

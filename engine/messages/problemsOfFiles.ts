@@ -1,4 +1,5 @@
 import { wordCount } from './numbers.ts';
+import { ownWord } from './ownWord.ts';
 import { atLine, type ProblemWords, quote, type WordsFor } from './problemWords.ts';
 
 /** Codes of problems that keep a file, or a call of the page, from being taken at all. */
@@ -59,7 +60,7 @@ export const formatWords: Readonly<Record<string, string>> = {
   'linkwright-result': 'result of an exercise',
 };
 
-const formatName = (format: string | number) => formatWords[format] ?? `file of the format ${quote(format)}`;
+const formatName = (format: string | number) => ownWord(formatWords, format) ?? `file of the format ${quote(format)}`;
 
 /** What should have stood at the place of a damage. */
 const expectedJsonWords: Readonly<Record<string, string>> = {
@@ -86,7 +87,7 @@ const typeWords: Readonly<Record<string, string>> = {
   'number-too-large': 'a number too large to be held',
 };
 
-const typeName = (type: string | number) => typeWords[type] ?? String(type);
+const typeName = (type: string | number) => ownWord(typeWords, type) ?? String(type);
 
 /** What a text of a fixed form looks like. */
 const formWords: Readonly<Record<string, string>> = {
@@ -171,17 +172,17 @@ export const fileProblemWords: WordsFor<FileCode> = {
   }),
   'file-unreadable': ({ file, reason }) => ({
     title: `${quote(file)} could not be read`,
-    explanation: unreadableWords[reason] ?? `The system answered ${reason}.`,
+    explanation: ownWord(unreadableWords, reason) ?? `The system answered ${reason}.`,
     whatToDo: 'See that the file is there, that its drive or network is connected, and that you may read it; then open it again.',
   }),
   'file-not-saved': ({ file, reason }) => ({
     title: `${quote(file)} could not be saved`,
-    explanation: `${unsavedWords[reason] ?? `The system answered ${reason}.`} Nothing was changed on the disk, and your work is still in the window.`,
+    explanation: `${ownWord(unsavedWords, reason) ?? `The system answered ${reason}.`} Nothing was changed on the disk, and your work is still in the window.`,
     whatToDo: 'Save it in another place, for example in your own folder.',
   }),
   'file-name-unusable': ({ file, reason }) => ({
     title: `${quote(file)} cannot be the name of a file`,
-    explanation: `${unusableNameWords[reason] ?? `The system answered ${reason}.`} Nothing was saved.`,
+    explanation: `${ownWord(unusableNameWords, reason) ?? `The system answered ${reason}.`} Nothing was saved.`,
     whatToDo: 'Save it under another name.',
   }),
   'file-would-not-open': ({ file }) => ({
@@ -197,7 +198,7 @@ export const fileProblemWords: WordsFor<FileCode> = {
   }),
   'recovery-not-kept': ({ reason }) => ({
     title: 'No recovery copy can be kept',
-    explanation: `${unsavedWords[reason] ?? `The system answered ${reason}.`} If the program ends now, what you have not saved is lost.`,
+    explanation: `${ownWord(unsavedWords, reason) ?? `The system answered ${reason}.`} If the program ends now, what you have not saved is lost.`,
     whatToDo: 'Save your work now. Then see that there is room on the disk, and that you may write to your own settings folder.',
   }),
   'play-not-restored': () => ({
@@ -233,7 +234,7 @@ export const fileProblemWords: WordsFor<FileCode> = {
   'json-damaged': (facts) =>
     damaged(
       `The file is damaged at ${atLine(facts)}`,
-      `${facts.found === '' ? 'The file ends there' : `It holds ${quote(facts.found)} there`}: ${expectedJsonWords[facts.expected] ?? facts.expected}.`,
+      `${facts.found === '' ? 'The file ends there' : `It holds ${quote(facts.found)} there`}: ${ownWord(expectedJsonWords, facts.expected) ?? facts.expected}.`,
     ),
   'json-too-deep': (facts) => ({
     title: `The file is nested too deeply at ${atLine(facts)}`,
@@ -333,7 +334,7 @@ export const fileProblemWords: WordsFor<FileCode> = {
   'field-too-large': ({ field, maximum, line }) => wrong(field, line, `The number must be ${maximum} or less.`, 'Correct the number.'),
   'field-too-small': ({ field, minimum, line }) => wrong(field, line, `The number must be ${minimum} or more.`, 'Correct the number.'),
   'field-bad-form': ({ field, form, line }) =>
-    wrong(field, line, formWords[form] ?? 'The text does not have the form that it must have.', 'Correct the text.'),
+    wrong(field, line, ownWord(formWords, form) ?? 'The text does not have the form that it must have.', 'Correct the text.'),
   'field-invalid': ({ field, line }) =>
     wrong(field, line, 'Its value does not fit.', 'Compare it with the published schema of the format, and correct it.'),
   'more-problems': ({ count }) => ({

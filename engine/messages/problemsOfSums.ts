@@ -1,3 +1,4 @@
+import { ownWord } from './ownWord.ts';
 import { type ProblemWords, quote, type WordsFor } from './problemWords.ts';
 import { wordNumber } from './quantities.ts';
 import { directionWords } from './words.ts';
@@ -20,8 +21,7 @@ type SumCode =
 
 type Figure = number | string;
 
-const way = (direction: Figure) =>
-  Object.hasOwn(directionWords, direction) ? directionWords[direction as keyof typeof directionWords].label : String(direction); // a key, by the line before
+const way = (direction: Figure) => ownWord(directionWords, direction)?.label ?? String(direction);
 
 const over = (what: string, load: Figure, rated: Figure, unit: string): ProblemWords => ({
   title: `${what} is asked for more than it is rated for`,

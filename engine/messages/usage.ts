@@ -1,4 +1,5 @@
 import { wordList } from './numbers.ts';
+import { ownWord } from './ownWord.ts';
 
 /**
  * What can be wrong with what was asked of the command line (or of one line of a batch), by code with its facts. `near` is the most
@@ -285,11 +286,11 @@ const usageWords: { readonly [C in UsageCode]: (facts: UsageFacts[C]) => Words }
     whatToDo: 'Put a field “cabinet” into the line, or name a cabinet file on the command line.',
   }),
   'file-not-readable': ({ file, reason }) => ({
-    title: `${file} cannot be read: ${Object.hasOwn(reasonWords, reason) ? (reasonWords[reason] ?? reason) : reason}`,
+    title: `${file} cannot be read: ${ownWord(reasonWords, reason) ?? reason}`,
     whatToDo: 'Check the name and the folder, and that nothing else holds the file.',
   }),
   'file-not-writable': ({ file, reason }) => ({
-    title: `${file} cannot be written: ${writeReasons[reason] ?? reason}`,
+    title: `${file} cannot be written: ${ownWord(writeReasons, reason) ?? reason}`,
     whatToDo: reason === 'EEXIST' ? 'Choose another name, or add --replace.' : 'Check the folder, and that nothing else holds the file.',
   }),
   'nothing-to-print': ({ what }) => ({

@@ -3,29 +3,33 @@ import { fail, makeProblem, ok, type Result } from '../base/index.ts';
 import type { TableKind } from './columns.ts';
 import { isObject } from './makeTable.ts';
 import type { RawTable } from './planImport.ts';
+import { scanMarkup } from './scanMarkup.ts';
 import { apartNodes } from './writeGraphml.ts';
 
 /** The tables that a graph holds: nodes as units, edges as cables unless they say that they are leads or feedback cables. */
 export type GraphTables = Readonly<Record<TableKind, RawTable>>;
 
-/** Deeper than any graph needs that holds no graphs in its nodes. */
-const maximumDepth = 16;
-const maximumElements = 200_000;
-
 /**
- * Reads a GraphML file. Refused: a document type (which could bring entities), elements too deep in one another or too many, what is no
- * XML, what is no graph. Nothing outside of the file is ever looked at.
+ * Reads a GraphML file. Refused: what `scanMarkup` refuses, what is no XML, what is no graph. Nothing outside of the file is ever looked
+ * at.
  */
 export function readGraphml(text: string): Result<GraphTables> {
-  const plain = text.replace(/<!--[\s\S]*?-->/g, '').replace(/<!\[CDATA\[[\s\S]*?\]\]>/g, '');
-  if (/<!\s*(?:doctype|entity|element|attlist|notation)/i.test(plain)) return fail(makeProblem('graph-document-type', 'refused'));
-  const depth = measure(plain);
-  if (depth.deepest > maximumDepth) return fail(makeProblem('graph-too-deep', 'refused', { facts: { limit: maximumDepth } }));
-  if (depth.elements > maximumElements) return fail(makeProblem('graph-too-many', 'refused', { facts: { limit: maximumElements } }));
+  const scanned = scanMarkup(text);
+  if (!scanned.ok) return scanned;
   const valid = XMLValidator.validate(text);
   if (valid !== true) {
     return fail(makeProblem('graph-damaged', 'refused', { facts: { line: valid.err.line, column: valid.err.col } }));
   }
+  const parsed = parse(text);
+  if (parsed === undefined) return fail(makeProblem('graph-damaged', 'refused', { facts: { line: 1, column: 1 } }));
+  const root = isObject(parsed) ? parsed['graphml'] : undefined;
+  const [graph] = isObject(root) ? listOf(root['graph']) : [];
+  if (!isObject(root) || graph === undefined) return fail(makeProblem('graph-missing', 'refused'));
+  return ok(tablesOf(root, graph));
+}
+
+/** The text as objects; undefined where the parser refuses what its own validator let pass, which it does not place. */
+function parse(text: string): unknown {
   const parser = new XMLParser({
     ignoreAttributes: false,
     parseTagValue: false,
@@ -34,27 +38,11 @@ export function readGraphml(text: string): Result<GraphTables> {
     removeNSPrefix: true,
     htmlEntities: true,
   });
-  const parsed: unknown = parser.parse(text);
-  const root = isObject(parsed) ? parsed['graphml'] : undefined;
-  const [graph] = isObject(root) ? listOf(root['graph']) : [];
-  if (!isObject(root) || graph === undefined) return fail(makeProblem('graph-missing', 'refused'));
-  return ok(tablesOf(root, graph));
-}
-
-/** How deep elements stand in one another, and how many there are. */
-function measure(text: string): { readonly deepest: number; readonly elements: number } {
-  let depth = 0;
-  let deepest = 0;
-  let elements = 0;
-  for (const [tag] of text.matchAll(/<\/?[A-Za-z_][^>]*>/g)) {
-    if (tag.startsWith('</')) depth -= 1;
-    else {
-      elements += 1;
-      if (!tag.endsWith('/>')) depth += 1;
-      deepest = Math.max(deepest, tag.endsWith('/>') ? depth + 1 : depth);
-    }
+  try {
+    return parser.parse(text);
+  } catch {
+    return undefined;
   }
-  return { deepest, elements };
 }
 
 type Node = Readonly<Record<string, unknown>>;

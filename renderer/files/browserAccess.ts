@@ -11,6 +11,7 @@ import { chooseByInput, chooseSeveral, download } from './downloads.ts';
 const mostFileBytes = 21 * 1024 * 1024;
 const mostRecent = 10;
 const mostResults = 2_000;
+const mostBytes = 10 * mostFileBytes;
 const exportMediaTypes = {
   pdf: 'application/pdf',
   html: 'text/html',
@@ -144,16 +145,21 @@ export function makeBrowserAccess(): FileAccess {
       if (chosen.length === 0) return ok(null);
       const files: TakenFile[] = [];
       const problems: Problem[] = [];
+      let looked = 0;
+      let bytes = 0;
       for (const file of chosen.slice(0, mostResults)) {
+        if (bytes >= mostBytes) break;
+        looked += 1;
         const read = await attempt('file-unreadable', file.name, async () =>
           file.size > mostFileBytes
             ? tooLarge(file.size)
             : ok({ ...describe(crypto.randomUUID(), '', file), content: await bytesOf(file) }),
         );
+        bytes += read.ok ? file.size : 0;
         if (read.ok) files.push(read.value);
         else problems.push(...read.problems);
       }
-      return ok({ files, problems, leftOut: Math.max(0, chosen.length - mostResults) });
+      return ok({ files, problems, leftOut: chosen.length - looked });
     },
     async readAgain(file) {
       const target = known.get(file.handle);

@@ -102,4 +102,49 @@ describe('GraphML', () => {
     });
     expect(second.content.links).toMatchObject([{ upper: { unit: 'a' }, lower: { unit: 'b' }, lengthM: 0.4 }]);
   });
+
+  it('should refuse what is made to exhaust or to mislead, in words and in a time that grows with the length alone', () => {
+    const codeOf = (text: string) => {
+      const read = readGraphml(text);
+      return read.ok ? 'read' : read.problems[0]?.code;
+    };
+    const bomb = '<!DOCTYPE graphml [<!ENTITY a "AAAA"><!ENTITY b "&a;&a;">]>';
+    const graph = (inner: string) => `<graphml><graph>${inner}</graph></graphml>`;
+    const attacks: readonly (readonly [string, string])[] = [
+      [`${bomb}${graph('<node id="&b;"/>')}`, 'graph-document-type'],
+      // Hidden from whoever takes these for the beginning of a comment.
+      [`<?x <!-- ?>${bomb}${graph('<node id="&b;"/>')}<!-- -->`, 'graph-document-type'],
+      [graph(`<data><![CDATA[<!--]]></data>${bomb}<node id="-->"/>`), 'graph-document-type'],
+      [graph(`<node id="<!--"/>${bomb}<node id="-->"/>`), 'graph-damaged'],
+      [graph('<__proto__><node id="a"/></__proto__>'), 'graph-damaged'],
+      [graph('<x:constructor/>'), 'graph-damaged'],
+      [graph(`${'<a>'.repeat(20)}${'</a>'.repeat(20)}`), 'graph-too-deep'],
+      [graph('<a/>'.repeat(200_001)), 'graph-too-many'],
+      // Let pass by the parser's own validator.
+      [`<?"?>${graph('')}`, 'graph-damaged'],
+      ['<!--'.repeat(1_000_000), 'graph-damaged'],
+      ['<![CDATA['.repeat(500_000), 'graph-damaged'],
+      ['<a'.repeat(2_000_000), 'graph-damaged'],
+      [`<a${' b'.repeat(2_000_000)}`, 'graph-damaged'],
+    ];
+    expect(attacks.map(([text]) => codeOf(text))).toEqual(attacks.map(([, code]) => code));
+    const before = process.cpuUsage();
+    for (const [text] of attacks.slice(-4)) readGraphml(text);
+    expect(process.cpuUsage(before).user / 1e6).toBeLessThan(5);
+  });
+
+  it('should answer every mixture of markup, and never throw', () => {
+    const pieces =
+      '<graphml> </graphml> <graph> </graph> <node_id="a"> <node_id="b"/> </node> <data_key="designation"> </data> <key_id="k"/>';
+    const odd =
+      '<!-- --> <![CDATA[ ]]> <?xml <? ?> <hasOwnProperty/> <a_toString="1"_a="2"/> &amp; &bad &#xD800; text " < > / = <x:y/> <#text>';
+    const piece = fc.constantFrom(...`${pieces} ${odd}`.split(' ').map((one) => one.replaceAll('_', ' ')));
+    fc.assert(
+      fc.property(fc.array(piece, { maxLength: 14 }), fc.boolean(), (parts, isWithin) => {
+        const text = parts.join('');
+        readGraphml(isWithin ? `<graphml><graph>${text}</graph></graphml>` : text);
+      }),
+      { seed: 3, numRuns: 10_000 },
+    );
+  });
 });

@@ -38,6 +38,14 @@ describe('a folder of results', () => {
     expect(await takeResults(disk, chosen, ['/gone'], 'folder')).toMatchObject({ ok: false, problems: [{ code: 'file-unreadable' }] });
   });
 
+  it('should stop before a folder chosen by mistake fills the memory', async () => {
+    const { disk, chosen } = await folderOf({});
+    const large = new Uint8Array(20 * 1024 * 1024);
+    for (let at = 10; at < 30; at += 1) disk.put(`/class/${at}.json`, large);
+    const taken = await takeResults(disk, chosen, ['/class'], 'folder');
+    expect(taken).toMatchObject({ ok: true, value: { leftOut: 9 } });
+  });
+
   it('should lose results that are deleted, also with a wrong checksum, and nothing else', async () => {
     const cabinet = serializeCabinet({ id: 'c1', name: 'a cabinet' });
     const changed = resultText('c').replace('"code": "c"', '"code": "d"');

@@ -33,6 +33,14 @@ const sources = ['engine', 'electron', 'renderer'].flatMap((folder) =>
 );
 
 describe('wordProblem', () => {
+  it('should read what a file says as text, also where it is the name of something that every object has', () => {
+    for (const code of problemCodes) {
+      for (const name of ['constructor', '__proto__', 'toString']) {
+        expect(Object.values(wordProblem(problem(code, () => name))).join(' ')).not.toMatch(/function|native code|\[object/);
+      }
+    }
+  });
+
   it.each(problemCodes)('should word %s with title, explanation and what to do', (code) => {
     for (const value of [telling, () => 11, () => 1]) {
       const words = wordProblem(problem(code, value));
