@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { cpSync, mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
@@ -75,6 +75,12 @@ describe('the lint rules', () => {
       "import '../cli/main.ts';\n\nexport const one = 1;\n",
       'noRestrictedImports',
     ],
+    [
+      'the engine importing the page late',
+      'engine/base/one.ts',
+      "export const one = () => import('../../renderer/main.tsx');\n",
+      'noRestrictedImports',
+    ],
     ['the engine importing React', 'engine/base/one.ts', "import 'react';\n\nexport const one = 1;\n", 'noRestrictedImports'],
     ['the engine importing Electron', 'engine/base/one.ts', "import 'electron';\n\nexport const one = 1;\n", 'noRestrictedImports'],
     ['the engine using Node', 'engine/base/one.ts', "import { sep } from 'node:path';\n\nexport const one = sep;\n", 'noNodejsModules'],
@@ -130,6 +136,36 @@ describe('the lint rules', () => {
       'engine/base/two.ts': "import type { One } from './one.ts';\n\nexport interface Two {\n  readonly one: One;\n}\n",
     });
     expect(found).toContain('noImportCycles in engine/base/one.ts');
+  });
+});
+
+describe('the folders of the engine', () => {
+  /** The rows of the table in DEVELOPERS.md: a folder, and what it stands on. */
+  const table = new Map(
+    [...readFileSync(join(programFolder, 'DEVELOPERS.md'), 'utf8').matchAll(/^\| `([a-z]+)` +\| [^|]+ \| ([^|]+) \|$/gm)].map(
+      ([, folder = '', standsOn = '']) => [folder, standsOn.trim()],
+    ),
+  );
+  const namesIn = (text: string) => [...text.matchAll(/`([a-z]+)`/g)].map(([, name = '']) => name);
+  /** All that a folder may use the values of: what it stands on, and what that stands on. */
+  const below = (folder: string): ReadonlySet<string> => new Set(namesIn(table.get(folder) ?? '').flatMap((one) => [one, ...below(one)]));
+
+  const folders = readdirSync(join(programFolder, 'engine'), { withFileTypes: true }).filter((entry) => entry.isDirectory());
+
+  it('should all stand in the table of DEVELOPERS.md, and nothing else', () => {
+    expect([...table.keys()].sort()).toEqual(folders.map(({ name }) => name).sort());
+  });
+
+  it.each(folders.map(({ name }) => name).filter((name) => table.get(name) !== 'all'))('should use only what %s stands on', (folder) => {
+    const place = join(programFolder, 'engine', folder);
+    const files = readdirSync(place, { recursive: true, encoding: 'utf8' }).filter((name) => name.endsWith('.ts'));
+    const ofTypes = table.get(folder)?.includes('types of all above') === true;
+    const used = files.flatMap((name) =>
+      [...readFileSync(join(place, name), 'utf8').matchAll(/^(?:import|export) ([^;]*?)from '(?:\.\.\/)+([a-z]+)\/index\.ts'/gms)].flatMap(
+        ([, what = '', other = '']) => (ofTypes && !/\{\s*(?!type )|,\s*(?!type |\})/.test(what.replace(/^type .*/s, '')) ? [] : [other]),
+      ),
+    );
+    expect([...new Set(used)].filter((other) => table.has(other) && !below(folder).has(other))).toEqual([]);
   });
 });
 
