@@ -37,7 +37,12 @@ export const moveItems = [
   'connect-to',
   'edit-chosen',
 ] as const satisfies readonly PlainCommand[];
-export const lookItems = ['toggle-draw-view', 'toggle-arrangement', 'toggle-feedback', 'choose-columns'] as const satisfies readonly PlainCommand[];
+export const lookItems = [
+  'toggle-draw-view',
+  'toggle-arrangement',
+  'toggle-feedback',
+  'choose-columns',
+] as const satisfies readonly PlainCommand[];
 
 /** What a page in a browser cannot do, or what the browser itself does with its own keys. */
 const desktopOnly = ['close-window', 'quit', 'text-larger', 'text-smaller', 'text-normal'] as const satisfies readonly PlainCommand[];
