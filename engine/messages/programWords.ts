@@ -10,7 +10,7 @@ export const shellWords = {
   loadAgain: 'Load again',
   ourFiles: 'Cabinets and cases',
   allFiles: 'All files',
-  exports: { pdf: 'PDF', html: 'Web page', csv: 'List (CSV)', graphml: 'Graph (GraphML)' },
+  exports: { pdf: 'PDF', zip: 'PDFs in a ZIP', html: 'Web page', csv: 'List (CSV)', graphml: 'Graph (GraphML)' },
   lists: 'Lists (CSV, GraphML)',
   file: 'File',
   edit: 'Edit',

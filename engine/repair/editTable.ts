@@ -3,7 +3,18 @@ import type { ChanceName, ChangePart, WeightName } from './types.ts';
 
 /** One figure of the repair table as the user wants it; null: the usual one again. */
 export type TableEdit =
-  | { readonly of: 'act'; readonly act: ActKind; readonly field: 'minutes' | 'partMinutes'; readonly value: number | null }
+  /** `subject`: the unit, link, lead, chain or feedback cable for which alone it holds; left out, for all. */
+  | {
+      readonly of: 'act';
+      readonly act: ActKind;
+      readonly subject?: string;
+      readonly field: 'minutes' | 'partMinutes';
+      readonly value: number | null;
+    }
+  /** Where the figures of an act come from; only where it has some of its own. */
+  | { readonly of: 'act-source'; readonly act: ActKind; readonly subject?: string; readonly value: string | null }
+  /** All figures of an act the usual ones again. */
+  | { readonly of: 'act-usual'; readonly act: ActKind; readonly subject?: string }
   | { readonly of: 'state'; readonly act: ActKind; readonly value: MachineState | null }
   | { readonly of: 'change'; readonly part: ChangePart; readonly value: number | null }
   | { readonly of: 'weight'; readonly name: WeightName; readonly value: number | null }
@@ -29,9 +40,13 @@ export function editTable(content: CabinetContent, edit: TableEdit): CabinetCont
   const { repair, times, ...rest } = content;
   switch (edit.of) {
     case 'act':
-      return withRepair(content, { ...repair, acts: editActs(repair?.acts, edit.act, { [edit.field]: edit.value }) });
+      return withRepair(content, { ...repair, acts: editActs(repair?.acts, edit, { [edit.field]: edit.value }) });
+    case 'act-source':
+      return withRepair(content, { ...repair, acts: editActs(repair?.acts, edit, { source: edit.value }) });
+    case 'act-usual':
+      return withRepair(content, { ...repair, acts: (repair?.acts ?? []).filter((row) => !isRowOf(row, edit)) });
     case 'state':
-      return withRepair(content, { ...repair, acts: editActs(repair?.acts, edit.act, { state: edit.value }) });
+      return withRepair(content, { ...repair, acts: editActs(repair?.acts, edit, { state: edit.value }) });
     case 'weight':
       return withRepair(content, { ...repair, weights: set(repair?.weights, edit.name, edit.value) });
     case 'chance':
@@ -44,11 +59,20 @@ export function editTable(content: CabinetContent, edit: TableEdit): CabinetCont
   }
 }
 
-function editActs(acts: Repair['acts'], act: ActKind, change: Readonly<Record<string, unknown>>): NonNullable<Repair['acts']> {
-  const own = (acts ?? []).find((row) => row.act === act && row.subject === undefined) ?? { act };
+/** A row of the table by its act and, where it holds for one thing alone, that. */
+interface RowKey {
+  readonly act: ActKind;
+  readonly subject?: string | undefined;
+}
+
+const isRowOf = (row: RowKey, key: RowKey): boolean => row.act === key.act && row.subject === key.subject;
+
+function editActs(acts: Repair['acts'], key: RowKey, change: Readonly<Record<string, unknown>>): NonNullable<Repair['acts']> {
+  const { act, subject } = key;
+  const own = (acts ?? []).find((row) => isRowOf(row, key)) ?? { act, ...(subject === undefined ? {} : { subject }) };
   const [[name = '', value] = []] = Object.entries(change);
   const edited = set(own, name as keyof typeof own, value as never); // the callers name fields of a row
-  const others = (acts ?? []).filter((row) => !(row.act === act && row.subject === undefined));
+  const others = (acts ?? []).filter((row) => !isRowOf(row, key));
   const says = edited.minutes !== undefined || edited.partMinutes !== undefined || edited.state !== undefined;
   return says ? [...others, edited] : others;
 }

@@ -138,6 +138,28 @@ export function rowOf(table: RepairTable, act: Intervention): ActRow {
   return row;
 }
 
+/** The acts of which one thing can have figures of its own, by what it is. */
+export function actsOfThing(content: CabinetContent, id: string): readonly ActKind[] {
+  const unit = content.units?.find((one) => one.id === id);
+  if (unit !== undefined) return unit.kind === 'supply' ? ofSupplies : ofUnits;
+  if (content.links?.some((one) => one.id === id)) return ofLinks;
+  if (content.leads?.some((one) => one.id === id)) return ['replace-lead'];
+  if (content.feedbacks?.some((one) => one.id === id)) return ['pull-feedback', 'replace-feedback'];
+  return content.chains?.some((one) => one.id === id) ? ['replace-controller-port'] : [];
+}
+
+const ofUnits = [
+  'replace-unit',
+  'reseat-unit',
+  'take-out-unit',
+  'replace-board',
+  'exchange-boards',
+  'replace-fuse',
+  'bridge-unit',
+] as const;
+const ofSupplies = ['replace-supply'] as const;
+const ofLinks = ['replace-cable', 'exchange-cables', 'turn-cable', 're-route', 'reseat-plug', 'clean-plug'] as const;
+
 /** Ids of what an act is done to. */
 export function subjectsOf(act: Intervention): readonly string[] {
   const { do: _do, end: _end, spare: _spare, serial: _serial, ...ids } = act as Readonly<Record<string, string>>;

@@ -11,6 +11,7 @@ import {
   unitKindWords,
 } from '../../engine/messages/index.ts';
 import { Sign } from '../marks/Sign.tsx';
+import { OwnFigures } from '../repair/OwnFigures.tsx';
 import { namesOf } from '../state/names.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
 import { Connections } from './Connections.tsx';
@@ -30,6 +31,8 @@ export function Inspector() {
   const shown = groups.find(({ table }) => table === wanted) ?? groups[0];
   if (shown === undefined) return null;
   const key = `${shown.table} ${shown.owners.map((owner) => ('id' in owner ? owner.id : '')).join(' ')}`;
+  const [only] = shown.owners.length === 1 ? shown.owners : [];
+  const onlyId = only !== undefined && 'id' in only ? only.id : null;
   const count = groups.reduce((sum, { owners }) => sum + owners.length, 0);
   return (
     <div className="inspector">
@@ -53,6 +56,7 @@ export function Inspector() {
       <NumberAnew inspected={shown} />
       <Fields key={key} inspected={shown} />
       <Connections inspected={shown} />
+      {onlyId !== null && <OwnFigures key={onlyId} id={onlyId} />}
       {shown.table === 'units' && (
         <p className="inspector-note">
           {editWords.inspector.equipmentHint}{' '}

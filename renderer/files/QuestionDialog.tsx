@@ -58,7 +58,19 @@ export function QuestionDialog() {
 function wordQuestion(question: Question): Asked {
   switch (question.kind) {
     case 'unsaved': {
-      const { title, what, lost, save, discard, cancel } = words.unsaved;
+      const { title, what, lost, save, saveDesign, discard, cancel } = words.unsaved;
+      // A machine that is based on what no file holds could be compared with nothing later: dropping the design is not offered.
+      if (question.leavingFor === 'machine') {
+        return {
+          title: title(question.name),
+          text: <p>{what.machine}</p>,
+          choices: [
+            { answer: 'save', label: saveDesign },
+            { answer: 'cancel', label: cancel },
+          ],
+          onEscape: 'cancel',
+        };
+      }
       return {
         title: title(question.name),
         text: (

@@ -14,6 +14,7 @@ const mostResults = 2_000;
 const mostBytes = 10 * mostFileBytes;
 const exportMediaTypes = {
   pdf: 'application/pdf',
+  zip: 'application/zip',
   html: 'text/html',
   csv: 'text/csv',
   graphml: 'application/xml',

@@ -143,7 +143,7 @@ export function makeFileDesk(bench: Workbench, access: FileAccess, { newId, now,
       inTurn(async () => {
         // Made first: a question in between may change what stands in the window.
         const design = store.getState().cabinet;
-        if (!(await mayLeave(desk, 'new'))) return;
+        if (!(await mayLeave(desk, 'machine'))) return;
         const cabinet = newMachine(design, { id: newCabinetId(now()), ...named });
         await begin({ cabinet, caseRecord: makeEmptyCase(cabinet, now()) }, { keepCabinet: false });
       }),

@@ -67,7 +67,7 @@ function Documents() {
   // biome-ignore lint/correctness/useExhaustiveDependencies: see above
   useEffect(show, [cabinet, kinds, size, labels]);
 
-  const save = (form: 'pdf' | 'html') => {
+  const save = (form: 'pdf' | 'zip' | 'html') => {
     const only = documents.length === 1 && machines.length === 0 ? documents[0]?.id : undefined;
     make(request(form, kinds), (reply: PapersReply) => {
       if (reply.kind !== 'file') return;
@@ -114,6 +114,11 @@ function Documents() {
           <button type="button" className="button primary" disabled={!isReady} onClick={() => save('pdf')}>
             {machines.length === 0 ? words.savePdf : words.savePdfOf(machines.length + 1)}
           </button>
+          {machines.length > 0 && (
+            <button type="button" className="button" disabled={!isReady} onClick={() => save('zip')}>
+              {words.saveZip}
+            </button>
+          )}
           {machines.length === 0 && kinds.length === 1 && documents.length === 1 && kinds[0] !== 'labels' && (
             <button type="button" className="button" disabled={!isReady} onClick={() => save('html')}>
               {words.saveHtml}

@@ -1,4 +1,3 @@
-import { useState } from 'react';
 import { startSentence, wordActKind, wordCaution, wordItemModes, repairTableWords as words } from '../../engine/messages/index.ts';
 import { actFacts } from '../../engine/plan/index.ts';
 import { chanceNames, changeParts, type Figure, isOwnChange, repairTable, type TableEdit, weightNames } from '../../engine/repair/index.ts';
@@ -6,6 +5,7 @@ import type { ActKind, MachineState } from '../../engine/schema/index.ts';
 import { DialogFrame } from '../shell/DialogFrame.tsx';
 import { namesOf } from '../state/names.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
+import { FigureInput, wordOrigin } from './FigureInput.tsx';
 import './repairTable.css';
 
 const { heads } = words;
@@ -70,12 +70,16 @@ function Acts() {
         {own.map(({ act, subject, minutes, partMinutes, state }) => (
           <tr key={`${act} ${subject}`}>
             <th scope="row">{startSentence(words.onlyFor(wordActKind(act), names.thing(subject ?? '')))}</th>
-            <td>
-              {minutes.value} · {wordOrigin(minutes)}
-            </td>
-            <td>
-              {partMinutes.value} · {wordOrigin(partMinutes)}
-            </td>
+            <FigureCell
+              figure={minutes}
+              name={words.field(words.onlyFor(wordActKind(act), names.thing(subject ?? '')), heads.minutes)}
+              edit={(value) => ({ of: 'act', act, subject: subject ?? '', field: 'minutes', value })}
+            />
+            <FigureCell
+              figure={partMinutes}
+              name={words.field(words.onlyFor(wordActKind(act), names.thing(subject ?? '')), heads.parts)}
+              edit={(value) => ({ of: 'act', act, subject: subject ?? '', field: 'partMinutes', value })}
+            />
             <td />
             <td className="words">{startSentence(wordEffects(act, state))}</td>
           </tr>
@@ -175,42 +179,11 @@ function Figures({
   );
 }
 
-const wordOrigin = ({ origin }: Figure) => (origin === 'assumed' || origin === 'cabinet' || origin === 'sums' ? words[origin] : origin);
-
-/** A figure to type over, with its origin. Emptied, it is the usual one again; what is no figure is not taken. */
-function FigureCell({
-  figure,
-  name,
-  edit,
-  scale = 1,
-}: {
-  readonly figure: Figure;
-  readonly name: string;
-  readonly edit: (value: number | null) => TableEdit;
-  readonly scale?: number;
-}) {
-  const dispatch = useDispatch();
-  const [typed, setTyped] = useState<string | null>(null);
-  const shown = String(Number((figure.value * scale).toFixed(4)));
-  const text = typed ?? shown;
-  const value = text.trim() === '' ? null : Number(text.trim().replace(',', '.')) / scale;
-  const isBad = value !== null && !(Number.isFinite(value) && value >= 0 && (scale === 1 || value <= 1));
-  const leave = () => {
-    setTyped(null);
-    if (!isBad && text !== shown) dispatch('edit-repair-table', { edit: edit(value), what: name });
-  };
+/** A figure in its cell. */
+function FigureCell(props: React.ComponentProps<typeof FigureInput>) {
   return (
     <td>
-      <input
-        aria-label={name}
-        aria-invalid={isBad}
-        inputMode="decimal"
-        value={text}
-        onChange={(event) => setTyped(event.target.value)}
-        onBlur={leave}
-        onKeyDown={(event) => event.key === 'Enter' && leave()}
-      />
-      <small>{wordOrigin(figure)}</small>
+      <FigureInput {...props} />
     </td>
   );
 }

@@ -7,7 +7,7 @@ import type { CabinetContent, CaseContent } from '../../engine/schema/index.ts';
  */
 
 /** What is made of the document and not opened again. */
-export type ExportKind = 'pdf' | 'html' | 'csv' | 'graphml';
+export type ExportKind = 'pdf' | 'zip' | 'html' | 'csv' | 'graphml';
 
 /** A case without its copy of the cabinet, which stands beside it in the document. */
 export type CaseRecord = Omit<CaseContent, 'cabinet'>;
@@ -71,7 +71,7 @@ export type Alert =
 export type AlertKind = Alert['kind'];
 
 /** Why the document would leave the window. */
-export type LeavingFor = 'close' | 'open' | 'new' | 'revert';
+export type LeavingFor = 'close' | 'open' | 'new' | 'machine' | 'revert';
 
 /** Something that the user must answer before anything else goes on. */
 export type Question =

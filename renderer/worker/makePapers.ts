@@ -8,7 +8,7 @@ import type { CabinetContent } from '../../engine/schema/index.ts';
 import { makeReport } from './makeReport.ts';
 import type { PapersRequest, PreviewPage, ReportRequest } from './papersProtocol.ts';
 import { withPrintablePhotos } from './printablePhotos.ts';
-import { type Reply, replyHtml, replyPdf } from './replyFile.ts';
+import { type Reply, replyHtml, replyPdf, replyZip } from './replyFile.ts';
 
 /** Smaller steps nobody sees. */
 const worthTelling = 0.02;
@@ -20,11 +20,11 @@ export function makePapers(request: PapersRequest | ReportRequest, reply: Reply)
 
 async function makeDocuments(request: PapersRequest, reply: Reply): Promise<void> {
   const { content, others, kinds, form, madeAt } = request;
-  const machines = form === 'pdf' ? [content, ...others] : [content];
-  const sections: PdfSection[] = [];
+  const isForPdf = form === 'pdf' || form === 'zip';
+  const machines = isForPdf ? [content, ...others] : [content];
+  const made: { readonly machine: CabinetContent; readonly documents: readonly MadeDocument[] }[] = [];
   for (const [index, machine] of machines.entries()) {
-    const isForPdf = form === 'pdf' && kinds.includes('photos');
-    const { topology, cabinet } = checkCabinet(isForPdf ? await withPrintablePhotos(machine) : machine);
+    const { topology, cabinet } = checkCabinet(isForPdf && kinds.includes('photos') ? await withPrintablePhotos(machine) : machine);
     const names = makeNames(topology);
     let told = -1;
     const documents = kinds.flatMap((kind, at): readonly MadeDocument[] => {
@@ -46,15 +46,25 @@ async function makeDocuments(request: PapersRequest, reply: Reply): Promise<void
     if (form === 'html') {
       return replyHtml(documents.find(({ paper }) => paper !== null)?.paper ?? null, reply);
     }
-    sections.push(
-      ...documents.map(({ title, pages }) => ({
+    made.push({ machine, documents });
+  }
+  if (form === 'zip') return replyZip(made.map(packed), madeAt, reply);
+  const sections = made.flatMap(({ machine, documents }) =>
+    documents.map(
+      ({ title, pages }): PdfSection => ({
         title: machines.length === 1 ? title : papersWords.ofMachine(machineName(machine), title),
         pages,
-      })),
-    );
-  }
+      }),
+    ),
+  );
   await replyPdf(sections, content.name, madeAt, reply);
 }
+
+const packed = ({ machine, documents }: { readonly machine: CabinetContent; readonly documents: readonly MadeDocument[] }) => ({
+  name: `${machineName(machine)}.documents`,
+  title: machine.name,
+  sections: documents,
+});
 
 const machineName = ({ machineNumber, name }: CabinetContent): string => machineNumber?.trim() || name;
 

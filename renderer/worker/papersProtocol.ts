@@ -15,7 +15,8 @@ export interface PapersRequest {
   readonly labels: LabelSheetName;
   readonly date: string;
   readonly madeAt: number;
-  readonly form: 'preview' | 'pdf' | 'html';
+  /** `zip`: a PDF of each machine for itself, packed into one file. */
+  readonly form: 'preview' | 'pdf' | 'zip' | 'html';
 }
 
 /** The repair report of a case is to be made. */

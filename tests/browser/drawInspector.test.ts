@@ -186,6 +186,51 @@ describe.skipIf(missing)('the inspector', () => {
     await expect.poll(() => field('Part number').inputValue()).not.toBe('');
     expect(await field('Serial number').inputValue()).toBe('');
   });
+
+  it('should save a changed design before a machine is made of it, and never offer to drop it', async () => {
+    await draw.page.evaluate(() => Object.assign(window, { showSaveFilePicker: undefined }));
+    await draw.unit('-TB1').click();
+    await field('Model').fill('QE drive 3');
+    await field('Model').press('Enter');
+    await draw.page.getByRole('button', { name: 'Cabinet', exact: true }).click();
+    await draw.page.getByRole('menuitem', { name: /^New machine from this design/ }).click();
+    await draw.page.getByLabel('Machine number').last().fill('QG8-0002');
+    await draw.page.getByRole('button', { name: 'Make the machine' }).click();
+    const asked = draw.page.getByRole('alertdialog');
+    await asked.waitFor();
+    expect(await asked.getByRole('button').allTextContents()).toEqual(['Save the design, then make the machine', 'Cancel']);
+    await draw.launched.shoot('draw-machine-asked');
+    const coming = draw.page.waitForEvent('download');
+    await asked.getByRole('button', { name: 'Save the design, then make the machine' }).click();
+    await coming;
+    await expect.poll(() => field('Machine number').inputValue()).toBe('QG8-0002');
+    await draw.unit('-TB1').click();
+    await expect.poll(() => field('Model').inputValue()).toBe('QE drive 3');
+  });
+
+  it('should give one unit minutes of its own, with their source, check them, and go back to the usual ones', async () => {
+    await draw.unit('-TB2').click();
+    const own = inspector().getByRole('region', { name: 'Repairs of this alone' });
+    await own.getByText('Repairs of this alone').click();
+    const minutes = own.getByLabel('Minutes: replace a unit: -TB2');
+    await minutes.fill('-3');
+    await minutes.press('Enter');
+    await own.getByRole('alert').getByText('A number of 0 or more is needed').waitFor();
+    await minutes.fill('52,5');
+    await minutes.press('Enter');
+    await expect.poll(() => draw.lastStep()).toContain('replace a unit: -TB2');
+    const source = own.getByLabel('Where from: replace a unit: -TB2');
+    await source.fill('work orders');
+    await source.press('Enter');
+    expect((await draw.saved()).repair?.acts).toEqual([
+      expect.objectContaining({ act: 'replace-unit', minutes: 52.5, source: 'work orders' }),
+    ]);
+    expect(await seriousFindings(draw.page, '#inspector')).toEqual([]);
+    await own.getByRole('button', { name: /^Back to the usual figures/ }).click();
+    await expect.poll(() => minutes.inputValue()).toBe('40');
+    await draw.page.getByRole('button', { name: /^Undo/ }).click();
+    await expect.poll(() => minutes.inputValue()).toBe('52.5');
+  });
 });
 
 describe.skipIf(missing)('the inspector for everybody', () => {

@@ -1,4 +1,5 @@
 import { readFile } from 'node:fs/promises';
+import { unzipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
 import { serializeCabinet } from '../../engine/cabinet/index.ts';
 import { importWords, papersWords as words } from '../../engine/messages/index.ts';
@@ -132,6 +133,16 @@ describe.skipIf(missing)('the documents in the window', () => {
     // The WebP became a picture that a PDF can hold.
     expect(read.pages.reduce((sum, { images }) => sum + images, 0)).toBe(3);
     await page.getByText(/Not printed, because they are damaged/).waitFor();
+    // A file for each machine as well, by its number.
+    const packing = page.waitForEvent('download');
+    await page.getByRole('button', { name: words.saveZip }).click();
+    const zip = await packing;
+    expect(zip.suggestedFilename()).toMatch(/\.documents\.zip$/);
+    const packed = unzipSync(new Uint8Array(await readFile(await zip.path())));
+    expect(Object.keys(packed)).toEqual(['QG7-0117.documents.pdf', 'QG7-15.documents.pdf']);
+    const second = await readPdf(packed['QG7-15.documents.pdf'] ?? new Uint8Array());
+    expect(second.pages.map(({ text }) => text).join()).toContain('QG7-15');
+    expect(second.pages.reduce((sum, { images }) => sum + images, 0)).toBe(1);
     await launched.close();
   });
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { editTable, repairTable, rowOf } from '../../engine/repair/index.ts';
+import { actsOfThing, editTable, repairTable, rowOf } from '../../engine/repair/index.ts';
 import { drivesContent, soundCabinet } from './smallCabinet.ts';
 
 const content = drivesContent(2);
@@ -21,6 +21,36 @@ describe('editTable', () => {
       { of: 'act', act: 'replace-board', field: 'partMinutes', value: 1 },
     );
     expect(edited.repair?.acts).toEqual([...acts, { act: 'replace-board', partMinutes: 1 }]);
+  });
+
+  it('should give one thing figures of its own with their source, which hold for that thing alone', () => {
+    const key = { act: 'replace-board', subject: 'u1' } as const;
+    const edited = [
+      { of: 'act', ...key, field: 'minutes', value: 50 } as const,
+      { of: 'act-source', ...key, value: 'work order of last year' } as const,
+    ].reduce(editTable, content);
+    expect(edited.repair?.acts).toEqual([{ ...key, minutes: 50, source: 'work order of last year' }]);
+    const table = repairTable(edited);
+    expect(rowOf(table, { do: 'replace-board', unit: 'u1' }).minutes).toEqual({ value: 50, origin: 'work order of last year' });
+    expect(rowOf(table, { do: 'replace-board', unit: 'u2' }).minutes.origin).toBe('assumed');
+    expect(soundCabinet(edited)).toBeTruthy();
+    expect(editTable(edited, { of: 'act-usual', ...key })).toEqual(content);
+    // A source of nothing is not kept.
+    expect(editTable(content, { of: 'act-source', ...key, value: 'somewhere' })).toEqual(content);
+  });
+
+  it('should say which acts concern a thing, by what it is', () => {
+    expect(actsOfThing(content, 'u1')).toContain('replace-board');
+    for (const { id } of content.links ?? []) expect(actsOfThing(content, id)).toContain('replace-cable');
+    const supply = content.units?.find(({ kind }) => kind === 'supply');
+    expect(actsOfThing(content, supply?.id ?? '')).toEqual(['replace-supply']);
+    expect(actsOfThing(content, 'nothing')).toEqual([]);
+    // Each of them names its thing when it is done, so that a figure of that thing is found.
+    for (const act of actsOfThing(content, 'u1')) {
+      const own = editTable(content, { of: 'act', act, subject: 'u1', field: 'minutes', value: 77 });
+      const done = { do: act, unit: 'u1', other: 'u2', cable: 'w' } as Parameters<typeof rowOf>[1];
+      expect(rowOf(repairTable(own), done).minutes.value).toBe(77);
+    }
   });
 
   it('should edit changes of state, weights and chances alike', () => {
