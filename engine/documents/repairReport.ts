@@ -30,7 +30,7 @@ import {
 } from '../paper/index.ts';
 import { type EndState, listDisplaced, listHandBackChecks, listHandlings } from '../plan/index.ts';
 import { listReplaced } from '../repair/index.ts';
-import type { CaseContent } from '../schema/index.ts';
+import type { CaseContent, Evidence, Snapshot } from '../schema/index.ts';
 import { listCautions } from '../steps/index.ts';
 import { type Cabinet, inMountingOrder } from '../topology/index.ts';
 import { cautionBlocks } from './cautionBlocks.ts';
@@ -243,8 +243,15 @@ function cautionsOf(cabinet: Cabinet, { evidence }: ReportedCase) {
   const acts = evidence.snapshots.flatMap(({ interventions }) => interventions ?? []);
   return [
     ...(acts.length === 0 ? [] : listCautions(cabinet, evidence, { do: 'act', acts })),
+    ...evidence.snapshots.flatMap((snapshot) => restartCautions(cabinet, evidence, snapshot)),
     ...evidence.snapshots.flatMap(({ looks }) => (looks ?? []).flatMap((look) => listCautions(cabinet, evidence, { do: 'look', look }))),
   ];
+}
+
+/** Of a restart with nothing touched, be it that cables were moved, that it got warm, or that nothing but time went by. */
+function restartCautions(cabinet: Cabinet, evidence: Evidence, { provoked, restarted, interventions }: Snapshot) {
+  if (restarted !== true || (interventions?.length ?? 0) > 0) return [];
+  return listCautions(cabinet, evidence, { do: 'provoke', how: provoked?.how ?? 'wait', subjects: provoked?.subjects ?? [] });
 }
 
 function checklist({ cabinet, record, end }: ReportSource): readonly Block[] {
@@ -261,7 +268,7 @@ function checklist({ cabinet, record, end }: ReportSource): readonly Block[] {
       ],
       rows: listHandBackChecks(cabinet, record.evidence, end).map((check) => [
         checkWords[check],
-        [{ text: checked.includes(check) ? words.yes : words.open, face: 'bold' }],
+        [{ text: checked.includes(check) ? words.yes : words.notConfirmed, face: 'bold' }],
       ]),
     },
   ];

@@ -75,6 +75,12 @@ export const handBackTexts = {
   written: 'Stands in the cabinet file as of now; undo takes it back.',
   checks: 'Before handing back',
   checked: (done: number, of: number) => `${done} of ${of}`,
+  /** Beside what saves the report: it may be saved, but not without a word. */
+  notConfirmed: (open: number, of: number) =>
+    open === of
+      ? `None of the ${of} points above is ticked yet. The report says “not confirmed” beside each of them.`
+      : `${open} of the ${of} points above ${open === 1 ? 'is' : 'are'} not ticked yet. The report says “not confirmed” beside ${open === 1 ? 'it' : 'each of them'}.`,
+  savedOpen: (open: number) => `${wordCount(open, 'point')} of the checklist stand${open === 1 ? 's' : ''} in it as not confirmed.`,
   report: 'Report',
   by: 'Name',
   note: 'Remark for the customer',
@@ -142,7 +148,7 @@ export const reportWords = {
   cautions: 'Cautions',
   checklist: 'Checked before handing back',
   yes: 'yes',
-  open: 'open',
+  notConfirmed: 'not confirmed',
   sign: 'Handed back',
   fields: { name: 'Name', date: 'Date', customer: 'Taken over by', signature: 'Signature', remark: 'Remark' },
   machine: 'Machine',

@@ -13,7 +13,6 @@ import {
 } from '../../engine/messages/index.ts';
 import { type EndState, endOf, listHandBackChecks } from '../../engine/plan/index.ts';
 import type { HandBackCheck } from '../../engine/schema/index.ts';
-import type { Cabinet } from '../../engine/topology/index.ts';
 import { selectTouched } from '../find/touched.ts';
 import { Sign } from '../marks/Sign.tsx';
 import { Words } from '../marks/Words.tsx';
@@ -27,6 +26,7 @@ import './handback.css';
 
 /** Below this nothing is said of what may come back. */
 const worthSaying = 0.01;
+const noChecks: readonly HandBackCheck[] = [];
 
 /** The end of a task: how far the cause is proved, what must show now, parts, checklist, report. */
 export function HandBackDialog() {
@@ -39,8 +39,10 @@ function HandBack() {
   const cabinet = useApp((state) => state.checked.cabinet);
   const evidence = useApp((state) => state.caseRecord.evidence);
   const diagnosis = useApp((state) => lastDiagnosis(state.diagnosis));
+  const checked = useApp((state) => state.caseRecord.result?.checked ?? noChecks);
   if (!cabinet || !diagnosis) return null;
   const end = endOf(cabinet, evidence, diagnosis);
+  const checks = listHandBackChecks(cabinet, evidence, end);
   return (
     <DialogFrame title={words.title} close={words.close} onClose={() => dispatch('close-hand-back')} name="hand-back">
       <div className="hand-back-columns">
@@ -50,8 +52,8 @@ function HandBack() {
           <PartsForm />
         </div>
         <div>
-          <Checks end={end} cabinet={cabinet} />
-          <ReportForm end={end} />
+          <Checks end={end} checks={checks} />
+          <ReportForm end={end} open={checks.filter((check) => !checked.includes(check)).length} of={checks.length} />
         </div>
       </div>
       <p className="hand-back-defer">{windowTexts.cautions.defer}</p>
@@ -116,11 +118,9 @@ function Expected({ end }: { readonly end: EndState }) {
   );
 }
 
-function Checks({ end, cabinet }: { readonly end: EndState; readonly cabinet: Cabinet }) {
+function Checks({ end, checks }: { readonly end: EndState; readonly checks: readonly HandBackCheck[] }) {
   const dispatch = useDispatch();
-  const evidence = useApp((state) => state.caseRecord.evidence);
-  const checked = useApp((state) => state.caseRecord.result?.checked) ?? [];
-  const checks = listHandBackChecks(cabinet, evidence, end);
+  const checked = useApp((state) => state.caseRecord.result?.checked ?? noChecks);
   const toggle = (check: HandBackCheck) => {
     const others = checked.filter((one) => one !== check);
     const change = { checked: checked.includes(check) ? others : [...others, check] };

@@ -1,11 +1,19 @@
 import { useState } from 'react';
 import { wordProblem, handBackTexts as words } from '../../engine/messages/index.ts';
 import type { EndState } from '../../engine/plan/index.ts';
+import { Sign } from '../marks/Sign.tsx';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
 import type { ResultChange } from './handBackCommands.ts';
 
-/** Who hands the machine back, a remark, and the report as a file. */
-export function ReportForm({ end }: { readonly end: EndState }) {
+interface Props {
+  readonly end: EndState;
+  /** How many points of the checklist are not ticked, of how many. */
+  readonly open: number;
+  readonly of: number;
+}
+
+/** Who hands the machine back, a remark, and the report as a file; what nobody confirmed is said before it is saved, and stands in it. */
+export function ReportForm({ end, open, of }: Props) {
   const dispatch = useDispatch();
   const by = useApp((state) => state.caseRecord.result?.by ?? '');
   const note = useApp((state) => state.caseRecord.result?.note ?? '');
@@ -30,11 +38,17 @@ export function ReportForm({ end }: { readonly end: EndState }) {
           <input type="checkbox" checked={withPhotos} onChange={() => setWithPhotos(!withPhotos)} /> {words.withPhotos(photos)}
         </label>
       )}
+      {open > 0 && (
+        <p className="not-confirmed">
+          <Sign name="abnormal" size={15} /> <span id="not-confirmed">{words.notConfirmed(open, of)}</span>
+        </p>
+      )}
       <p className="report-ends">
         <button
           type="button"
           className="button primary"
           aria-disabled={isMaking}
+          aria-describedby={open > 0 ? 'not-confirmed' : undefined}
           onClick={() => dispatch('make-report', { kind: 'pdf', withPhotos })}
         >
           {words.pdf}
@@ -57,7 +71,10 @@ export function ReportForm({ end }: { readonly end: EndState }) {
             </button>
           </p>
         )}
-        {report.state === 'saved' && [words.saved(report.name), ...report.remarks].map((line) => <p key={line}>{line}</p>)}
+        {report.state === 'saved' &&
+          [words.saved(report.name), ...(open > 0 ? [words.savedOpen(open)] : []), ...report.remarks].map((line) => (
+            <p key={line}>{line}</p>
+          ))}
       </div>
       {report.state === 'not-made' && (
         <p role="alert" className="report-failed">

@@ -32,7 +32,9 @@ describe.skipIf(missing)('From a halted machine to the report', () => {
     await page.keyboard.press('h');
     const dialog = page.getByRole('dialog', { name: 'Hand the machine back' });
     await dialog.getByText('All 10 displays quiet.').waitFor();
+    await dialog.getByText(/^None of the \d points above is ticked yet\. The report says “not confirmed”/).waitFor();
     await dialog.getByRole('checkbox', { name: /^Every plug that was touched/ }).press(' ');
+    await dialog.getByText(/^\d of the \d points above are not ticked yet\./).waitFor();
     await dialog.getByRole('textbox', { name: 'Name' }).fill('Night shift');
     expect(await seriousFindings(page)).toEqual([]);
     const coming = page.waitForEvent('download');
@@ -43,5 +45,7 @@ describe.skipIf(missing)('From a halted machine to the report', () => {
     expect(text).toContain('Night shift');
     expect(text).toMatch(/-TB2 chain 1, position 2, drive 2 downstream loss/);
     expect(text).toMatch(/Every plug that was touched .* yes/);
+    expect(text).toContain('not confirmed');
+    await dialog.getByText(/^\d points of the checklist stand in it as not confirmed\.$/).waitFor();
   });
 });

@@ -86,6 +86,20 @@ describe('the repair report', () => {
     expect(open).toContain('Board of -TB3');
   });
 
+  it('should say beside each point of the checklist that nobody confirmed that it is not confirmed', async () => {
+    const text = await textOf(reportOf([replaced, ran]));
+    expect(text).toMatch(/Every display and every report shows what it must\. not confirmed/);
+    expect(text).toMatch(/Every plug that was touched is seated[^.]*\. yes/);
+  });
+
+  it('should name the cautions of restarts with nothing touched as well', async () => {
+    const seen: Snapshot = { restarted: true, onset: 'at-power-up', halted: true };
+    expect(await textOf(reportOf([]))).not.toContain('Hanging axes. An axis that hangs may drop');
+    expect(await textOf(reportOf([seen]))).toContain('Hanging axes. An axis that hangs may drop');
+    const moved = await textOf(reportOf([{ ...seen, provoked: { how: 'flex', subjects: ['w2'] } }]));
+    expect(moved).toContain('Hanging axes. An axis that hangs may drop');
+  });
+
   it('should say step by step where the probabilities stood, with what is quiet counted only', async () => {
     const text = await textOf(reportOf([replaced, ran]));
     expect(text).toMatch(
