@@ -110,8 +110,9 @@ function Documents() {
         </label>
         {kinds.includes('labels') && <LabelField labels={labels} onChange={setLabels} />}
         {!isSound && kinds.includes('door-sheet') && <p className="papers-note">{words.notSound}</p>}
+        {/* Not disabled while a file is made: a disabled button would lose the focus of whoever pressed it. */}
         <div className="papers-actions">
-          <button type="button" className="button primary" disabled={!isReady} onClick={() => save('pdf')}>
+          <button type="button" className="button primary" aria-disabled={!isReady} onClick={() => isReady && save('pdf')}>
             {machines.length === 0 ? words.savePdf : words.savePdfOf(machines.length + 1)}
           </button>
           {machines.length > 0 && (
@@ -120,7 +121,7 @@ function Documents() {
             </button>
           )}
           {machines.length === 0 && kinds.length === 1 && documents.length === 1 && kinds[0] !== 'labels' && (
-            <button type="button" className="button" disabled={!isReady} onClick={() => save('html')}>
+            <button type="button" className="button" aria-disabled={!isReady} onClick={() => isReady && save('html')}>
               {words.saveHtml}
             </button>
           )}

@@ -37,9 +37,11 @@ describe.skipIf(missing)('the documents in the window', () => {
     await page.getByRole('checkbox', { name: 'Cable schedule' }).check();
     await page.getByRole('figure', { name: /^Cable schedule, page 1/ }).waitFor();
     const coming = page.waitForEvent('download');
-    await page.getByRole('button', { name: words.savePdf }).click();
+    await page.getByRole('button', { name: words.savePdf }).press('Enter');
     const download = await coming;
     expect(download.suggestedFilename()).toMatch(/\.documents\.pdf$/);
+    // The button that was pressed keeps the focus while the file is made, and after it is saved.
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe(words.savePdf);
     const read = await readPdf(new Uint8Array(await readFile(await download.path())));
     expect(read.outline).toEqual(['Cable schedule', 'Door sheet, chain 1', 'Door sheet, chain 2']);
     expect([...read.fonts.values()]).not.toContain(false);
