@@ -119,13 +119,20 @@ export const entryWords = {
     tookBack: (unit: string) => `${unit}: taken back.`,
     nowReport: (chain: string) => `Now the report of ${chain}.`,
     end: 'That was everything.',
+    nowHalted: 'One more: is the control halted by an alarm of a chain?',
     codeHint: 'Or type the code that it shows.',
+  },
+
+  /** The last question of a walk. */
+  halted: {
+    notLookedAt: 'Not looked at',
+    entered: (answer: string) => `Control: ${answer.toLowerCase()}.`,
   },
 
   /** What stands in the list of keys. */
   keys: {
     head: 'While displays and reports are entered',
-    digits: 'what it shows, and on to the next one',
+    digits: 'what it shows, and on to the next one; on the number pad with or without NumLock',
     skip: 'skip, or not looked at',
     back: 'back to the one before',
     takeBack: 'take back what was entered',

@@ -2,6 +2,7 @@ import { useCallback } from 'react';
 import type { UnitId } from '../../engine/base/index.ts';
 import { windowTexts, wordMeanings } from '../../engine/messages/index.ts';
 import { entryChoices } from '../find/entryChoices.ts';
+import { meantKey } from '../find/entryKeys.ts';
 import { stepWalk } from '../find/entryWalk.ts';
 import { currentSnapshot, seenMeanings } from '../state/evidence.ts';
 import { namesOf } from '../state/names.ts';
@@ -17,6 +18,7 @@ export function useCabinetKeys() {
       if (event.ctrlKey || event.metaKey || event.altKey || !(event.target instanceof HTMLElement)) return;
       const state = store.getState();
       const { topology } = state.checked;
+      const key = meantKey(event);
       if (event.key === 'Escape' && state.chosen.by !== 'nobody') {
         dispatch('choose-candidate', { chosen: { by: 'nobody' }, subject: null });
         return;
@@ -29,7 +31,7 @@ export function useCabinetKeys() {
         event.preventDefault();
       }
       if (unit === undefined) return;
-      const next = nextUnit(topology, unit, event.key);
+      const next = nextUnit(topology, unit, key);
       if (next) {
         event.preventDefault();
         if (next.kind === 'unit') focusUnit(next.unit);
@@ -49,7 +51,7 @@ export function useCabinetKeys() {
         return;
       }
       const kind = topology.units.get(unit)?.kind ?? 'servo-drive';
-      const choice = entryChoices(kind).find(({ key }) => key === event.key);
+      const choice = entryChoices(kind).find((one) => one.key === key);
       if (!choice) return;
       event.preventDefault();
       const names = namesOf(topology);

@@ -15,7 +15,7 @@ import { EntryNotes } from './EntryNotes.tsx';
 import { EntryWalkBar } from './EntryWalkBar.tsx';
 import { type EntryChoice, entryChoices } from './entryChoices.ts';
 import { actOfKey } from './entryKeys.ts';
-import { nextReport, stepWalk } from './entryWalk.ts';
+import { asksHalted, nextReport, stepWalk } from './entryWalk.ts';
 import './entry.css';
 
 type DisplayEntry = Extract<OpenEntry, { kind: 'display' }>;
@@ -50,8 +50,9 @@ export function EntryPopover({ entry }: { readonly entry: DisplayEntry }) {
   const goToReport = (said: string, anyway: boolean) => {
     const chain = nextReport(store.getState()) ?? (anyway ? topology.chains.find(({ units }) => units.length > 0)?.id : undefined);
     if (chain === undefined) {
-      dispatch('announce', { text: `${said} ${entryWords.walk.end}`.trim() });
-      return close();
+      const asks = asksHalted(store.getState());
+      dispatch('announce', { text: `${said} ${asks ? entryWords.walk.nowHalted : entryWords.walk.end}`.trim() });
+      return asks ? dispatch('open-entry', { entry: { kind: 'halted', walking: true } }) : close();
     }
     dispatch('announce', { text: `${said} ${entryWords.walk.nowReport(names.chain(chain))}`.trim() });
     dispatch('open-entry', { entry: { kind: 'report', chain, walking: true } });

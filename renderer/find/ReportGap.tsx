@@ -3,6 +3,7 @@ import { entryWords, groupWords, windowTexts, wordGap } from '../../engine/messa
 import type { ChainTopology } from '../../engine/topology/index.ts';
 import { namesOf } from '../state/names.ts';
 import { useApp } from '../state/useWorkbench.ts';
+import { meantKey } from './entryKeys.ts';
 import { blankField, type CountedField, fieldsOf, type Gaps, groupsOf, readGaps } from './reportPlaces.ts';
 
 const words = windowTexts.report;
@@ -107,15 +108,26 @@ interface PlaceFieldProps {
   readonly onBack: () => void;
 }
 
+/** Figures of an ordinal. */
+const mostFigures = 4;
+
 /** One unit by group and number. Letters choose the group while the hand stays where it is. */
 function PlaceField({ label, groups, value, input, onChange, onNext, onBack }: PlaceFieldProps) {
   const isGroup = (text: string): text is CountedField['group'] => groups.some((group) => group === text);
   const choose = (group: CountedField['group']) => {
     if (groups.includes(group)) onChange({ group, ordinal: group === 'controller' ? '' : value.ordinal });
   };
+  const type = (ordinal: string) =>
+    onChange({ group: value.group === 'controller' && ordinal !== '' ? 'drive' : value.group, ordinal: ordinal.slice(0, mostFigures) });
   const onKeyDown = (event: React.KeyboardEvent) => {
     if (event.ctrlKey || event.metaKey || event.altKey) return;
-    const act = actOf(event.key, value);
+    const key = meantKey(event);
+    // A figure that the field does not take by itself: the number pad with NumLock off.
+    if (/^\d$/.test(key) && key !== event.key) {
+      event.preventDefault();
+      if (key !== '0' || value.ordinal !== '') return type(value.ordinal + key);
+    }
+    const act = actOf(key === '.' ? ',' : key, value);
     if (!act) return;
     event.preventDefault();
     if (act === 'next') onNext();
@@ -143,15 +155,12 @@ function PlaceField({ label, groups, value, input, onChange, onNext, onBack }: P
         ref={input}
         aria-label={`${label}, ${words.ordinal}`}
         inputMode="numeric"
-        maxLength={4}
+        maxLength={mostFigures}
         autoComplete="off"
         placeholder={value.group === 'controller' ? '–' : ''}
         value={value.ordinal}
         onKeyDown={onKeyDown}
-        onChange={(event) => {
-          const ordinal = event.target.value.replace(/\D/g, '');
-          onChange({ group: value.group === 'controller' && ordinal !== '' ? 'drive' : value.group, ordinal });
-        }}
+        onChange={(event) => type(event.target.value.replace(/\D/g, ''))}
       />
     </fieldset>
   );

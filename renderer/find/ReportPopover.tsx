@@ -8,7 +8,7 @@ import { namesOf } from '../state/names.ts';
 import { useApp, useWindow } from '../state/useWorkbench.ts';
 import { EntryDialog } from './EntryDialog.tsx';
 import { EntryNotes } from './EntryNotes.tsx';
-import { nextReport, walkUnits } from './entryWalk.ts';
+import { asksHalted, nextReport, walkUnits } from './entryWalk.ts';
 import { GapForm } from './ReportGap.tsx';
 import type { Gaps } from './reportPlaces.ts';
 import './entry.css';
@@ -45,8 +45,11 @@ export function ReportPopover({ entry }: { readonly entry: ReportEntry }) {
       dispatch('announce', { text: entryWords.walk.nowReport(names.chain(next)) });
       return openChain(next);
     }
-    if (entry.walking) dispatch('announce', { text: entryWords.walk.end });
-    close();
+    if (!entry.walking) return close();
+    const asks = asksHalted(store.getState());
+    dispatch('announce', { text: asks ? entryWords.walk.nowHalted : entryWords.walk.end });
+    if (asks) dispatch('open-entry', { entry: { kind: 'halted', walking: true } });
+    else close();
   };
   const enter = (entered: Gaps) => {
     dispatch('enter-report', { chain: entry.chain, gaps: entered, at: new Date().toISOString() });

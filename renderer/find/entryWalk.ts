@@ -24,6 +24,14 @@ export function beginWalk({ checked, walkOrder, caseRecord }: AppState): UnitId 
   return units.find((unit) => !findDisplay(snapshot, unit)) ?? units[0] ?? null;
 }
 
+/**
+ * Whether a walk ends with the question whether the control is halted: nobody has said, and no report that names a loss says it as well.
+ */
+export function asksHalted({ caseRecord }: Pick<AppState, 'caseRecord'>): boolean {
+  const { halted, reports } = currentSnapshot(caseRecord);
+  return halted === undefined && !(reports ?? []).some(({ gaps }) => !gaps.includes('none'));
+}
+
 /** The first chain whose report nobody has entered; null when all are. */
 export function nextReport({ checked, caseRecord }: AppState): ChainId | null {
   const snapshot = currentSnapshot(caseRecord);

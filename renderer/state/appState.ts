@@ -27,10 +27,14 @@ export type WalkOrder = 'chain' | 'mounting';
 /** Which candidate is laid over the cabinet: always the best one, none, or the one with this key. */
 export type ChosenCandidate = { readonly by: 'rank' } | { readonly by: 'nobody' } | { readonly by: 'user'; readonly key: string };
 
-/** What is being entered in the pop-up. `walking`: each entry goes on to the next unit, and after the last one to the reports. */
+/**
+ * What is being entered in the pop-up. `walking`: each entry goes on to the next unit, after the last one to the reports, and in the
+ * end to whether the control is halted.
+ */
 export type OpenEntry =
   | { readonly kind: 'display'; readonly unit: string; readonly walking: boolean }
-  | { readonly kind: 'report'; readonly chain: string; readonly walking: boolean };
+  | { readonly kind: 'report'; readonly chain: string; readonly walking: boolean }
+  | { readonly kind: 'halted'; readonly walking: boolean };
 
 /** Where the document came from. */
 export interface DocumentSource {

@@ -29,6 +29,28 @@ describe.skipIf(missing)('walking along the displays', () => {
     await expect.poll(() => entry.find.answer.textContent()).toMatch(/^Look at cable -WH3 and its plugs first\./);
   });
 
+  it('should take the number pad with NumLock off for the figures that stand on it', async () => {
+    entry = await driveEntry({ reducedMotion: true });
+    await entry.build('ssse');
+    // What the pad sends without NumLock: End, an arrow, nothing that has a name.
+    await entry.press('Numpad2', 'Numpad4', 'Numpad3', 'Numpad5');
+    await entry.asks('-TB4').waitFor();
+    expect(await Promise.all(['-TB1', '-TB2', '-TB3', '-KE2'].map(seen))).toEqual([
+      'quiet',
+      'downstream loss',
+      'upstream loss',
+      'both losses',
+    ]);
+    await entry.press('NumpadAdd');
+    await entry.asksReport('chain 1').waitFor();
+    await entry.press('Numpad2', 'NumpadEnter');
+    expect(await entry.find.report('chain 1').getAttribute('aria-label')).toContain('lost drive 2 | 3');
+    // On the picture as well.
+    await entry.find.unit('-TB1').focus();
+    await entry.press('Numpad1');
+    expect(await seen('-TB1')).toBe('dark');
+  });
+
   it('should go back with Backspace, skip with 0 without losing what was entered, and take back with Delete', async () => {
     entry = await driveEntry({ reducedMotion: true });
     await entry.build('ssse');
@@ -118,8 +140,16 @@ describe.skipIf(missing)('walking along the displays', () => {
     await entry.press('n');
     await entry.asksReport('chain 2').waitFor();
     await entry.press('n');
+    // Two quiet displays and no loss reported: whether the control is halted weighs more than all of that, and is asked.
+    await entry.page.getByRole('dialog', { name: 'Is the control halted by an alarm of a chain?' }).waitFor();
+    await entry.press('Backspace');
+    await entry.asksReport('chain 2').waitFor();
+    await entry.press('n');
+    await entry.page.getByRole('dialog', { name: 'Is the control halted by an alarm of a chain?' }).waitFor();
+    await entry.press('1');
     await entry.page.getByRole('dialog').waitFor({ state: 'detached' });
-    await expect.poll(() => entry.find.said.textContent()).toBe('That was everything.');
+    await expect.poll(() => entry.find.said.textContent()).toBe('Control: halted. That was everything.');
+    expect((await entry.save()).evidence.snapshots[0]?.halted).toBe(true);
     expect(await entry.find.report('chain 2').getAttribute('aria-label')).toContain('unit reached');
   });
 
