@@ -126,6 +126,7 @@ export { repairTableWords, wordActKind, wordItemModes } from './repairTable.ts';
 export {
   isAboutPower,
   riskWords,
+  sideTexts,
   stepCardTexts,
   touchedTexts,
   wordDisplacedShort,

@@ -145,3 +145,10 @@ export const touchedTexts = {
   noteAgain: 'Note the displays again',
   lightUp: (what: string) => `Show on the cabinet: ${what}`,
 } as const;
+
+/** The column beside the cabinet: the line that leads to what stands below. */
+export const sideTexts = {
+  index: 'Further down',
+  how: 'How',
+  seen: 'Seen',
+} as const;

@@ -290,7 +290,7 @@ export const stepTexts = {
   bestOf: (count: number) => (count === 1 ? 'the only one that tells' : `best of ${count}`),
   other: (count: number) => `one of ${count}`,
   next: (step: string) => `Next: ${step}`,
-  others: 'What else would tell',
+  others: 'Other steps',
   working: 'Working out what to do next …',
   none: 'No look and no act would tell more. Note what has not been read yet.',
   noneSuspected: 'Nothing needs to be done by what was seen.',
@@ -317,6 +317,12 @@ export const stepTexts = {
   somethingElse: 'Something else',
   backToBest: 'Back to the best step',
   partsGroup: 'Best told apart by:',
+  /** Why what tells the group apart is not the next step. */
+  partsLater: (nextInAll: string, thisInAll: string) =>
+    nextInAll === thisInAll
+      ? 'The step above comes first: it costs no more down to the repaired machine, and may mend it at once.'
+      : `The step above comes first: down to the repaired machine about ${nextInAll}, this one first ${thisInAll}.`,
+  partsNow: 'The step above tells them apart best.',
   showStep: (step: string) => `Show the step: ${step}`,
   caution: 'Before you begin',
   rateNote: 'By what it tells; how long it takes is not weighed.',

@@ -198,6 +198,8 @@ export const windowTexts = {
     output: (output: string, feeds: string) => `${output}: ${feeds}`,
     feedsOthers: (count: number) => wordCount(count, 'unit'),
     snapshot: (number: number, restarted: boolean) => `look ${number}${restarted ? ', after a restart' : ''}`,
+    /** At an edge of the picture beyond which the drawing goes on. */
+    beyond: { above: 'More above', below: 'More below', left: 'More', right: 'More' },
     keysHint: 'Digits 1 to 6 enter what the display shows, 0 takes it back, arrows move along the chain, Enter opens all answers.',
   },
 

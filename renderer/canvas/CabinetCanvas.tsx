@@ -16,6 +16,7 @@ import 'reactflow/dist/style.css';
 import './canvas.css';
 import './modules.css';
 import '../inject/simCanvas.css';
+import { Beyond } from './Beyond.tsx';
 import { CanvasHead } from './CanvasHead.tsx';
 import { Captions } from './Captions.tsx';
 import { ControllerNode } from './ControllerNode.tsx';
@@ -84,6 +85,7 @@ function Drawing() {
             <ViewportPortal>
               <Captions captions={captions} />
             </ViewportPortal>
+            <Beyond drawn={view.placement} />
           </ReactFlow>
         )}
         {!hasUnits && <QuickChain />}

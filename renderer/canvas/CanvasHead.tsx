@@ -2,6 +2,7 @@ import { Keyboard, Syringe, X } from 'lucide-react';
 import { injectWords, windowTexts } from '../../engine/messages/index.ts';
 import { useCandidateWords } from '../find/candidateWords.ts';
 import { selectFindModel } from '../find/findModel.ts';
+import { Words } from '../marks/Words.tsx';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
 import { Zoomer } from './Zoomer.tsx';
 
@@ -23,7 +24,9 @@ export function CanvasHead() {
           <>
             <span className="quiet-text">{windowTexts.cabinet.seenAbove}</span>{' '}
             <span className="tag big">
-              <span title={words.title(chosen.candidate).text}>{words.title(chosen.candidate).text}</span>
+              <span>
+                <Words>{words.title(chosen.candidate).text}</Words>
+              </span>
               <button
                 type="button"
                 aria-label={windowTexts.cabinet.stopPredicting}

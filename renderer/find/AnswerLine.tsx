@@ -55,7 +55,9 @@ function Say({ head, why, children }: { readonly head: string; readonly why: str
   return (
     <div className="say">
       <h1>
-        <b>{head}</b>
+        <b>
+          <Words>{head}</Words>
+        </b>
         {children}
       </h1>
       <p>
@@ -176,6 +178,9 @@ function Ended() {
   );
 }
 
+/** Signs of a step that go into two lines of the button. */
+const longStep = 72;
+
 /** The first half of what is to be done: leads to the card, where the other half is answered. */
 function Next() {
   const dispatch = useDispatch();
@@ -186,7 +191,12 @@ function Next() {
   const what = stepTexts.next(wordStep(names, best.step));
   const risk = worstRisk(best);
   return (
-    <button type="button" className="button primary act" title={what} onClick={() => dispatch('next-step')}>
+    <button
+      type="button"
+      className={`button primary act${what.length > longStep ? ' long' : ''}`}
+      title={what}
+      onClick={() => dispatch('next-step')}
+    >
       <span className="act-what">
         <span>
           <Words>{what}</Words>

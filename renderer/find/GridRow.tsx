@@ -4,6 +4,7 @@ import { windowTexts, wordProbability } from '../../engine/messages/index.ts';
 import type { Snapshot } from '../../engine/schema/index.ts';
 import { DisplayMark } from '../marks/DisplayMark.tsx';
 import { Sign } from '../marks/Sign.tsx';
+import { Words } from '../marks/Words.tsx';
 import { namesOf } from '../state/names.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
 import { useCandidateWords } from './candidateWords.ts';
@@ -36,6 +37,9 @@ function bringIntoView(row: HTMLTableRowElement): void {
   else if (bottom > box.scrollTop + box.clientHeight) box.scrollTop = bottom - box.clientHeight;
 }
 
+/** Signs of a name that go into one line, at every width of the window. */
+const longName = 23;
+
 /** One candidate: its name lays it over the cabinet, its cells say where it agrees with what was seen. */
 export function GridRow({ row, chosen, index, run, columns, snapshot, dense }: RowProps) {
   const dispatch = useDispatch();
@@ -63,13 +67,16 @@ export function GridRow({ row, chosen, index, run, columns, snapshot, dense }: R
       <th scope="row">
         <button
           type="button"
-          className="row-name"
+          className={title.text.length > longName ? 'row-name long' : 'row-name'}
           aria-pressed={chosen}
           aria-label={words.layOver(title.text, share)}
           title={title.text}
           onClick={lay}
         >
-          <b className="designation">{title.strong}</b> {title.rest}
+          <b className="designation">
+            <Words>{title.strong}</Words>
+          </b>{' '}
+          {title.rest}
         </button>
       </th>
       <td className="row-share">{share}</td>

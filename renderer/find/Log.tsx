@@ -2,6 +2,7 @@ import { Pencil, Undo2 } from 'lucide-react';
 import { useMemo, useState } from 'react';
 import { Button, Menu, MenuItem, MenuTrigger, Popover } from 'react-aria-components';
 import { windowTexts } from '../../engine/messages/index.ts';
+import { wordClock } from '../files/wordTime.ts';
 import { namesOf } from '../state/names.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
 import { type LogEntry, listEntries, momentOf } from './logEntries.ts';
@@ -129,6 +130,5 @@ function History() {
 function clockOf(at: string | undefined): string {
   const moment = momentOf(at);
   if (moment === 0) return words.noTime;
-  const time = new Date(moment);
-  return `${String(time.getHours()).padStart(2, '0')}:${String(time.getMinutes()).padStart(2, '0')}`;
+  return wordClock(new Date(moment));
 }

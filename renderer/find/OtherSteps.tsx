@@ -20,7 +20,12 @@ function OtherStepsView({ plan, shown }: { readonly plan: Plan; readonly shown: 
   const listed = all ? useful : useful.slice(0, mostOthers);
   const more = useful.length - listed.length;
   return (
-    <>
+    <section id="others" className="pane" aria-label={stepTexts.others} tabIndex={-1}>
+      <div className="section-head">
+        <h2>
+          {stepTexts.others} <small>{useful.length}</small>
+        </h2>
+      </div>
       {listed.length > 0 && (
         <ul className="other-steps" aria-label={stepTexts.others}>
           {listed.map((planned) => (
@@ -36,7 +41,7 @@ function OtherStepsView({ plan, shown }: { readonly plan: Plan; readonly shown: 
         )}
         {useless.length > 0 && <Useless steps={useless} />}
       </div>
-    </>
+    </section>
   );
 }
 

@@ -1,5 +1,6 @@
 import { stepCardTexts, wordProbability } from '../../engine/messages/index.ts';
 import type { StepOutcome } from '../../engine/steps/index.ts';
+import { Words } from '../marks/Words.tsx';
 import { lastDiagnosis } from '../state/lastDiagnosis.ts';
 import { namesOf } from '../state/names.ts';
 import { useApp } from '../state/useWorkbench.ts';
@@ -22,7 +23,9 @@ export function OutcomePicture({ outcome }: { readonly outcome: StepOutcome }) {
     <span className="outcome-picture" title={words} aria-hidden="true">
       {changes.map(({ place, before, after }) => (
         <span key={place} className={after > before ? 'raised' : 'cleared'}>
-          <span className="place">{place}</span>
+          <span className="place">
+            <Words>{place}</Words>
+          </span>
           <span className="track">
             <span className="bar" style={{ width: `${after * 100}%` }} />
             <span className="stroke" style={{ left: `${before * 100}%` }} />

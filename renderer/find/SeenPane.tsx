@@ -29,7 +29,7 @@ export function SeenPane() {
     section.current?.focus();
   };
   return (
-    <section ref={section} className="pane seen-pane" aria-label={words.region} tabIndex={-1}>
+    <section ref={section} id="seen" className="pane seen-pane" aria-label={words.region} tabIndex={-1}>
       <div className="section-head">
         <h2>{words.region}</h2>
         <button type="button" className="button small" disabled={!canRestart} title={words.restartMeans} onClick={restart}>

@@ -10,7 +10,6 @@ import {
   wordMethod,
   wordMethodShort,
   wordPart,
-  wordPlainSteps,
   wordStepPlace,
   wordStepTitle,
   wordTimeSpan,
@@ -25,9 +24,8 @@ import { lastDiagnosis } from '../state/lastDiagnosis.ts';
 import { namesOf } from '../state/names.ts';
 import { useApp, useDispatch, useWindow } from '../state/useWorkbench.ts';
 import { BusyPane } from './BusyPane.tsx';
-import { OtherSteps } from './OtherSteps.tsx';
 import { StepOutcomes } from './StepOutcomes.tsx';
-import { isSettled, minutesOf, selectPlan, selectShownStep, settledInHundred } from './stepModel.ts';
+import { minutesOf, selectPlan, selectShownStep } from './stepModel.ts';
 import './step.css';
 
 const stateSigns: { readonly [S in ReturnType<typeof stateNeeded>]: SignName } = { closed: 'fits', open: 'danger', isolated: 'must' };
@@ -55,7 +53,6 @@ export function StepCard() {
         {plan && <Planning plan={plan} />}
       </div>
       {shown && diagnosed ? <Card planned={shown} onEntered={focus} /> : <NoCard />}
-      {plan && <OtherSteps plan={plan} shown={shown} />}
     </BusyPane>
   );
 }
@@ -103,55 +100,32 @@ function CardView({ planned, onEntered }: { readonly planned: PlannedStep; reado
   const place = wordStepPlace(names, topology, step);
   return (
     <>
-      <h3 className="step-title" tabIndex={-1}>
-        <Words>{wordStepTitle(names, step)}</Words>
-      </h3>
+      <div className="step-head">
+        <h3 className="step-title" tabIndex={-1}>
+          <Words>{wordStepTitle(names, step)}</Words>
+        </h3>
+        <span className="step-minutes" title={stepCardTexts.minutesTitle}>
+          <Sign name="clock" size={15} /> {wordTimeSpan(minutesOf(planned))}
+        </span>
+      </div>
       <p className="step-marks">
         {place !== '' && (
           <span>
             <Words>{place}</Words>
           </span>
         )}
-        <span className="step-minutes" title={stepCardTexts.minutesTitle}>
-          <Sign name="clock" size={15} /> {wordTimeSpan(minutesOf(planned))}
-        </span>
+        <span className="step-parts">{parts.length === 0 ? stepCardTexts.noParts : parts.map(wordPart).join(', ')}</span>
         <span className={`risk ${state}`} title={machineStateWords[state].meaning}>
           {state !== 'closed' && <Sign name={stateSigns[state]} size={15} />} {machineStateWords[state].label}
         </span>
         <Risks planned={planned} />
-        <span className="step-parts">{parts.length === 0 ? stepCardTexts.noParts : parts.map(wordPart).join(', ')}</span>
       </p>
       <NoteFirst planned={planned} />
-      <ol className="step-plain" aria-label={stepCardTexts.does}>
-        {wordPlainSteps(names, planned).map((sentence) => (
-          <li key={sentence}>
-            <Words>{sentence}</Words>
-          </li>
-        ))}
-      </ol>
       {useless === null || step.do !== 'act' ? (
         <StepOutcomes key={wordStepTitle(names, step)} planned={planned} onEntered={onEntered} />
       ) : null}
-      <Worth planned={planned} />
       {planned.darkIsNormal && <p className="step-note">{healthyLooksDark}</p>}
     </>
-  );
-}
-
-/** What the step is expected to bring, and to cost down to the repaired machine. */
-function Worth({ planned }: { readonly planned: PlannedStep }) {
-  const diagnosis = useApp((state) => lastDiagnosis(state.diagnosis));
-  if (!diagnosis) return null;
-  const { step, mends } = planned;
-  const says = [
-    step.do === 'act' ? stepTexts.mends(Math.round(mends * 100)) : '',
-    step.do === 'act' || step.do === 'provoke' || isSettled(diagnosis) ? '' : stepTexts.settles(settledInHundred(planned, diagnosis)),
-  ];
-  return (
-    <p className="step-settles">
-      {says.filter((sentence) => sentence !== '').join(' ')}{' '}
-      <span title={stepCardTexts.inAllTitle}>{stepCardTexts.inAllLong(wordTimeSpan(planned.expectedCost))}</span>
-    </p>
   );
 }
 

@@ -2,15 +2,12 @@ import { useEffect, useRef } from 'react';
 import {
   cannotTellApart,
   rankedByRatesOnly,
-  stepTexts,
   windowTexts,
-  wordBehaviourBelief,
   wordContradiction,
-  wordNote,
   wordProbability,
-  wordStep,
   wordUnvisitedShare,
 } from '../../engine/messages/index.ts';
+import { lowWindow, useMedia } from '../canvas/useMedia.ts';
 import { Sign } from '../marks/Sign.tsx';
 import { Words } from '../marks/Words.tsx';
 import type { AppState } from '../state/appState.ts';
@@ -22,9 +19,6 @@ import { BusyPane } from './BusyPane.tsx';
 import { type CandidateWords, useCandidateWords } from './candidateWords.ts';
 import { type Row, selectFindModel } from './findModel.ts';
 import { ProblemList } from './ProblemList.tsx';
-import { useReasons } from './reasons.ts';
-import { selectPartingStep } from './stepModel.ts';
-import { useWholeLines } from './useWholeLines.ts';
 import './suspects.css';
 
 const words = windowTexts.suspects;
@@ -32,20 +26,25 @@ const words = windowTexts.suspects;
 /** Listed with less than this only when the user asks for more, or has chosen it. */
 const leastListed = 0.01;
 
-/** Who is suspected, how much, and why. Members of an ambiguity group stand behind one double bar. */
+/** Listed at once, and in a low window: below them stands the step, and its outcomes must be in sight. */
+const mostListed = 6;
+const mostInLow = 4;
+
+/** Who is suspected, and how much. Members of an ambiguity group stand behind one double bar. */
 export function Suspects() {
   const model = useApp(selectFindModel);
   const all = useApp((state) => state.allCandidates);
   const sound = useApp((state) => state.checked.cabinet !== null);
   const anything = useApp((state) => hasObservations(state.caseRecord));
   const assumed = model.diagnosis?.notes.some(({ code }) => code === 'rates-assumed') ?? false;
+  const most = useMedia(lowWindow) ? mostInLow : mostListed;
   const shown = all
     ? model.rows
-    : model.rows.filter((row) => row.candidate.probability >= leastListed || row === model.chosen || row === model.rows[0]);
-  const section = useRef<HTMLElement>(null);
-  useWholeLines(section);
+    : model.rows.filter(
+        (row, index) => (row.candidate.probability >= leastListed && index < most) || row === model.chosen || row === model.rows[0],
+      );
   return (
-    <BusyPane ref={section} id="suspects" className="pane suspects" aria-label={sound ? words.region : words.problems} busy={isWorkedOut}>
+    <BusyPane id="suspects" className="pane suspects" aria-label={sound ? words.region : words.problems} busy={isWorkedOut}>
       <div className="section-head">
         <h2>
           {sound ? words.region : words.problems}{' '}
@@ -64,10 +63,7 @@ export function Suspects() {
         <>
           <Contradicted />
           <Groups rows={shown} />
-          {shown[0]?.letter != null && <Parting />}
           <Rest shown={shown} />
-          <Reasons />
-          <Notes />
         </>
       )}
     </BusyPane>
@@ -100,22 +96,6 @@ function Groups({ rows }: { readonly rows: readonly Row[] }) {
         ),
       )}
     </div>
-  );
-}
-
-/** What would tell the members of the first group apart. */
-function Parting() {
-  const dispatch = useDispatch();
-  const parting = useApp(selectPartingStep);
-  const names = useApp((state) => namesOf(state.checked.topology));
-  if (!parting) return null;
-  return (
-    <p className="parting">
-      {stepTexts.partsGroup}{' '}
-      <button type="button" className="text-button" onClick={() => dispatch('show-step', { step: parting.step })}>
-        <Words>{wordStep(names, parting.step)}</Words>
-      </button>
-    </p>
   );
 }
 
@@ -155,15 +135,18 @@ function Suspect({ row }: { readonly row: Row }) {
   );
 }
 
-/** Scrolls the list alone. `scrollIntoView` would also move the place from which Tab goes on. */
+/** Scrolls the column, where it scrolls as a whole. `scrollIntoView` would also move the place from which Tab goes on. */
 function bringIntoView(row: HTMLElement): void {
-  const list = row.closest('.suspects');
-  if (!list) return;
+  const column = row.closest('.side');
+  if (!column) return;
   const { top, bottom } = row.getBoundingClientRect();
-  const box = list.getBoundingClientRect();
-  if (top < box.top) list.scrollTop -= box.top - top;
-  else if (bottom > box.bottom) list.scrollTop += bottom - box.bottom;
+  const box = column.getBoundingClientRect();
+  if (top < box.top) column.scrollTop -= box.top - top;
+  else if (bottom > box.bottom - indexHeight) column.scrollTop += bottom - box.bottom + indexHeight;
 }
+
+/** Pixels that the line of what stands below takes from the sight. */
+const indexHeight = 34;
 
 /** The length of a bar, as a property of its own: the type of styles does not know those. */
 function shareStyle(share: number): React.CSSProperties {
@@ -208,38 +191,5 @@ function Contradicted() {
         </p>
       ))}
     </div>
-  );
-}
-
-function Reasons() {
-  const reasons = useReasons();
-  return (
-    <>
-      {reasons.map(({ head, sentences }) => (
-        <p key={head} className="why">
-          <b>
-            <Words>{head}</Words>
-          </b>{' '}
-          <Words>{sentences.join(' ')}</Words>
-        </p>
-      ))}
-    </>
-  );
-}
-
-function Notes() {
-  const notes = useApp((state) => selectFindModel(state).diagnosis?.notes);
-  const names = useApp((state) => namesOf(state.checked.topology));
-  const beliefs = useApp((state) => selectFindModel(state).diagnosis?.behaviours);
-  const told = (notes ?? []).filter(({ code }) => code !== 'nothing-observed');
-  const sentences = [...(beliefs ?? []).map((belief) => wordBehaviourBelief(names, belief)), ...told.map((note) => wordNote(names, note))];
-  return (
-    <ul className="notes">
-      {sentences.map((sentence) => (
-        <li key={sentence}>
-          <Words>{sentence}</Words>
-        </li>
-      ))}
-    </ul>
   );
 }

@@ -54,7 +54,7 @@ export function makeCandidateWords(names: Names): CandidateWords {
     object: (candidate) => {
       const [only, second] = candidate.spots;
       if (!only) return nothingBrokenLabel;
-      if (!second) return spotObject(names, only, candidate.parts);
+      if (!second) return spotObject(names, only, partsAt(candidate, only));
       return wordList(candidate.spots.map((spot) => spotTitle(names, spot, partsAt(candidate, spot)).strong));
     },
     parts: (candidate) => wordParts(candidate),
@@ -111,7 +111,7 @@ function spotOfPart({ fault }: CandidatePart, spot: Spot): boolean {
   }
 }
 
-const partsAt = (candidate: Candidate, spot: Spot) => candidate.parts.filter((part) => spotOfPart(part, spot));
+const partsAt = (candidate: Candidate, spot: Spot) => worthNaming(candidate.parts.filter((part) => spotOfPart(part, spot)));
 
 /** A cable is named with what else of it is under suspicion; a board with the port, where all of it points to one. */
 function spotTitle(names: Names, spot: Spot, parts: readonly CandidatePart[]): { readonly strong: string; readonly rest: string } {
@@ -185,6 +185,16 @@ function spotObject(names: Names, spot: Spot, parts: readonly CandidatePart[]): 
 
 function kindsOf<K extends ItemKind>(parts: readonly CandidatePart[], order: readonly K[]): readonly K[] {
   return order.filter((kind) => parts.some((part) => part.kind === kind));
+}
+
+/** A kind of item with less than this share of its place is no longer named: both plugs were cleaned, and what is left is the cable. */
+const leastNamed = 0.02;
+
+/** The parts whose kind is still worth naming. */
+function worthNaming(parts: readonly CandidatePart[]): readonly CandidatePart[] {
+  const shareOf = (wanted: readonly CandidatePart[]) => wanted.reduce((sum, { probability }) => sum + probability, 0);
+  const whole = shareOf(parts);
+  return parts.filter(({ kind }) => shareOf(parts.filter((part) => part.kind === kind)) >= leastNamed * whole);
 }
 
 /** The mode, where all parts are in the same one. */

@@ -1,12 +1,9 @@
 import { CabinetCanvas } from '../canvas/CabinetCanvas.tsx';
 import { EntryPopover } from '../find/EntryPopover.tsx';
-import { Log } from '../find/Log.tsx';
+import { HaltedPopover } from '../find/HaltedPopover.tsx';
 import { PatternGrid } from '../find/PatternGrid.tsx';
 import { ReportPopover } from '../find/ReportPopover.tsx';
-import { SeenPane } from '../find/SeenPane.tsx';
-import { StepCard } from '../find/StepCard.tsx';
-import { Suspects } from '../find/Suspects.tsx';
-import { TouchedPane } from '../find/TouchedPane.tsx';
+import { SideColumn } from '../find/SideColumn.tsx';
 import { AgainstSeen } from '../inject/AgainstSeen.tsx';
 import { InjectPane } from '../inject/InjectPane.tsx';
 import { InjectPopover } from '../inject/InjectPopover.tsx';
@@ -25,23 +22,15 @@ export function FindWorkspace() {
         <CabinetCanvas />
         {injecting ? <LightTable /> : <PatternGrid />}
       </div>
-      <aside className="side">
-        {injecting ? (
-          <>
-            <InjectPane />
-            <LightWay />
-            <AgainstSeen />
-          </>
-        ) : (
-          <>
-            <Suspects />
-            <StepCard />
-            <TouchedPane />
-            <SeenPane />
-            <Log />
-          </>
-        )}
-      </aside>
+      {injecting ? (
+        <aside className="side inject-side">
+          <InjectPane />
+          <LightWay />
+          <AgainstSeen />
+        </aside>
+      ) : (
+        <SideColumn />
+      )}
     </main>
   );
 }
@@ -55,6 +44,7 @@ export function FindPopovers() {
     <>
       {entry?.kind === 'display' && <EntryPopover entry={entry} />}
       {entry?.kind === 'report' && <ReportPopover key={entry.chain} entry={entry} />}
+      {entry?.kind === 'halted' && <HaltedPopover />}
       {injecting && target && <InjectPopover key={JSON.stringify(target)} target={target} />}
       <TakePattern />
     </>

@@ -48,7 +48,9 @@ describe.skipIf(missing)('The pattern grid', () => {
   });
 
   it('should bring what is chosen in it into sight in the list of suspects', async () => {
-    await launched.page.setViewportSize({ width: 1280, height: 720 });
+    await launched.page.setViewportSize({ width: 1280, height: 520 });
+    await find.openSample('Mixed behaviours', 'unknown behaviour');
+    await find.answer.getByText('-WH5').waitFor();
     await launched.page
       .getByRole('region', { name: 'Suspects' })
       .getByRole('button', { name: /^Show \d+ more$/ })
@@ -59,12 +61,12 @@ describe.skipIf(missing)('The pattern grid', () => {
       .click();
     const isInSight = () =>
       launched.page.evaluate(() => {
-        const list = document.querySelector('#suspects')?.getBoundingClientRect();
+        const list = document.querySelector('.side')?.getBoundingClientRect();
         const row = document.querySelector('#suspects [aria-pressed="true"]')?.getBoundingClientRect();
         return list !== undefined && row !== undefined && row.top >= list.top && row.bottom <= list.bottom;
       });
     await expect.poll(isInSight).toBe(true);
-    expect(await launched.page.evaluate(() => document.querySelector('#suspects')?.scrollTop)).toBeGreaterThan(0);
+    expect(await launched.page.evaluate(() => document.querySelector('.side')?.scrollTop)).toBeGreaterThan(0);
     await launched.page.setViewportSize({ width: 1440, height: 900 });
   });
 

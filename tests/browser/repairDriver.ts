@@ -62,10 +62,11 @@ export function driveRepair(page: Page, cabinet: Cabinet): RepairDriver {
     await worked();
     const title = wordStepTitle(names, step);
     if ((await heading.textContent()) === title) return;
-    const more = card.getByRole('button', { name: /^Show \d+ more$/ });
+    const others = page.getByRole('region', { name: stepTexts.others });
+    const more = others.getByRole('button', { name: /^Show \d+ more$/ });
     if ((await more.count()) > 0) await more.press('Enter');
     const name = new RegExp(`^${wordStep(names, step).replace(/[.*+?^${}()|[\]\\]/g, '\\$&')} \\d`);
-    await card.getByRole('list', { name: stepTexts.others }).getByRole('button', { name }).press('Enter');
+    await others.getByRole('button', { name }).press('Enter');
     await expect.poll(() => heading.textContent()).toBe(title);
   };
   return {

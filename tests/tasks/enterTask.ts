@@ -95,9 +95,9 @@ async function enterOutcome(page: Page, { names }: TaskCase, step: RestartStep, 
   const heading = card.getByRole('heading', { level: 3 });
   await card.getByText(/^(looked \d+ steps? ahead|exact order)$/).waitFor({ timeout: 60_000 });
   if ((await heading.textContent()) !== title) {
-    const more = card.getByRole('button', { name: /^Show \d+ more$/ });
+    const others = page.getByRole('region', { name: stepTexts.others });
+    const more = others.getByRole('button', { name: /^Show \d+ more$/ });
     if ((await more.count()) > 0) await more.press('Enter');
-    const others = card.getByRole('list', { name: stepTexts.others });
     // Alone, not as the first of several acts: what it takes follows.
     await others.getByRole('button', { name: new RegExp(`^${wordStep(names, step)} \\d`) }).press('Enter');
     await expect.poll(() => heading.textContent()).toBe(title);

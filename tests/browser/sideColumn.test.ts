@@ -1,0 +1,90 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { fullEvidence, plainCabinet, plainContent } from '../bench/cabinets.ts';
+import { findChromium } from '../support/chromium.ts';
+import { type LaunchedPage, launchPage } from '../support/launchPage.ts';
+import { whyMissing } from '../support/required.ts';
+import { seriousFindings } from '../support/seriousFindings.ts';
+import { dropCase } from './bigCabinet.ts';
+import { driveFind, type FindDriver } from './findDriver.ts';
+
+const missing = await whyMissing('Chromium', findChromium);
+
+describe.skipIf(missing)('a small window, 1280 × 720', () => {
+  let launched: LaunchedPage;
+  let find: FindDriver;
+  beforeAll(async () => {
+    launched = await launchPage({ width: 1280, height: 720, reducedMotion: true });
+    find = driveFind(launched.page);
+    await find.answer.getByText('likely').waitFor();
+  });
+  afterAll(() => launched.close());
+
+  /** Every piece lies whole inside the window, above the cautions. */
+  const areInSight = async (pieces: string) =>
+    launched.page.evaluate((selector) => {
+      const floor = document.querySelector('.side')?.getBoundingClientRect().bottom ?? 0;
+      const found = [...document.querySelectorAll(selector)].map((one) => one.getBoundingClientRect());
+      return found.length > 1 && found.every(({ top, bottom }) => top >= 0 && bottom <= floor + 1);
+    }, pieces);
+  /** Elements in the column at the right that can be scrolled. */
+  const scrollers = () =>
+    launched.page.evaluate(
+      () =>
+        [...document.querySelectorAll('.side, .side *')].filter(
+          (one) => one.scrollHeight > one.clientHeight + 1 && ['auto', 'scroll'].includes(getComputedStyle(one).overflowY),
+        ).length,
+    );
+  const worked = async () => {
+    await launched.page.locator('#step[aria-busy="false"] .planning').waitFor({ timeout: 60_000 });
+  };
+
+  it.each([
+    ['Two chains', 'stopped in the middle of a part'],
+    ['Three units', 'Two neighbours complain'],
+    ['Two supplies', 'Supply and two drives dark'],
+    ['Two chains', 'one display read from the wrong row'],
+  ])('should have suspects, step and outcomes in sight, and one scroller beside the cabinet: %s, %s', async (sample, words) => {
+    await find.openSample(sample, words);
+    await worked();
+    await expect.poll(() => areInSight('.suspect-row, .step-title, .outcome')).toBe(true);
+    await expect.poll(scrollers).toBeLessThanOrEqual(1);
+  });
+
+  it('should lead to what stands further down with a press, suspects and outcomes staying where they are', async () => {
+    await find.openSample('Two chains', 'stopped in the middle of a part');
+    await worked();
+    const down = launched.page.getByRole('navigation', { name: 'Further down' });
+    await down.getByRole('button', { name: 'Log' }).press('Enter');
+    expect(await launched.page.evaluate(() => document.activeElement?.id)).toBe('log');
+    const first = launched.page.getByRole('region', { name: 'Log' }).getByRole('listitem').first();
+    expect(((await first.boundingBox())?.y ?? 999) < 685).toBe(true);
+    expect(await areInSight('.suspect-row, .step-title, .outcome')).toBe(true);
+    expect(await seriousFindings(launched.page)).toEqual([]);
+  });
+
+  it('should say where a drawing goes on beyond the window, and go there', async () => {
+    const evidence = fullEvidence(plainCabinet(6, 12), { item: 'cable', link: 'w3.5', mode: 'cut' });
+    await dropCase(launched.page, { id: 'six', name: 'Six chains', cabinet: plainContent(6, 12), evidence });
+    const last = find.unit('-TB6.12');
+    const below = launched.page.getByRole('button', { name: 'More below' });
+    await below.waitFor();
+    const floor = (await launched.page.locator('#cabinet').boundingBox())?.height ?? 0;
+    for (let pressed = 0; (await below.count()) > 0; pressed += 1) {
+      expect(pressed).toBeLessThan(6);
+      await below.press('Enter');
+      await launched.page.waitForTimeout(100);
+    }
+    const box = await last.boundingBox();
+    expect((box?.y ?? 9999) + (box?.height ?? 0)).toBeLessThan(106 + floor);
+    expect(await launched.page.getByRole('button', { name: 'More above' }).count()).toBe(1);
+  });
+
+  it('should cut no word of a long step, suspect or row', async () => {
+    const cut = await launched.page.evaluate(() =>
+      [...document.querySelectorAll('.act-what, .act-what > span, .suspect-row .name, .row-name, .tag.big > span, .outcome-picture .place')]
+        .filter((one) => one.scrollWidth > one.clientWidth + 1 || one.scrollHeight > one.clientHeight + 2)
+        .map((one) => one.textContent),
+    );
+    expect(cut).toEqual([]);
+  });
+});
