@@ -29,7 +29,7 @@ const bridge: DesktopBridge = {
   exportFile: ask('exportFile'),
   saveFile: ask('saveFile'),
   chooseList: ask('chooseList'),
-  chooseResultFiles: ask('chooseResultFiles'),
+  chooseJsonFiles: ask('chooseJsonFiles'),
   deleteResult: ask('deleteResult'),
   readFileAgain: ask('readFileAgain'),
   peekFile: ask('peekFile'),

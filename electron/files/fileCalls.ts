@@ -12,7 +12,7 @@ import { thisMachine } from './machine.ts';
 import { readList } from './readList.ts';
 import { RecentFiles, type RecentMemory } from './recentFiles.ts';
 import { RecoveryStore } from './recoveryStore.ts';
-import { takeResults } from './results.ts';
+import { takeSeveral } from './severalFiles.ts';
 
 /** What the file calls work with; some of it is there only once the program is ready. */
 interface FileWork {
@@ -73,10 +73,10 @@ export function makeFileCalls(work: FileWork): FileCalls {
       const path = window && (await askWhichList(window));
       return path === undefined ? ok(null) : readList(machine, path);
     },
-    chooseResultFiles: async (from) => {
+    chooseJsonFiles: async (from) => {
       const window = work.window();
       const paths = window && (await askWhichResults(window, from));
-      return paths === undefined ? ok(null) : takeResults(machine.disk, chosen, paths, from);
+      return paths === undefined ? ok(null) : takeSeveral(machine.disk, chosen, paths, from);
     },
     deleteResult: (handle) => chosen.deleteResult(handle),
     readFileAgain: (handle) => chosen.readAgain(handle),

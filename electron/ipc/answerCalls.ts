@@ -35,7 +35,7 @@ const callArguments = {
   exportFile: z.tuple([exportedName, fileContent]),
   saveFile: z.tuple([token, fileContent]),
   chooseList: z.tuple([]),
-  chooseResultFiles: z.tuple([z.enum(['files', 'folder'])]),
+  chooseJsonFiles: z.tuple([z.enum(['files', 'folder'])]),
   deleteResult: z.tuple([token]),
   readFileAgain: z.tuple([token]),
   peekFile: z.tuple([token]),

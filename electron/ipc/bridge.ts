@@ -32,7 +32,7 @@ export interface ListFile {
 }
 
 /** Results of exercises that the user chose, with those that could not be read. */
-export interface ChosenResults {
+export interface SeveralFiles {
   readonly files: readonly ChosenFile[];
   readonly problems: readonly Problem[];
   /** How many more the folder holds than are read at once. */
@@ -104,7 +104,7 @@ export interface BridgeCalls {
   /** Lets the user choose a list to import; null when nothing was chosen. It gets no handle. */
   chooseList(): ListFile | null;
   /** Lets the user choose several JSON files (results of exercises, machines), or a folder of them; null when nothing was chosen. */
-  chooseResultFiles(from: 'files' | 'folder'): ChosenResults | null;
+  chooseJsonFiles(from: 'files' | 'folder'): SeveralFiles | null;
   /** Deletes a file of this run for good, if it is a result of an exercise and still as it was read; refused otherwise. */
   deleteResult(handle: string): null;
   readFileAgain(handle: string): ChosenFile;

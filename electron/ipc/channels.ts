@@ -11,7 +11,7 @@ export const callChannels: { readonly [Name in CallName]: string } = {
   exportFile: 'linkwright:export-file',
   saveFile: 'linkwright:save-file',
   chooseList: 'linkwright:choose-list',
-  chooseResultFiles: 'linkwright:choose-result-files',
+  chooseJsonFiles: 'linkwright:choose-json-files',
   deleteResult: 'linkwright:delete-result',
   readFileAgain: 'linkwright:read-file-again',
   peekFile: 'linkwright:peek-file',

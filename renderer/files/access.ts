@@ -1,5 +1,5 @@
 import type { Problem, Result } from '../../engine/base/index.ts';
-import type { ChosenResults, ExportKind, FilePart, FileRef, KeptCopy, RecentEntry } from '../state/sitting.ts';
+import type { ExportKind, FilePart, FileRef, KeptCopy, RecentEntry, SeveralFiles } from '../state/sitting.ts';
 
 /*
  * What the window can do with files, by the desktop program or by the browser. Files are known by handle; no path is ever known here.
@@ -44,7 +44,7 @@ export interface FileAccess {
   readonly exportFile: (proposedName: string, content: Uint8Array, kind: ExportKind) => Promise<Result<string | null>>;
   readonly chooseList: () => Promise<Result<ListFile | null>>;
   /** Several JSON files (results of exercises, machines), or a folder of them; null: nothing was chosen. */
-  readonly chooseResultFiles: (from: 'files' | 'folder') => Promise<Result<ChosenResults | null>>;
+  readonly chooseJsonFiles: (from: 'files' | 'folder') => Promise<Result<SeveralFiles | null>>;
   /** Deletes a result for good, and nothing but a result; left out where a page cannot delete. */
   readonly deleteResult?: (file: FileRef) => Promise<Result<null>>;
   readonly readAgain: (file: FileRef) => Promise<Result<TakenFile>>;

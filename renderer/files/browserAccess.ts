@@ -10,7 +10,7 @@ import { chooseByInput, chooseSeveral, download } from './downloads.ts';
 
 const mostFileBytes = 21 * 1024 * 1024;
 const mostRecent = 10;
-const mostResults = 2_000;
+const mostFiles = 2_000;
 const mostBytes = 10 * mostFileBytes;
 const exportMediaTypes = {
   pdf: 'application/pdf',
@@ -141,14 +141,14 @@ export function makeBrowserAccess(): FileAccess {
       if (file.size > mostFileBytes) return tooLarge(file.size);
       return ok({ name: file.name, content: await bytesOf(file) });
     },
-    async chooseResultFiles(from) {
+    async chooseJsonFiles(from) {
       const chosen = (await chooseSeveral(from)).filter(({ name }) => name.toLowerCase().endsWith('.json'));
       if (chosen.length === 0) return ok(null);
       const files: TakenFile[] = [];
       const problems: Problem[] = [];
       let looked = 0;
       let bytes = 0;
-      for (const file of chosen.slice(0, mostResults)) {
+      for (const file of chosen.slice(0, mostFiles)) {
         if (bytes >= mostBytes) break;
         looked += 1;
         const read = await attempt('file-unreadable', file.name, async () =>

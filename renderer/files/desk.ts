@@ -1,3 +1,4 @@
+import type { Problem } from '../../engine/base/index.ts';
 import type { Workbench } from '../state/dispatcher.ts';
 import type { Answer, LeavingFor, Question } from '../state/sitting.ts';
 import type { FileAccess } from './access.ts';
@@ -26,4 +27,9 @@ export async function mayLeave(desk: Desk, leavingFor: LeavingFor): Promise<bool
   if (answer === 'discard') return true;
   // A save that failed or was cancelled keeps the document here.
   return answer === 'save' && (await desk.save()) === 'saved' && !isUnsaved(store.getState());
+}
+
+/** Tells why something was not opened. */
+export function refuseOpening(bench: Workbench, name: string | undefined, problems: readonly Problem[]): void {
+  bench.refuse({ deed: 'open', ...(name !== undefined && { name }), problems });
 }

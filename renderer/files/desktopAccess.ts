@@ -15,7 +15,7 @@ export function makeDesktopAccess(desktop: DesktopBridge): FileAccess {
     saveAs: (proposedName, content) => desktop.saveFileAs(proposedName, content),
     exportFile: (proposedName, content) => desktop.exportFile(proposedName, content),
     chooseList: () => desktop.chooseList(),
-    chooseResultFiles: (from) => desktop.chooseResultFiles(from),
+    chooseJsonFiles: (from) => desktop.chooseJsonFiles(from),
     deleteResult: (file) => desktop.deleteResult(file.handle),
     readAgain: (file) => desktop.readFileAgain(file.handle),
     peek: (file) => desktop.peekFile(file.handle),

@@ -1,5 +1,5 @@
 import type { Problem, Result } from '../../engine/base/index.ts';
-import type { ChosenResults, FileRef, KeptCopy, RecentEntry } from '../state/sitting.ts';
+import type { FileRef, KeptCopy, RecentEntry, SeveralFiles } from '../state/sitting.ts';
 import type { FileLook, ListFile, TakenFile } from './access.ts';
 
 /** What the desktop program tells of itself. */
@@ -38,7 +38,7 @@ export interface DesktopBridge {
   readonly exportFile: (proposedName: string, content: Uint8Array) => Promise<Result<string | null>>;
   readonly saveFile: (handle: string, content: Uint8Array) => Promise<Result<FileRef>>;
   readonly chooseList: () => Promise<Result<ListFile | null>>;
-  readonly chooseResultFiles: (from: 'files' | 'folder') => Promise<Result<ChosenResults | null>>;
+  readonly chooseJsonFiles: (from: 'files' | 'folder') => Promise<Result<SeveralFiles | null>>;
   readonly deleteResult: (handle: string) => Promise<Result<null>>;
   readonly readFileAgain: (handle: string) => Promise<Result<TakenFile>>;
   readonly peekFile: (handle: string) => Promise<Result<TakenFile>>;

@@ -1,16 +1,15 @@
 import type { Problem } from '../../engine/base/index.ts';
 import { newMachine } from '../../engine/edit/index.ts';
 import { fileWords, practiceWords } from '../../engine/messages/index.ts';
-import { saveReport } from '../handback/saveReport.ts';
 import { keepPlay } from '../practice/keepPlay.ts';
 import { loadSample } from '../samples/sampleCabinets.ts';
 import type { Workbench } from '../state/dispatcher.ts';
 import { makeEmptyCase } from '../state/emptyCase.ts';
-import type { Answer, FileActions, FileRef, KeptCopy } from '../state/sitting.ts';
+import type { Answer, FileActions, KeptCopy } from '../state/sitting.ts';
 import type { FileAccess } from './access.ts';
 import { clearAlerts } from './alerts.ts';
-import { sortMachines } from './chooseMachines.ts';
-import { type Desk, mayLeave } from './desk.ts';
+import { type Desk, mayLeave, refuseOpening } from './desk.ts';
+import { makeFilesBeside } from './filesBeside.ts';
 import { type ComingFile, openTaken, place } from './opening.ts';
 import { readDocument } from './readDocument.ts';
 import { RecoveryKeeper } from './recoveryKeeper.ts';
@@ -58,7 +57,6 @@ export function makeFileDesk(bench: Workbench, access: FileAccess, { newId, now,
       }),
     save: () => saveAll(desk),
   };
-  let reportCancelled = new AbortController();
   let last: Promise<unknown> = Promise.resolve();
   const inTurn = <T>(work: () => Promise<T>): Promise<T> => {
     const turn = last.then(work);
@@ -66,8 +64,7 @@ export function makeFileDesk(bench: Workbench, access: FileAccess, { newId, now,
     return turn;
   };
 
-  const refuseToOpen = (name: string | undefined, problems: Parameters<typeof bench.refuse>[0]['problems']) =>
-    bench.refuse({ deed: 'open', ...(name !== undefined && { name }), problems });
+  const refuseToOpen = (name: string | undefined, problems: readonly Problem[]) => refuseOpening(bench, name, problems);
 
   const openCopy = async (kept: KeptCopy) => {
     const read = readDocument(kept.name, kept.content);
@@ -202,58 +199,7 @@ export function makeFileDesk(bench: Workbench, access: FileAccess, { newId, now,
       inTurn(async () => {
         await savePart(desk, part, null);
       }),
-    exportFile: (proposedName, content, kind) =>
-      inTurn(async () => {
-        const done = await access.exportFile(proposedName, content, kind);
-        if (!done.ok) bench.refuse({ deed: 'export', name: proposedName, problems: done.problems });
-        else if (done.value !== null) bench.announce(fileWords.exported(done.value));
-      }),
-    saveApart: (proposedName, content) =>
-      inTurn(async () => {
-        const saved = await access.saveAs(proposedName, content);
-        if (!saved.ok) {
-          bench.refuse({ deed: 'export', name: proposedName, problems: saved.problems });
-          return null;
-        }
-        if (saved.value !== null) bench.announce(fileWords.exported(saved.value.name));
-        return saved.value?.name ?? null;
-      }),
-    chooseResultFiles: (from) =>
-      inTurn(async () => {
-        const chosen = await access.chooseResultFiles(from);
-        if (chosen.ok) return chosen.value;
-        refuseToOpen(undefined, chosen.problems);
-        return null;
-      }),
-    deleteResults:
-      access.deleteResult === undefined
-        ? null
-        : (wanted) =>
-            inTurn(async () => {
-              const gone: FileRef[] = [];
-              const problems: Problem[] = [];
-              for (const file of wanted) {
-                const done = await access.deleteResult?.(file);
-                if (done?.ok === true) gone.push(file);
-                else problems.push(...(done?.problems ?? []));
-              }
-              if (problems.length > 0) bench.refuse({ deed: 'delete', problems });
-              return gone;
-            }),
-    chooseMachines: (from) =>
-      inTurn(async () => {
-        const chosen = await access.chooseResultFiles(from);
-        if (!chosen.ok) return refuseToOpen(undefined, chosen.problems);
-        if (chosen.value === null) return;
-        if (chosen.value.problems.length > 0) refuseToOpen(undefined, chosen.value.problems);
-        bench.dispatch('add-machines', sortMachines(store.getState().cabinet, chosen.value.files));
-      }),
-    importList: () =>
-      inTurn(async () => {
-        const list = await access.chooseList();
-        if (!list.ok) refuseToOpen(undefined, list.problems);
-        else if (list.value) bench.dispatch('show-import', { list: list.value });
-      }),
+    ...makeFilesBeside(desk, inTurn),
     revert: () => inTurn(loadFromDisk),
     loadOutside: () => inTurn(loadFromDisk),
     compareOutside: (part) =>
@@ -273,12 +219,6 @@ export function makeFileDesk(bench: Workbench, access: FileAccess, { newId, now,
         clearAlerts(store, ['changed-outside'], part);
         await savePart(desk, part, file);
       }),
-    saveReport: (choice) =>
-      inTurn(() => {
-        reportCancelled = new AbortController();
-        return saveReport(bench, access, choice, now(), reportCancelled.signal);
-      }),
-    cancelReport: () => reportCancelled.abort(),
     answer(answer) {
       store.setState({ question: null });
       const resolve = answerNow;

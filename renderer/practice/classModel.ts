@@ -2,7 +2,7 @@ import { compareNatural, type Problem } from '../../engine/base/index.ts';
 import { parseResultFile } from '../../engine/cabinet/index.ts';
 import { type ClassRow, checkResult, classTable } from '../../engine/exercise/index.ts';
 import type { ResultContent } from '../../engine/schema/index.ts';
-import type { ChosenResults, FileRef } from '../state/sitting.ts';
+import type { FileRef, SeveralFiles } from '../state/sitting.ts';
 
 /** A result with the file in which it stood. */
 export interface ClassFile {
@@ -29,7 +29,7 @@ export interface ClassFiles {
 export const noClassFiles: ClassFiles = { results: [], damaged: [], foreign: 0, twice: 0, leftOut: 0 };
 
 /** Adds what was chosen to what is there. What is no whole result is named by what is wrong with it; what stands there already is not taken twice. */
-export function addResults(before: ClassFiles, chosen: ChosenResults): ClassFiles {
+export function addResults(before: ClassFiles, chosen: SeveralFiles): ClassFiles {
   const results = [...before.results];
   const damaged: DamagedFile[] = [];
   let foreign = 0;

@@ -1,5 +1,5 @@
 import { createStore } from 'zustand/vanilla';
-import type { ChosenResults, FileRef } from '../state/sitting.ts';
+import type { FileRef, SeveralFiles } from '../state/sitting.ts';
 import { addResults, type ClassFiles, noClassFiles } from './classModel.ts';
 
 export interface ClassState extends ClassFiles {
@@ -15,7 +15,7 @@ const nothing: ClassState = { ...noClassFiles, canDelete: false, chosen: [], del
 /** The table of a class, of this sitting. */
 export const classStore = createStore<ClassState>(() => nothing);
 
-export function takeChosen(chosen: ChosenResults, canDelete: boolean): void {
+export function takeChosen(chosen: SeveralFiles, canDelete: boolean): void {
   classStore.setState((before) => ({ ...addResults(before, chosen), canDelete, deleted: 0 }));
 }
 

@@ -73,7 +73,7 @@ export const instructorCommands = {
     label: 'takeResults',
     isEnabled: unlessAsked,
     run: async ({ files }, { from }) => {
-      const chosen = await files.chooseResultFiles(from);
+      const chosen = await files.chooseResults(from);
       if (chosen !== null) takeChosen(chosen, files.deleteResults !== null);
     },
   }),

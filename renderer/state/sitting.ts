@@ -26,7 +26,7 @@ export interface FileRef {
 }
 
 /** Results of exercises that were chosen, with those that could not be read. */
-export interface ChosenResults {
+export interface SeveralFiles {
   readonly files: readonly (FileRef & { readonly content: Uint8Array })[];
   readonly problems: readonly Problem[];
   /** How many more were chosen than are read at once. */
@@ -129,7 +129,7 @@ export interface FileActions {
   /** Saves a file that is no part of the document, an exercise or a result, where the user says; answers its name, null: nowhere. */
   readonly saveApart: (proposedName: string, content: Uint8Array) => Promise<string | null>;
   /** Lets the user choose results of exercises, or a folder of them, for the table of a class; null: nothing. */
-  readonly chooseResultFiles: (from: 'files' | 'folder') => Promise<ChosenResults | null>;
+  readonly chooseResults: (from: 'files' | 'folder') => Promise<SeveralFiles | null>;
   /** Deletes results for good, and answers those that are gone; null: a page cannot delete. */
   readonly deleteResults: ((files: readonly FileRef[]) => Promise<readonly FileRef[]>) | null;
   /** Lets the user choose cabinet files, or a folder of them, and adds the machines of this design to what is printed. */

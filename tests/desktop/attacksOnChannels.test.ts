@@ -89,7 +89,7 @@ describe.skipIf(missing)('the channels of the desktop program, used by others', 
 
   it('should read results of no place that the page names, and delete nothing that the user has not chosen as a result', async () => {
     for (const from of ['/etc', '../..', 'anywhere', '']) {
-      expect(await inForeignWindow(home, invoke(callChannels.chooseResultFiles, from))).toEqual(refused('malformed'));
+      expect(await inForeignWindow(home, invoke(callChannels.chooseJsonFiles, from))).toEqual(refused('malformed'));
     }
     const deleting = (handle: string) => inForeignWindow(home, invoke(callChannels.deleteResult, handle));
     expect(await deleting(join(folder, 'raw.cjs'))).toEqual(refused('malformed'));

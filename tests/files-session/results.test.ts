@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { ChosenFiles } from '../../electron/files/chosenFiles.ts';
 import { KeptCopies } from '../../electron/files/keptCopies.ts';
-import { takeResults } from '../../electron/files/results.ts';
+import { takeSeveral } from '../../electron/files/severalFiles.ts';
 import { serializeCabinet, serializeResult } from '../../engine/cabinet/index.ts';
 import { debrief, makeResult } from '../../engine/exercise/index.ts';
 import { readyGame } from '../exercise/readyGames.ts';
@@ -20,7 +20,7 @@ async function folderOf(files: Readonly<Record<string, string>>) {
   for (const [name, text] of Object.entries(files)) disk.put(`/class/${name}`, text);
   const machine = fakeMachine(disk, false);
   const chosen = new ChosenFiles(machine, new KeptCopies(machine, '/user/copies'));
-  const taken = await takeResults(disk, chosen, ['/class'], 'folder');
+  const taken = await takeSeveral(disk, chosen, ['/class'], 'folder');
   if (!taken.ok || taken.value === null) throw new Error('not taken');
   const handleOf = (name: string) => taken.value?.files.find((file) => file.name === name)?.handle ?? '';
   return { disk, chosen, taken: taken.value, handleOf };
@@ -30,19 +30,19 @@ describe('a folder of results', () => {
   it('should be read file by file; one that cannot be read stops none, and what is no JSON is left alone', async () => {
     const { disk, chosen } = await folderOf({ 'b10.json': resultText('b'), 'b2.json': resultText('a'), 'notes.txt': 'x' });
     disk.fault = (deed, at) => (deed === 'read' && at.endsWith('b2.json') ? 'EACCES' : undefined);
-    const taken = await takeResults(disk, chosen, ['/class'], 'folder');
+    const taken = await takeSeveral(disk, chosen, ['/class'], 'folder');
     expect(taken).toMatchObject({
       ok: true,
       value: { files: [{ name: 'b10.json' }], problems: [{ code: 'file-unreadable', facts: { file: 'b2.json' } }], leftOut: 0 },
     });
-    expect(await takeResults(disk, chosen, ['/gone'], 'folder')).toMatchObject({ ok: false, problems: [{ code: 'file-unreadable' }] });
+    expect(await takeSeveral(disk, chosen, ['/gone'], 'folder')).toMatchObject({ ok: false, problems: [{ code: 'file-unreadable' }] });
   });
 
   it('should stop before a folder chosen by mistake fills the memory', async () => {
     const { disk, chosen } = await folderOf({});
     const large = new Uint8Array(20 * 1024 * 1024);
     for (let at = 10; at < 30; at += 1) disk.put(`/class/${at}.json`, large);
-    const taken = await takeResults(disk, chosen, ['/class'], 'folder');
+    const taken = await takeSeveral(disk, chosen, ['/class'], 'folder');
     expect(taken).toMatchObject({ ok: true, value: { leftOut: 9 } });
   });
 

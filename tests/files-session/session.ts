@@ -5,7 +5,7 @@ import type { Machine } from '../../electron/files/machine.ts';
 import { readList } from '../../electron/files/readList.ts';
 import { RecentFiles, type RecentMemory } from '../../electron/files/recentFiles.ts';
 import { RecoveryStore } from '../../electron/files/recoveryStore.ts';
-import { takeResults } from '../../electron/files/results.ts';
+import { takeSeveral } from '../../electron/files/severalFiles.ts';
 import { ok, type Problem, type Result } from '../../engine/base/index.ts';
 import type { TakenFile } from '../../renderer/files/access.ts';
 import { makeDesktopAccess } from '../../renderer/files/desktopAccess.ts';
@@ -70,7 +70,7 @@ export async function startSession({ machine, document, memory = { recent: [] },
     exportFile: async (_name, content) => (state.dialog === null ? ok(null) : files.export(state.dialog, content)),
     saveFile: (handle, content) => files.save(handle, content),
     chooseList: async () => (state.dialog === null ? ok(null) : readList(machine, state.dialog)),
-    chooseResultFiles: async (from) => (state.dialog === null ? ok(null) : takeResults(machine.disk, files, [state.dialog], from)),
+    chooseJsonFiles: async (from) => (state.dialog === null ? ok(null) : takeSeveral(machine.disk, files, [state.dialog], from)),
     deleteResult: (handle) => files.deleteResult(handle),
     readFileAgain: (handle) => files.readAgain(handle),
     peekFile: (handle) => files.peek(handle),

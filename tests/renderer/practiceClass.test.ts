@@ -4,7 +4,7 @@ import { serializeExercise, serializeResult } from '../../engine/cabinet/index.t
 import { debrief, makeResult } from '../../engine/exercise/index.ts';
 import type { ExerciseMove } from '../../engine/schema/index.ts';
 import { addResults, type ClassFiles, noClassFiles, orderLines } from '../../renderer/practice/classModel.ts';
-import type { ChosenResults } from '../../renderer/state/sitting.ts';
+import type { SeveralFiles } from '../../renderer/state/sitting.ts';
 import { readyGame } from '../exercise/readyGames.ts';
 
 function resultText(code: string, part = 'neighbours', moves: ExerciseMove[] = [{ do: 'give-up' }], seconds?: number): string {
@@ -14,7 +14,7 @@ function resultText(code: string, part = 'neighbours', moves: ExerciseMove[] = [
   return serializeResult(makeResult(exercise, moves, looked, { code, ...(seconds === undefined ? {} : { seconds }) }));
 }
 
-const chosen = (files: Readonly<Record<string, string>>, rest: Partial<ChosenResults> = {}): ChosenResults => ({
+const chosen = (files: Readonly<Record<string, string>>, rest: Partial<SeveralFiles> = {}): SeveralFiles => ({
   files: Object.entries(files).map(([name, text]) => ({
     handle: name,
     key: '',

@@ -1,22 +1,22 @@
 import { basename, join } from 'node:path';
 import { compareNatural, fail, makeProblem, ok, type Problem, type Result } from '../../engine/base/index.ts';
-import type { ChosenFile, ChosenResults } from '../ipc/bridge.ts';
+import type { ChosenFile, SeveralFiles } from '../ipc/bridge.ts';
 import type { ChosenFiles } from './chosenFiles.ts';
 import type { Disk } from './disk.ts';
 import { findErrorCode } from './errorCode.ts';
 import { mostFileBytes } from './limits.ts';
 
-/** More results than any course has, and more than they weigh together; a folder chosen by mistake must not fill the memory. */
-const mostResults = 2_000;
+/** More than any course has results or any design machines, and more than they weigh; a folder by mistake must not fill the memory. */
+const mostFiles = 2_000;
 const mostBytes = 10 * mostFileBytes;
 
 /** Reads the chosen files, or every JSON file of the chosen folder (not of the folders in it). One that cannot be read stops none. */
-export async function takeResults(
+export async function takeSeveral(
   disk: Disk,
   chosen: ChosenFiles,
   [first, ...others]: readonly string[],
   from: 'files' | 'folder',
-): Promise<Result<ChosenResults | null>> {
+): Promise<Result<SeveralFiles | null>> {
   if (first === undefined) return ok(null);
   const listed = from === 'folder' ? await listFolder(disk, first) : ok([first, ...others]);
   if (!listed.ok) return listed;
@@ -24,7 +24,7 @@ export async function takeResults(
   const problems: Problem[] = [];
   let looked = 0;
   let bytes = 0;
-  for (const path of listed.value.slice(0, mostResults)) {
+  for (const path of listed.value.slice(0, mostFiles)) {
     if (bytes >= mostBytes) break;
     const taken = await chosen.take(path);
     looked += 1;
