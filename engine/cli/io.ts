@@ -2,6 +2,8 @@
 export interface Io {
   /** Reads a whole file, or says why not by the system's code (`ENOENT`, …). */
   readFile(path: string): Promise<{ readonly bytes: Uint8Array } | { readonly reason: string }>;
+  /** The names of what lies in a folder; null where the path is none, or cannot be listed. */
+  listFolder(path: string): Promise<readonly string[] | null>;
   /** Deletes a file; null when it is done, else why not, by the system's code. */
   removeFile(path: string): Promise<string | null>;
   /** The lines of a file, or of standard input for "-", as they come. Throws an error with a system's code when it cannot be read. */

@@ -1,5 +1,5 @@
 import { createReadStream } from 'node:fs';
-import { mkdir, readFile, unlink, writeFile } from 'node:fs/promises';
+import { mkdir, readdir, readFile, unlink, writeFile } from 'node:fs/promises';
 import { dirname } from 'node:path';
 import type { Writable } from 'node:stream';
 import type { Io } from './io.ts';
@@ -20,6 +20,7 @@ export function makeNodeIo(): Io {
         return { reason: reasonOf(error) };
       }
     },
+    listFolder: (path) => readdir(path).catch(() => null),
     async writeFile(path, bytes, { replace }) {
       try {
         await mkdir(dirname(path), { recursive: true });

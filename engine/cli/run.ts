@@ -3,6 +3,7 @@ import { commandWords } from '../messages/index.ts';
 import { type JsonProblem, jsonUsageProblem, makeHead, programVersion } from './answer/index.ts';
 import type { Command } from './command.ts';
 import {
+  cases,
   check,
   compare,
   diagnose,
@@ -31,6 +32,7 @@ const commands: { readonly [C in CommandName]: Command } = {
   diagnose,
   next,
   replay,
+  cases,
   sums,
   print,
   isolation,

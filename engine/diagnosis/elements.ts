@@ -1,5 +1,5 @@
 import { Recent, type UnitId } from '../base/index.ts';
-import { type Circumstance, type Fault, faultModes, type Presence, presences } from '../schema/index.ts';
+import { type Circumstance, type Fault, faultModes, type Presence, presences, type SharpenedRates } from '../schema/index.ts';
 import type { SearchElement } from '../search/index.ts';
 import { itemKey } from '../simulation/index.ts';
 import type { Cabinet } from '../topology/index.ts';
@@ -25,6 +25,8 @@ export interface FaultSpaceOptions {
   readonly daysSinceWhole: number;
   /** Wiring mistakes only show at power-up; once the machine ran there are none. */
   readonly withWiringMistakes: boolean;
+  /** What confirmed cases made of the assumed rates; left out: nothing. */
+  readonly rates?: SharpenedRates | undefined;
 }
 
 /**
@@ -32,8 +34,8 @@ export interface FaultSpaceOptions {
  * of its fibres may have a mode of its own: `cable/x` as a whole, `cable/x/outbound`, `cable/x/return`; the whole excludes the two.
  */
 export function listFaultSpace(cabinet: Cabinet, options: FaultSpaceOptions): FaultSpace {
-  const { circumstances, daysSinceWhole, withWiringMistakes } = options;
-  const key = JSON.stringify([circumstances, daysSinceWhole, withWiringMistakes]);
+  const { circumstances, daysSinceWhole, withWiringMistakes, rates } = options;
+  const key = JSON.stringify([circumstances, daysSinceWhole, withWiringMistakes, rates]);
   return recentSpaces.get(cabinet, key, () => ({ ...workOutFaultSpace(cabinet, options), key }));
 }
 
@@ -50,7 +52,7 @@ function workOutFaultSpace(cabinet: Cabinet, options: FaultSpaceOptions): Omit<F
     const settled: SettledFault[] = [];
     const searchModes: { id: string; odds: number }[] = [];
     for (const fault of modes) {
-      const odds = priorOdds(fault, cabinet.content, options.circumstances, options.daysSinceWhole);
+      const odds = priorOdds(fault, cabinet.content, options.circumstances, options.daysSinceWhole, options.rates);
       for (const presence of presences) {
         if (odds[presence] > 0) {
           settled.push({ ...fault, presence });

@@ -8,7 +8,7 @@ export { displayLogFactors, lookLogFactors, misreading, reportLogFactors } from 
 
 export { lookOutcomes } from './plan.ts';
 export { isProvoked, presentChance, provokedChance } from './presence.ts';
-export { defaultDaysSinceWhole, type Rate, rateOf } from './rates.ts';
+export { defaultDaysSinceWhole, isAssumed, type Rate, ratedModes, rateOf } from './rates.ts';
 export type { DiagnosisOptions } from './searched.ts';
 export type {
   AmbiguityGroup,

@@ -1,4 +1,4 @@
-import type { CabinetContent, Circumstance, Fault, ItemKind } from '../schema/index.ts';
+import type { CabinetContent, Circumstance, Fault, ItemKind, SharpenedRates } from '../schema/index.ts';
 
 /** How often a mode occurs, and where that figure comes from. */
 export interface Rate {
@@ -58,10 +58,31 @@ function isWiringMistake(fault: Fault): boolean {
   return fault.item === 'wiring' || fault.mode === 'fibres-crossed';
 }
 
-/** The rate of a mode in a cabinet: the cabinet's own where it has one, else the default. */
-export function rateOf(fault: Fault, content: CabinetContent): Rate {
-  const fallback = defaultRates[fault.item][fault.mode] ?? { perYear: 0, intermittentShare: 0, source: assumed };
-  const own = content.rates?.find((rate) => rate.item === fault.item && rate.mode === fault.mode);
+/** Every mode that has a rate, in the order of the vocabulary. */
+export const ratedModes: readonly { readonly item: ItemKind; readonly mode: string; readonly rate: Rate }[] = Object.entries(
+  defaultRates,
+).flatMap(([item, modes]) => Object.entries(modes).map(([mode, rate]) => ({ item: item as ItemKind, mode, rate }))); // keys of the table
+
+type Mode = Pick<Fault, 'item' | 'mode'>;
+
+/**
+ * The rate of a mode in a cabinet: the cabinet's own where it has one, else the default. Confirmed cases sharpen what is assumed, and
+ * leave alone what somebody wrote.
+ */
+export function rateOf(fault: Mode, content: CabinetContent, sharpened?: SharpenedRates): Rate {
+  const written = writtenRate(fault, content);
+  const factor = isAssumed(written) ? factorOf(fault, sharpened) : undefined;
+  return factor === undefined ? written : { ...written, perYear: written.perYear * factor, source: 'confirmed-cases' };
+}
+
+/** Whether a rate is nobody's figure, so that confirmed cases may sharpen it. */
+export function isAssumed({ source }: Rate): boolean {
+  return source === assumed;
+}
+
+function writtenRate({ item, mode }: Mode, content: CabinetContent): Rate {
+  const fallback = defaultRates[item][mode] ?? { perYear: 0, intermittentShare: 0, source: assumed };
+  const own = content.rates?.find((rate) => rate.item === item && rate.mode === mode);
   return own === undefined
     ? fallback
     : {
@@ -69,6 +90,10 @@ export function rateOf(fault: Fault, content: CabinetContent): Rate {
         intermittentShare: fallback.intermittentShare === 0 ? 0 : (own.intermittentShare ?? fallback.intermittentShare),
         source: own.source ?? 'cabinet',
       };
+}
+
+function factorOf({ item, mode }: Mode, sharpened: SharpenedRates | undefined): number | undefined {
+  return sharpened?.factors.find((one) => one.item === item && one.mode === mode)?.factor;
 }
 
 /** Whether any default rate is in use, so that an answer must say "rates assumed". */
@@ -103,8 +128,9 @@ export function priorOdds(
   content: CabinetContent,
   circumstances: readonly Circumstance[],
   daysSinceWhole: number,
+  sharpened?: SharpenedRates,
 ): { readonly steady: number; readonly intermittent: number } {
-  const { perYear, intermittentShare } = rateOf(fault, content);
+  const { perYear, intermittentShare } = rateOf(fault, content, sharpened);
   if (isWiringMistake(fault)) {
     // A cabinet that nobody wired since it last ran has no wiring mistakes.
     const p = circumstances.some(({ kind }) => kind === 'not-reworked') ? 0 : Math.min(perYear, 1 - 1e-9);

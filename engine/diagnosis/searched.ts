@@ -34,16 +34,23 @@ export function prepare(cabinet: Cabinet, evidence: Evidence): Prepared {
     circumstances: evidence.circumstances ?? [],
     daysSinceWhole: evidence.daysSinceWhole ?? defaultDaysSinceWhole,
     withWiringMistakes: !plan.trips.some(({ onset }) => onset === 'while-running'),
+    rates: evidence.rates,
   });
   const scenarios = narrowScenarios(cabinet, plan, space, all);
   const notes: DiagnosisNote[] = [
-    ...(usesAssumedRates(cabinet.content) ? [{ code: 'rates-assumed' } as const] : []),
+    ...noteRates(cabinet, evidence),
     ...setToDefault.map((type) => ({ code: 'type-set-to-default', type }) as const),
     ...(mayBeSampled(plan) ? [{ code: 'presence-sampled' } as const] : []),
     ...(scenarios.length < all.length ? [{ code: 'behaviour-narrowed' } as const] : []),
     ...(plan.observations.length === 0 ? [{ code: 'nothing-observed' } as const] : []),
   ];
   return { cabinet, plan, space, scenarios, notes };
+}
+
+/** On what the percentages stand, where it is not the cabinet's own figures alone. */
+function noteRates({ content }: Cabinet, { rates }: Evidence): readonly DiagnosisNote[] {
+  if (!usesAssumedRates(content)) return [];
+  return [rates === undefined ? { code: 'rates-assumed' } : { code: 'rates-sharpened', cases: rates.cases }];
 }
 
 /** A finished search with the evaluator that weighed it. `offset`: likelihoods are scaled by exp(−offset). */

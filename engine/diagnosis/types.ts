@@ -60,6 +60,8 @@ export interface Contradiction {
 /** Something about how the answer was reached that a reader must know. */
 export type DiagnosisNote =
   | { readonly code: 'rates-assumed' }
+  /** Assumed rates, sharpened by so many confirmed cases. */
+  | { readonly code: 'rates-sharpened'; readonly cases: number }
   | { readonly code: 'type-set-to-default'; readonly type: TypeId }
   /** So many moments that the presence of intermittent faults was averaged over a sample of its patterns. */
   | { readonly code: 'presence-sampled' }

@@ -255,6 +255,22 @@ export const commandWords = {
     },
     examples: [{ says: 'A case', line: 'linkwright replay sample-cabinets/two-chains.4.case.json' }],
   },
+  cases: {
+    summary: 'say what confirmed cases teach: rates, and equipment that behaves otherwise',
+    usage: ['linkwright cases FOLDER|CASE… [--strength N]'],
+    about: [
+      'Reads cases (of a folder: every file that ends in .json) and counts the causes that are proved, each case once. Sets the sharpened rates beside the assumed ones, with the interval in which each lies with 90 %, and names equipment that behaved differently than its cabinet says. What is not counted is named, with the reason; exercises and simulations never count.',
+      'Rates are weighed against each other only, by how many such parts the cabinets of the cases have. Nothing is written, and nothing leaves this computer.',
+    ],
+    options: {
+      strength: { value: 'N', meaning: 'How many confirmed cases of its own kind each assumed rate is worth (2 without it).' },
+      json,
+    },
+    examples: [
+      { says: 'A folder of cases', line: 'linkwright cases sample-cabinets/confirmed' },
+      { says: 'Trust the assumed rates more', line: 'linkwright cases sample-cabinets/confirmed --strength 10' },
+    ],
+  },
   sums: {
     summary: 'say whether light, axes, 24 V and DC link are enough',
     usage: ['linkwright sums FILE [--set FIGURE:NAME=VALUE]…'],

@@ -5,7 +5,7 @@ import { behaviourWords, findValueWords } from './behaviour.ts';
 import { wordFault, wordTheItem } from './faults.ts';
 import { wordLook } from './looks.ts';
 import type { Names } from './names.ts';
-import { startSentence, wordList, wordProbability, wordUpperBound } from './numbers.ts';
+import { startSentence, wordCount, wordList, wordProbability, wordUpperBound } from './numbers.ts';
 
 /** Heads an ambiguity group. */
 export const cannotTellApart = 'What was seen cannot tell these apart';
@@ -33,6 +33,8 @@ export function wordNote(names: Names, note: DiagnosisNote): string {
   switch (note.code) {
     case 'rates-assumed':
       return 'The yearly rates behind the percentages are assumed. Read the percentages as an order, not as a measurement.';
+    case 'rates-sharpened':
+      return `The yearly rates behind the percentages are assumed ones, sharpened by ${wordCount(note.cases, 'confirmed case')}. Read the percentages as an order, not as a measurement.`;
     case 'type-set-to-default':
       return `The behaviour of ${names.type(note.type)} is not known. At most two such types are weighed at once, so its usual behaviour was taken.`;
     case 'presence-sampled':

@@ -43,6 +43,16 @@ export {
 export { exercisePaperWords } from './exercisePaper.ts';
 export { classHeads, exerciseWords, wordExerciseOutcome, wordExerciseStep, wordGiven } from './exerciseSheet.ts';
 export {
+  experienceWords,
+  wordCases,
+  wordCauseKind,
+  wordClue,
+  wordDifference,
+  wordFactor,
+  wordNotCounted,
+  wordRate,
+} from './experience.ts';
+export {
   momentWords,
   wordDisplayReason,
   wordDisplayTerm,
@@ -118,6 +128,7 @@ export {
   wordLevel,
 } from './practiceMake.ts';
 export { severityWords, wordProblem } from './problems.ts';
+export { formatName } from './problemsOfFiles.ts';
 export type { ProblemWords } from './problemWords.ts';
 export { shellWords, startWords } from './programWords.ts';
 export { wordDuration, wordNumber, wordTermValue } from './quantities.ts';

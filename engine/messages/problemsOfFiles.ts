@@ -60,7 +60,8 @@ export const formatWords: Readonly<Record<string, string>> = {
   'linkwright-result': 'result of an exercise',
 };
 
-const formatName = (format: string | number) => ownWord(formatWords, format) ?? `file of the format ${quote(format)}`;
+/** What a file of a format is called. */
+export const formatName = (format: string | number) => ownWord(formatWords, format) ?? `file of the format ${quote(format)}`;
 
 /** What should have stood at the place of a damage. */
 const expectedJsonWords: Readonly<Record<string, string>> = {

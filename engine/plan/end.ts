@@ -3,8 +3,8 @@ import type { Evidence, Intervention, Snapshot } from '../schema/index.ts';
 import { simulate } from '../simulation/index.ts';
 import type { Cabinet } from '../topology/index.ts';
 import { listDisplaced, listHandlings } from './history.ts';
+import { mendedBy } from './mended.ts';
 import type { Displaced, EndReason, EndState } from './types.ts';
-import { Workshop } from './worlds.ts';
 
 /** More than this probability that something comes back, and nothing is proved. */
 const mostDoubt = 0.1;
@@ -63,15 +63,9 @@ function provisionalReasons(displaced: readonly Displaced[]): readonly EndReason
 }
 
 /** Probability that some fault of the diagnosis is still in the cabinet, only not there at the moment. */
-function chanceOfComingBack(cabinet: Cabinet, { snapshots }: Evidence, { hypotheses }: Diagnosis): number {
-  const workshop = new Workshop(
-    cabinet,
-    snapshots.flatMap(({ interventions }) => interventions ?? []),
-  );
-  return hypotheses.reduce(
-    (sum, { faults, probability }) => sum + (faults.some(({ fault }) => workshop.isThere(fault)) ? probability : 0),
-    0,
-  );
+function chanceOfComingBack(cabinet: Cabinet, evidence: Evidence, { hypotheses }: Diagnosis): number {
+  const isMended = mendedBy(cabinet, evidence);
+  return hypotheses.reduce((sum, { faults, probability }) => sum + (faults.every(({ fault }) => isMended(fault)) ? 0 : probability), 0);
 }
 
 function expectedNow(cabinet: Cabinet, { snapshots }: Evidence): EndState['expected'] {

@@ -4,6 +4,7 @@ export { evidenceAfter } from './evidenceAfter.ts';
 export { listHandBackChecks } from './handBack.ts';
 export { listDisplaced, listHandlings, putBack } from './history.ts';
 export { machineStateOf } from './machineState.ts';
+export { mendedBy } from './mended.ts';
 export { bestStep, type PlanOptions, planning, planSteps } from './planSteps.ts';
 export { type ReplayStep, replayCase } from './replay.ts';
 export type {

@@ -8,6 +8,8 @@ import {
   displayMeanings,
   faultModes,
   handBackChecks,
+  type ItemKind,
+  itemKinds,
   linkEnds,
   machineStates,
   onsets,
@@ -116,12 +118,34 @@ export type Snapshot = z.infer<typeof snapshot>;
 export const circumstance = z.strictObject({ kind: z.enum(circumstanceKinds), subjects: z.array(id).max(5_000).optional() });
 export type Circumstance = z.infer<typeof circumstance>;
 
+/**
+ * The rates on which a case stands, where confirmed cases sharpened the assumed ones: how often a mode occurs, as a multiple of what is
+ * assumed. Modes left out stay as assumed. Kept with the case, so that the same file gives the same answer on every laptop.
+ */
+export const sharpenedRates = z.strictObject({
+  /** How many confirmed cases were counted, and how many of its own kind each assumed rate was worth. */
+  cases: z.int().positive().max(1_000_000),
+  strength: z.number().positive().max(1_000_000),
+  factors: z
+    .array(
+      z.strictObject({
+        item: z.enum(itemKinds as [ItemKind, ...ItemKind[]]),
+        mode: line,
+        factor: z.number().positive().max(1_000_000),
+      }),
+    )
+    .max(200),
+});
+export type SharpenedRates = z.infer<typeof sharpenedRates>;
+
 /** Everything the diagnosis works from, besides the cabinet. */
 export const evidence = z.strictObject({
   snapshots: z.array(snapshot).max(200),
   circumstances: z.array(circumstance).max(50).optional(),
   /** Days since the machine was last known whole. Left out: a week. */
   daysSinceWhole: amount.optional(),
+  /** Left out: the assumed rates, and the cabinet's own. */
+  rates: sharpenedRates.optional(),
 });
 export type Evidence = z.infer<typeof evidence>;
 

@@ -28,6 +28,7 @@ export {
   lightOutcomes,
   look,
   plugLightOutcomes,
+  type SharpenedRates,
   type Snapshot,
   type TruthContent,
   truthContent,

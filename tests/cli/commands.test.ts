@@ -19,7 +19,7 @@ describe('linkwright', () => {
     const nothing = await linkwright([]);
     expect(nothing).toMatchObject({ exit: 2, out: '' });
     expect(nothing.err.replace(/\s+/g, ' ')).toContain(
-      'check, compare, simulate, diagnose, next, replay, sums, print, isolation, export, import, exercise or schema',
+      'check, compare, simulate, diagnose, next, replay, cases, sums, print, isolation, export, import, exercise or schema',
     );
     const unknown = await linkwright(['simualte', sample]);
     expect(unknown).toMatchObject({ exit: 2, out: '' });

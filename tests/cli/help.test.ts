@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import {
+  cases,
   check,
   compare,
   diagnose,
@@ -18,6 +19,7 @@ import { type CommandName, type CommandWords, commandWords } from '../../engine/
 import { linkwright, shellWords } from './runLinkwright.ts';
 
 const commands = {
+  cases,
   check,
   compare,
   diagnose,

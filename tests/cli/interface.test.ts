@@ -31,6 +31,7 @@ const fields = {
   diagnose: new Set([...everywhere, ...documented('`diagnose`')]),
   next: new Set([...everywhere, ...documented('`next`')]),
   replay: new Set([...everywhere, ...documented('`replay`')]),
+  cases: new Set([...everywhere, ...documented('`cases`')]),
   exercise: new Set([...everywhere, ...documented('`exercise`')]),
 };
 
@@ -99,6 +100,7 @@ const runs: Readonly<Record<keyof typeof fields, readonly (readonly string[])[]>
   ],
   next: [['sample-cabinets/three-units.3.case.json'], ['look.case.json'], ['moved.case.json'], [sample, '--halted', 'perhaps']],
   replay: [['look.case.json'], ['sample-cabinets/three-units.3.case.json'], ['missing.json']],
+  cases: [['sample-cabinets/confirmed', 'missing.json']],
   exercise: [
     ['check', ready],
     ['check', ready, '--passphrase', 'another'],
@@ -147,6 +149,7 @@ const look: CaseContent = {
         looks: [{ look: 'voltage', unit: 'u1', outcomes: ['absent'] }],
       },
     ],
+    rates: { cases: 2, strength: 2, factors: [{ item: 'plug', mode: 'loose', factor: 1.5 }] },
   },
 };
 
@@ -210,7 +213,7 @@ beforeAll(async () => {
 }, 120_000);
 
 describe('the JSON interface', () => {
-  it.each(['check', 'compare', 'simulate', 'diagnose', 'next', 'replay', 'exercise'] as const)(
+  it.each(['check', 'compare', 'simulate', 'diagnose', 'next', 'replay', 'cases', 'exercise'] as const)(
     'should have every field of %s on its page',
     (command) => {
       const missing = [...new Set(found[command]?.leaves)].filter((path) => !fields[command].has(path));
@@ -218,7 +221,7 @@ describe('the JSON interface', () => {
     },
   );
 
-  it.each(['check', 'compare', 'simulate', 'diagnose', 'next', 'replay', 'exercise'] as const)(
+  it.each(['check', 'compare', 'simulate', 'diagnose', 'next', 'replay', 'cases', 'exercise'] as const)(
     'should really give every field that the page promises for %s',
     (command) => {
       const given = new Set(found[command]?.all);

@@ -1,4 +1,4 @@
-import { readFile } from 'node:fs/promises';
+import { readdir, readFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import type { Io, LineRead } from '../../engine/cli/io.ts';
 import { splitLines } from '../../engine/cli/lines.ts';
@@ -32,6 +32,10 @@ export async function linkwright(args: readonly string[], files: Files = {}, col
         // Node's own errors carry a code; anything else would be a bug of the test.
         return { reason: (error as NodeJS.ErrnoException).code ?? String(error) };
       }
+    },
+    async listFolder(path) {
+      const inside = Object.keys(files).flatMap((name) => (name.startsWith(`${path}/`) ? [name.slice(path.length + 1)] : []));
+      return inside.length > 0 ? inside : await readdir(resolve(programFolder, path)).catch(() => null);
     },
     async writeFile(path, bytes, { replace }) {
       if (!replace && (written.has(path) || Object.hasOwn(files, path))) return 'EEXIST';

@@ -9,10 +9,10 @@ import type { SchemaName } from '../../engine/schema/index.ts';
  */
 export const schemaFingerprints: Readonly<Record<SchemaName, Readonly<Record<number, string>>>> = {
   cabinet: { 1: '17c5bdf71d98367b' },
-  case: { 1: '3d5e5e925907a997' },
+  case: { 1: 'd2179c34b64df469' },
   truth: { 1: 'a0dfb13407f7cc4f' },
   exercise: { 1: '55583fd1cce72c48' },
   result: { 1: '304cce509292b25e' },
   'simulate-line': { 1: 'd3774abfedd23792' },
-  'diagnose-line': { 1: '805f9cd118ddecb5' },
+  'diagnose-line': { 1: '06569ec76989158d' },
 };

@@ -280,6 +280,7 @@ describe('the words for a diagnosis', () => {
   it('should word hypotheses, notes and beliefs', () => {
     const notes: { readonly [C in DiagnosisNote['code']]: Extract<DiagnosisNote, { code: C }> } = {
       'rates-assumed': { code: 'rates-assumed' },
+      'rates-sharpened': { code: 'rates-sharpened', cases: 3 },
       'type-set-to-default': { code: 'type-set-to-default', type: ids.type },
       'presence-sampled': { code: 'presence-sampled' },
       'behaviour-narrowed': { code: 'behaviour-narrowed' },

@@ -11,6 +11,7 @@ import {
   serializeTruth,
 } from '../../engine/cabinet/index.ts';
 import { predictBySolver } from '../outside/solver/solve.ts';
+import { confirmedCases } from './confirmed.ts';
 import { readyExercises } from './exercises.ts';
 import { soundSamples, unsoundSamples } from './index.ts';
 import { makeCase, makeTruth, reallyContent } from './makeCase.ts';
@@ -28,6 +29,7 @@ const files: ReadonlyMap<string, string> = new Map([
       [`${sample.name}.${i + 1}.truth.json`, serializeTruth(makeTruth(sample, i))] as const,
     ]),
   ]),
+  ...Object.entries(confirmedCases).map(([file, content]) => [`confirmed/${file}`, serializeCase(content)] as const),
 ]);
 
 const cases = soundSamples.flatMap((sample) =>
@@ -40,7 +42,9 @@ describe('the sample files', () => {
   });
 
   it('should be all that lies in the folder, besides the read-me', () => {
-    expect(readdirSync(folder).sort()).toEqual([...files.keys(), ...readyExercises.map(({ file }) => file), 'README.md'].sort());
+    const flat = [...files.keys()].filter((file) => !file.includes('/'));
+    expect(readdirSync(folder).sort()).toEqual([...flat, ...readyExercises.map(({ file }) => file), 'README.md', 'confirmed'].sort());
+    expect(readdirSync(new URL('confirmed/', folder)).sort()).toEqual(Object.keys(confirmedCases).sort());
   });
 
   it.each([...files.keys()])('should open: %s', (file) => {

@@ -1,3 +1,4 @@
+export { jsonCases } from './cases.ts';
 export {
   interfaceVersion,
   type JsonHead,

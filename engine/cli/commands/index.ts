@@ -1,3 +1,4 @@
+export { cases } from './cases.ts';
 export { check } from './check.ts';
 export { compare } from './compare.ts';
 export { diagnose } from './diagnose.ts';

@@ -44,6 +44,7 @@ export function readEvidence(topology: Topology, before: Evidence | null, given:
     snapshots: [...earlier.slice(0, -1), snapshot],
     circumstances: [...(before?.circumstances ?? []), ...circumstances.value],
     ...(daysSinceWhole === undefined ? {} : { daysSinceWhole }),
+    ...(before?.rates === undefined ? {} : { rates: before.rates }),
   });
 }
 

@@ -1,5 +1,6 @@
 export { readAct } from './acts.ts';
 export { type Asked, allOf, makeUsageProblem, understood } from './asked.ts';
+export { readCases } from './cases.ts';
 export { checkEvidence } from './checkEvidence.ts';
 export { checkActs, checkFaults, checkOnset, unknownThings } from './checkFaults.ts';
 export { readOption, readOptions } from './choices.ts';
@@ -10,4 +11,4 @@ export { readCabinetFigure, readFigureChange } from './figures.ts';
 export { makeSound, type ReadFile, readCabinetOrCase, type SoundCabinet } from './files.ts';
 export { readChain } from './names.ts';
 export { reasonOf } from './reason.ts';
-export { readChoice, readNumber } from './values.ts';
+export { readChoice, readLevel, readNumber } from './values.ts';

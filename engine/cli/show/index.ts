@@ -1,3 +1,4 @@
+export { formatCases } from './cases.ts';
 export { formatDiagnosis } from './diagnosis.ts';
 export { formatClass, formatExercise } from './exercise.ts';
 export { formatPlan } from './plan.ts';

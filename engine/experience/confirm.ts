@@ -1,0 +1,84 @@
+import { checkCabinet } from '../cabinet/index.ts';
+import { type Diagnosis, defaultDaysSinceWhole, diagnose, isAssumed, listFaultSpace, rateOf } from '../diagnosis/index.ts';
+import { endOf, mendedBy } from '../plan/index.ts';
+import type { CaseContent, Evidence } from '../schema/index.ts';
+import { itemKey } from '../simulation/index.ts';
+import type { Cabinet } from '../topology/index.ts';
+import { findClues, findDifferences, mendedCauses } from './behaved.ts';
+import type { CauseShare, ConfirmedCase, UncountedCase } from './types.ts';
+
+/**
+ * What one case confirms, or why it is not counted: its result must say `proved`, and what was seen and done must prove it. The cause is
+ * worked out anew at the assumed rates, so that no case counts for more because of others. Takes the time of a diagnosis, and of
+ * some thousand simulations where equipment behaved otherwise than documented.
+ */
+export function confirmCase(content: CaseContent): ConfirmedCase | UncountedCase {
+  const { result } = content;
+  if (result === undefined) return { content, reason: { why: 'no-result' } };
+  if (result.end !== 'proved') return { content, reason: { why: 'other-end', end: result.end } };
+  const { cabinet } = checkCabinet(content.cabinet);
+  if (!cabinet) return { content, reason: { why: 'cabinet-not-sound' } };
+  const { rates: _, ...evidence } = content.evidence;
+  const diagnosis = diagnose(cabinet, evidence);
+  const { end, because } = endOf(cabinet, evidence, diagnosis);
+  if (end !== 'proved') return { content, reason: { why: 'not-proved-by-acts', because } };
+  const causes = causesOf(cabinet, evidence, diagnosis, result);
+  if (causes.length === 0) return { content, reason: { why: 'cause-unclear' } };
+  const likely = mendedCauses(cabinet, evidence, diagnosis);
+  const differences = findDifferences(cabinet, evidence, diagnosis, likely);
+  return {
+    content,
+    ...countOf(cabinet, evidence, causes),
+    differences,
+    clues: differences.length === 0 ? [] : findClues(cabinet, evidence, diagnosis, likely, differences),
+  };
+}
+
+/** The kinds of cause among what was mended, by the diagnosis; only the named one, where the result names it. */
+function causesOf(
+  cabinet: Cabinet,
+  evidence: Evidence,
+  { hypotheses }: Diagnosis,
+  { item, mode }: NonNullable<CaseContent['result']>,
+): readonly CauseShare[] {
+  const isMended = mendedBy(cabinet, evidence);
+  const shares = new Map<string, CauseShare>();
+  let whole = 0;
+  for (const { faults, probability } of hypotheses) {
+    for (const { fault } of faults) {
+      const isNamed = (item === undefined || item === itemKey(fault)) && (mode === undefined || mode === fault.mode);
+      if (!isNamed || !isMended(fault)) continue;
+      const key = `${fault.item}/${fault.mode}`;
+      shares.set(key, { item: fault.item, mode: fault.mode, share: (shares.get(key)?.share ?? 0) + probability });
+      whole += probability;
+    }
+  }
+  return whole === 0 ? [] : [...shares.values()].map((one) => ({ ...one, share: one.share / whole })).sort((a, b) => b.share - a.share);
+}
+
+/** What could have been the cause. A kind whose rate somebody wrote into this cabinet is known, and teaches nothing of the assumed one. */
+function countOf(
+  cabinet: Cabinet,
+  evidence: Evidence,
+  causes: readonly CauseShare[],
+): Pick<ConfirmedCase, 'causes' | 'exposures' | 'fixedWeight'> {
+  const space = listFaultSpace(cabinet, {
+    circumstances: evidence.circumstances ?? [],
+    daysSinceWhole: evidence.daysSinceWhole ?? defaultDaysSinceWhole,
+    withWiringMistakes: !evidence.snapshots.some(({ onset }) => onset === 'while-running'),
+  });
+  const weights = new Map<string, ConfirmedCase['exposures'][number]>();
+  let fixedWeight = 0;
+  space.faults.forEach((faults, element) => {
+    faults.forEach((fault, index) => {
+      const odds = space.elements[element]?.modes[index]?.odds ?? 0;
+      if (!isAssumed(rateOf(fault, cabinet.content))) {
+        fixedWeight += odds;
+        return;
+      }
+      const key = `${fault.item}/${fault.mode}`;
+      weights.set(key, { item: fault.item, mode: fault.mode, weight: (weights.get(key)?.weight ?? 0) + odds });
+    });
+  });
+  return { causes, exposures: [...weights.values()], fixedWeight };
+}

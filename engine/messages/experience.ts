@@ -1,0 +1,105 @@
+import type { BehaviourClue, Difference, Equipment, Estimate, NotCounted, SharedClue, SharpenedRate } from '../experience/index.ts';
+import type { Evidence } from '../schema/index.ts';
+import { behaviourWords, findValueWords } from './behaviour.ts';
+import { wordObservation } from './diagnosis.ts';
+import { wordGap } from './explanations.ts';
+import { itemKindWords, wordMode } from './faults.ts';
+import { wordOutcomes } from './looks.ts';
+import type { Names } from './names.ts';
+import { startSentence, wordCount, wordList } from './numbers.ts';
+import { endReasonWords, endStateWords } from './plan.ts';
+import { wordNumber } from './quantities.ts';
+import { meaningWords, unitKindWords } from './words.ts';
+
+/*
+ * What confirmed cases teach, in words.
+ */
+
+/** Why a case is not counted, as a sentence. */
+export function wordNotCounted(reason: NotCounted): string {
+  switch (reason.why) {
+    case 'no-result':
+      return 'No result is written down.';
+    case 'other-end':
+      return `Its cause is not proved: ${endStateWords[reason.end].meaning}.`;
+    case 'not-proved-by-acts':
+      return `It is written down as proved, but what was seen and done does not prove it. ${reason.because.map((one) => endReasonWords[one]).join(' ')}`.trim();
+    case 'cause-unclear':
+      return 'What was mended does not explain what was seen, or not by the cause that the result names.';
+    case 'cabinet-not-sound':
+      return 'Its cabinet cannot be computed with.';
+    case 'counted-already':
+      return 'The same case is there again, by its id. The one handed back last is counted.';
+  }
+}
+
+/** "cable: cut, both fibres" */
+export const wordCauseKind = ({ item, mode }: Pick<SharpenedRate, 'item' | 'mode'>): string =>
+  `${itemKindWords[item].label}: ${wordMode(item, mode)}`;
+
+/** "servo drive “QE drive 2”, revision 07" */
+export function wordEquipment({ kind, model, revision }: Equipment): string {
+  return `${unitKindWords[kind]} “${model}”${revision === '' ? '' : `, revision ${revision}`}`;
+}
+
+/** "complains about any break in that direction" */
+const wordBehaves = (parameter: BehaviourClue['parameter'], value: string): string =>
+  `${behaviourWords[parameter].label} ${findValueWords(parameter, value)?.label ?? value}`;
+
+/** What some equipment seems to do otherwise than documented, and what would settle it. */
+export function wordClue({ equipment, parameter, assumed, instead, cases }: SharedClue): string {
+  const behaves = startSentence(wordEquipment(equipment));
+  return `${behaves}: in ${wordCount(cases.length, 'confirmed case')} what was seen fits better with “${wordBehaves(parameter, instead)}”; assumed is “${wordBehaves(parameter, assumed)}”. A misreading or a wrong legend may explain it too; a staged break settles it.`;
+}
+
+/** One thing seen otherwise: "Display of -TB2: seen upstream loss, predicted quiet." */
+export function wordDifference(names: Names, evidence: Evidence, { observation, seen, predicted }: Difference): string {
+  const say = (value: string | number): string => {
+    if (observation.kind === 'display' && Object.hasOwn(meaningWords, value)) return meaningWords[value as keyof typeof meaningWords].label;
+    if (observation.kind === 'report') return wordGap(names, observation.chain, value === 'none' ? value : Number(value));
+    const look = observation.kind === 'look' ? evidence.snapshots[observation.snapshot]?.looks?.[observation.index] : undefined;
+    return look === undefined ? String(value) : wordOutcomes(look.look, [String(value)]);
+  };
+  return `${startSentence(wordObservation(names, evidence, observation))}: seen ${wordList(seen.map(say), 'or')}, predicted ${say(predicted)}.`;
+}
+
+const twoFigures = (value: number): string => Number(value.toPrecision(2)).toString();
+
+/** A rate with its interval, per 1000 years: "1.5 (0.27–3.6)". */
+export const wordRate = ({ value, low, high }: Estimate): string =>
+  `${twoFigures(value * 1000)} (${twoFigures(low * 1000)}–${twoFigures(high * 1000)})`;
+
+/** A number of cases, shared ones in parts: "3", "1.55", "<0.01". */
+export const wordCases = (cases: number): string => (cases > 0 && cases < 0.01 ? '<0.01' : wordNumber(cases));
+
+/** A multiple: "× 2.5". */
+export const wordFactor = (factor: number): string => `× ${twoFigures(factor)}`;
+
+export const experienceWords = {
+  counted: (counted: number, uncounted: number) =>
+    `${wordCount(counted, 'confirmed case')} ${counted === 1 ? 'is' : 'are'} counted, ${uncounted === 0 ? 'none is' : uncounted === 1 ? '1 is' : `${uncounted} are`} left out.`,
+  heads: {
+    case: 'Case',
+    machine: 'Machine',
+    handedBack: 'Handed back',
+    cause: 'Cause, with its share of the case',
+    kind: 'What can be wrong',
+    confirmed: 'Confirmed',
+    expected: 'Expected',
+    assumed: 'Assumed',
+    sharpened: 'Sharpened',
+    factor: 'Moves',
+  },
+  left: 'Not counted',
+  behaved: 'Equipment behaved differently than assumed',
+  behavedIn: (name: string) => `Case ${name}:`,
+  noneBehaved: 'No equipment behaved differently than assumed.',
+  rates: 'Rates',
+  noCases: 'There is no confirmed case, so all rates are as assumed.',
+  how: (strength: string) =>
+    `Rates are for one part, per 1000 years (those of wiring mistakes per 1000 new or reworked cabinets), with the interval in which they lie with 90 %. Each assumed rate is worth ${strength} of its own kind. Expected: how many of the counted cases would be of this kind at the assumed rates, by how many such parts their cabinets have. Rates that a cabinet gives with a source are never changed. The model stands in engine/DOMAIN.md, section 10.`,
+  moreCauses: (count: number) => `${count} more`,
+  moreKinds: (count: number) => `${wordCount(count, 'more kind')} moved by less than 5 %.`,
+  worth: (strength: number) => wordCount(strength, 'confirmed case'),
+  otherFile: (kind: string) => `It is a file of another kind: ${kind}. Only cases of repair are counted.`,
+} as const;
