@@ -13,6 +13,7 @@ import {
   type Shape,
   type TableCell,
   textWidth,
+  wrapText,
 } from '../paper/index.ts';
 import { firstStep, groupPatterns, type PatternGroup, type Patterns, simulateSingles } from '../patterns/index.ts';
 import { type DisplayMeaning, displayMeanings, type LegendRecord } from '../schema/index.ts';
@@ -22,6 +23,7 @@ import type { Cabinet, ChainTopology } from '../topology/index.ts';
 import { codesFor, legendOf, onlyCode } from './codes.ts';
 import { describeGroup } from './groupWords.ts';
 import { markCell } from './markCell.ts';
+import { shortNames } from './shortNames.ts';
 import { type DocumentSource, makePaper } from './source.ts';
 import { behaviourNote } from './validity.ts';
 
@@ -32,21 +34,25 @@ const widestColumn = 20;
 /** From this width on words stand below the marks, and heads lie. */
 const captionColumn = 17;
 const reportWidth = 15;
+const listReportWidth = 20;
 /** Least width of the column that says what it may be. */
 const leastLabel = 78;
 const margins = 20;
 
 /** One sheet for each chain, and one for what is on no chain, where a fault shows there alone. A cabinet that is not sound has none. */
-export function doorSheets(source: DocumentSource, paper: PaperSize): readonly Paper[] {
-  const { cabinet } = source;
+export function doorSheets(given: DocumentSource, paper: PaperSize): readonly Paper[] {
+  const { cabinet } = given;
   if (cabinet === null) return [];
+  // Columns are narrow: what all designations begin with is said once.
+  const { names, prefix } = shortNames(given.topology, given.names);
+  const source = { ...given, names };
   const worked = workOut(cabinet);
   const { patterns } = worked;
   const makeRow = rowMaker(source, worked);
   const chains = cabinet.chains.filter(({ units }) => units.length > 0);
-  const sheets = chains.map((chain) => chainSheet(source, cabinet, patterns, chain, paper, makeRow));
+  const sheets = chains.map((chain) => chainSheet(source, cabinet, patterns, chain, paper, makeRow, prefix));
   const apart = patterns.groups.filter((group) => !chains.some((chain) => concerns(group, chain)));
-  return apart.length === 0 ? sheets : [...sheets, apartSheet(source, cabinet, patterns, apart, makeRow)];
+  return apart.length === 0 ? sheets : [...sheets, apartSheet(source, cabinet, patterns, apart, makeRow, prefix)];
 }
 
 /** Numbered in one paragraph: every line that it saves is room for rows. */
@@ -54,6 +60,11 @@ const howToRead: RichText = words.how.flatMap((text, index) => [
   { text: `${index === 0 ? '' : '  '}${index + 1}.\u00a0`, face: 'bold' as const },
   { text },
 ]);
+
+const opening = (prefix: string): readonly Block[] => [
+  { kind: 'paragraph', text: howToRead, size: 9 },
+  ...(prefix === '' ? [] : [{ kind: 'paragraph', text: [{ text: words.prefix }, { text: prefix, face: 'bold' }], size: 9 } as const]),
+];
 
 type RowMaker = (group: PatternGroup, number: number, elsewhere: string) => { readonly text: RichText; readonly ring: string };
 
@@ -113,6 +124,7 @@ function chainSheet(
   chain: ChainTopology,
   paper: PaperSize,
   makeRow: RowMaker,
+  prefix: string,
 ): Paper {
   const { names } = source;
   const groups = patterns.groups.filter((group) => concerns(group, chain));
@@ -132,7 +144,7 @@ function chainSheet(
     isLandscape,
     foot: words.validity(behaviourNote(cabinet, chain.units)),
     caution: cautionOf(cabinet),
-    blocks: [{ kind: 'paragraph', text: howToRead, size: 9 }, keyTable(cabinet, chain.units), table, ...unseenBlock(source, patterns)],
+    blocks: [...opening(prefix), keyTable(cabinet, chain.units), table, ...unseenBlock(source, patterns)],
   });
 }
 
@@ -143,6 +155,7 @@ function apartSheet(
   patterns: Patterns,
   groups: readonly PatternGroup[],
   makeRow: RowMaker,
+  prefix: string,
 ): Paper {
   const units = [...cabinet.supplies, ...cabinet.offChain];
   return makePaper(source, {
@@ -152,7 +165,7 @@ function apartSheet(
     foot: words.validity(behaviourNote(cabinet, units)),
     caution: cautionOf(cabinet),
     blocks: [
-      { kind: 'paragraph', text: howToRead, size: 9 },
+      ...opening(prefix),
       keyTable(cabinet, units),
       listTable(source, groups, null, units, (group, number) => makeRow(group, number, '')),
       ...unseenBlock(source, patterns),
@@ -208,13 +221,18 @@ function gridTable(
         const meaning = group.displays.get(unit) ?? 'quiet';
         return markCell(meaning, onlyCode(legends.get(unit), meaning), width - 1.2);
       }),
-      reportCell(source, group, chain.id),
+      reportCell(source, group, chain.id, reportWidth),
     ]),
   };
 }
 
-function reportCell({ names }: DocumentSource, group: PatternGroup, chain: ChainId): RichText {
+/** Where the report says that the chain is lost; by the positions in the heads, where the designations are too long for the column. */
+function reportCell({ names }: DocumentSource, group: PatternGroup, chain: ChainId, width: number): RichText {
   const gap = group.reports.get(chain) ?? 'none';
+  const name = names.gap(chain, gap);
+  // Two lines: every line more is room that a row is lost for.
+  if (gap !== 'none' && wrapText([{ text: name, face: 'bold' }], 9, width - 2.4).length > 2)
+    return [{ text: words.gapAt(gap), face: 'bold' }];
   return [{ text: names.gap(chain, gap), face: 'bold' }];
 }
 
@@ -233,12 +251,12 @@ function listTable(
     columns: [
       { head: words.itMayBe, width: leastLabel },
       { head: words.shows, grow: 1 },
-      ...(chain === null ? [] : [{ head: words.report, under: words.gap, align: 'center' as const, width: 20 }]),
+      ...(chain === null ? [] : [{ head: words.report, under: words.gap, align: 'center' as const, width: listReportWidth }]),
     ],
     rows: groups.map((group, index) => [
       label(group, index + 1),
       describeDisplays(source, group, units),
-      ...(chain === null ? [] : [reportCell(source, group, chain)]),
+      ...(chain === null ? [] : [reportCell(source, group, chain, listReportWidth)]),
     ]),
   };
 }

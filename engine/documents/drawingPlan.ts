@@ -19,8 +19,10 @@ export function planDrawing(topology: Topology, perRow: number): readonly Drawin
   const rows: DrawingRow[] = [];
   for (const chain of topology.chains) {
     const count = Math.max(1, Math.ceil(chain.units.length / perRow));
+    // Rows of equal length: no single unit is left for the last one.
+    const inRow = Math.ceil(chain.units.length / count);
     for (let row = 0; row < count; row++) {
-      rows.push({ chain, apart: null, units: chain.units.slice(row * perRow, (row + 1) * perRow), start: row * perRow });
+      rows.push({ chain, apart: null, units: chain.units.slice(row * inRow, (row + 1) * inRow), start: row * inRow });
     }
   }
   const order = inMountingOrder(topology);
@@ -36,11 +38,21 @@ export function planDrawing(topology: Topology, perRow: number): readonly Drawin
   return rows;
 }
 
-/** Spreads rows over sheets. */
+/** Spreads rows over sheets. A chain stays on one sheet where that takes no sheet more. */
 export function spreadRows(rows: readonly DrawingRow[], rowsPerSheet: number): readonly DrawingSheet[] {
-  return Array.from({ length: Math.ceil(rows.length / rowsPerSheet) }, (_, sheet) =>
+  const full = Array.from({ length: Math.ceil(rows.length / rowsPerSheet) }, (_, sheet) =>
     rows.slice(sheet * rowsPerSheet, (sheet + 1) * rowsPerSheet),
   );
+  const whole: DrawingRow[][] = [];
+  for (const [index, row] of rows.entries()) {
+    const isFirst = row.chain === null || rows[index - 1]?.chain !== row.chain;
+    const group = isFirst && row.chain !== null ? rows.filter(({ chain }) => chain === row.chain).length : 1;
+    const sheet = whole[whole.length - 1];
+    const room = sheet === undefined ? 0 : rowsPerSheet - sheet.length;
+    if (sheet === undefined || room === 0 || (group > room && group <= rowsPerSheet)) whole.push([row]);
+    else sheet.push(row);
+  }
+  return whole.length <= full.length ? whole : full;
 }
 
 /** On which sheet (from 1) a unit is drawn. */

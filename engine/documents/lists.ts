@@ -43,12 +43,12 @@ export function unitList(source: DocumentSource): Paper {
           {
             kind: 'fields',
             columns: 5,
+            // What is not known of it leaves no dash.
             fields: [
               { label: paperWords.controller, value: controller.designation || paperWords.none },
-              { label: tableWords.heads.model, value: controller.model ?? paperWords.none },
-              { label: tableWords.heads.partNumber, value: controller.partNumber ?? paperWords.none },
-              { label: tableWords.heads.revision, value: controller.revision ?? paperWords.none },
-              { label: tableWords.heads.serial, value: controller.serial ?? paperWords.none },
+              ...(['model', 'partNumber', 'revision', 'serial'] as const).flatMap((key) =>
+                controller[key]?.trim() ? [{ label: tableWords.heads[key], value: controller[key] }] : [],
+              ),
             ],
           },
         ];
@@ -124,7 +124,8 @@ function listBlock(topology: Topology, kind: TableKind, wanted: readonly ColumnK
     (key): TableColumn => ({
       head: tableWords.heads[key],
       ...(numbers.has(key) ? { align: 'right' } : {}),
-      ...(growing.has(key) ? { grow: 1 } : {}),
+      // Few and short columns are spread over the sheet; long texts get most of what is left.
+      grow: growing.has(key) ? 4 : 1,
     }),
   );
   const indices = shown.map((key) => table.columns.indexOf(key));

@@ -68,6 +68,9 @@ export const doorSheetWords = {
   itMayBe: 'It may be',
   report: 'report',
   gap: 'gap',
+  /** By position: where the designations are too long. */
+  gapAt: (position: number) => (position === 1 ? 'before 1' : `${position - 1} | ${position}`),
+  prefix: 'All designations on this sheet begin with ',
   first: (step: string, isLive: boolean, isAboutPower: boolean) =>
     `First${isLive ? ', live' : ''}: ${isAboutPower ? 'measure 24 V, then ' : ''}${step}.`,
   noStep: 'No look and no act tells more.',

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { checkCabinet, parseCabinetFile, serializeCabinet } from '../../engine/cabinet/index.ts';
+import { planDrawing, spreadRows } from '../../engine/documents/drawingPlan.ts';
 import { type DocumentSource, makeDocument } from '../../engine/documents/index.ts';
+import { commonPrefix } from '../../engine/documents/shortNames.ts';
 import { makeNames, type PaperKind, paperKinds } from '../../engine/messages/index.ts';
 import type { Page, PaperSize } from '../../engine/paper/index.ts';
 import { mmPerPoint, textWidth } from '../../engine/paper/index.ts';
@@ -80,6 +82,29 @@ describe('the door sheet', () => {
     expect(sheets[0]?.pages.length).toBeLessThanOrEqual(2);
   });
 
+  it('should say once what all designations begin with, and stay at two pages', () => {
+    const prefix = '=GRINDER1.TABLE+CABINET2.BAY3';
+    const longer = <R extends { readonly designation?: string | undefined }>(record: R): R => ({
+      ...record,
+      designation: `${prefix}${record.designation ?? ''}`,
+    });
+    const long: CabinetContent = {
+      ...twelve,
+      controller: longer({ id: 'nc', designation: '-KE1' }),
+      units: twelve.units?.map(longer),
+      links: twelve.links?.map(longer),
+      leads: twelve.leads?.map(longer),
+    };
+    const [sheet] = make(long, 'door-sheet');
+    expect(sheet?.pages.length).toBeLessThanOrEqual(2);
+    const texts = textsOf(sheet?.pages ?? []);
+    expect(texts.filter((text) => text.includes('GRINDER1'))).toHaveLength(1);
+    expect(texts.join(' ')).toContain('-TB5');
+    // One thing that is called otherwise, and all stand in full.
+    const [full] = make({ ...long, leads: twelve.leads }, 'door-sheet');
+    expect(textsOf(full?.pages ?? []).filter((text) => text.includes('GRINDER1')).length).toBeGreaterThan(12);
+  });
+
   it('should have no text below 9 pt, and column heads of at least 12 pt', () => {
     for (const content of [twelve, readContent('two-chains'), readContent('forty-units'), readContent('drives-off-chain')]) {
       for (const { pages, paper } of make(content, 'door-sheet')) {
@@ -157,5 +182,35 @@ describe('photos and labels', () => {
     const texts = textsOf(make({ ...content, links: [{ ...link, labelUpper: long }, ...others] }, 'labels').flatMap(({ pages }) => pages));
     expect(texts.some((text) => text.endsWith('…'))).toBe(true);
     expect(textsOf(make(content, 'labels').flatMap(({ pages }) => pages)).some((text) => text.endsWith('…'))).toBe(false);
+  });
+});
+
+describe('commonPrefix', () => {
+  it.each([
+    [['=G1+C2-TB1', '=G1+C2-WH12', '=G1+C2-KE1'], '=G1+C2'],
+    [['=G1+C2-TB1', '=G1+C3-TB1'], '=G1'],
+    [['=G1+C2-TB1', '=G12+C2-TB1'], ''],
+    [['-TB1', '-TB2'], ''],
+    [['+C1-TB1', '+C1-TB1-F1'], '+C1'],
+    [['+C1-TB1', '+C1'], ''],
+    [['+C1-TB1', '+C1TB2'], ''],
+    [['cabinet 1', 'cabinet 2'], ''],
+    [[], ''],
+  ])('%j begin with "%s"', (designations, prefix) => expect(commonPrefix(designations)).toBe(prefix));
+});
+
+describe('the drawing', () => {
+  it('should give the rows of a chain equal length, and keep a chain on one sheet where that takes none more', () => {
+    const { topology } = sourceOf(plainContent(2, 6));
+    const rows = planDrawing(topology, 5);
+    expect(rows.map(({ units }) => units.length)).toEqual([3, 3, 3, 3, 1]);
+    expect(spreadRows(rows, 3).map((sheet) => sheet.map(({ chain }) => chain?.record.number ?? null))).toEqual([
+      [1, 1],
+      [2, 2, null],
+    ]);
+    // Where it would take a sheet more the rows fill the sheets.
+    const four = planDrawing(sourceOf(plainContent(4, 6)).topology, 5);
+    expect(spreadRows(four, 3).map((sheet) => sheet.length)).toEqual([3, 3, 3]);
+    expect(spreadRows(planDrawing(sourceOf(plainContent(1, 40)).topology, 5), 3).map((sheet) => sheet.length)).toEqual([3, 3, 3]);
   });
 });
