@@ -1,0 +1,100 @@
+import { describe, expect, it } from 'vitest';
+import { diagnose } from '../../engine/diagnosis/index.ts';
+import type { Circumstance, Evidence, Fault } from '../../engine/schema/index.ts';
+import { drivesContent, soundCabinet } from '../plan/smallCabinet.ts';
+
+/** λ per year, copied by hand from section 9 of the domain text (all assumed there). */
+const perYear: Readonly<Record<string, number>> = {
+  'cable cut': 0.0015,
+  'cable outbound-cut': 0.0005,
+  'cable return-cut': 0.0005,
+  'cable outbound-dim': 0.0005,
+  'cable return-dim': 0.0005,
+  'plug loose': 0.004,
+  'plug fouled': 0.002,
+  'route kinked': 0.001,
+  'board dead-dark': 0.001,
+  'board dead-lit': 0.0005,
+  'board up-rx': 0.0006,
+  'board up-tx': 0.0004,
+  'board down-rx': 0.0006,
+  'board down-tx': 0.0004,
+  'board up-port': 0.0006,
+  'board down-port': 0.0006,
+  'fuse open': 0.0005,
+  'place contact-bad': 0.0005,
+  'lead open': 0.0005,
+  'feedback short': 0.0005,
+  'controller-port dead': 0.0007,
+  'controller all-ports-dead': 0.0003,
+  'supply output-lost': 0.001,
+  'supply dead': 0.001,
+};
+/** Probability per new or reworked cabinet, of each unit and each link. */
+const wiringMistake = 0.002;
+const onlySteady = ['cable fibres-crossed', 'wiring crossed', 'fuse open'];
+const daysPerYear = 365.25;
+
+const cabinet = soundCabinet(drivesContent(2));
+const nameOf = ({ item, mode }: Fault) => `${item} ${mode}`;
+
+/** Prior odds of every single fault, as `diagnose` gives them. */
+function singles(evidence: Omit<Evidence, 'snapshots'>): readonly { readonly fault: Fault; readonly odds: number }[] {
+  const { hypotheses } = diagnose(cabinet, { ...evidence, snapshots: [] }, { keep: 50_000 });
+  return hypotheses.flatMap(({ faults: [first, second], priorOdds }) =>
+    first === undefined || second !== undefined ? [] : [{ fault: first.fault, odds: priorOdds }],
+  );
+}
+
+/** p = 1 − exp(−λ·w), so the odds are exp(λ·w) − 1; λ is split by f = 0.3 where the fault can come and go. */
+function expectedOdds(fault: Fault, years: number, factor = 1): number {
+  const name = nameOf(fault);
+  if (name === 'cable fibres-crossed' || name === 'wiring crossed') return wiringMistake / (1 - wiringMistake);
+  const share = onlySteady.includes(name) ? 1 : fault.presence === 'intermittent' ? 0.3 : 0.7;
+  return Math.exp((perYear[name] ?? Number.NaN) * factor * share * years) - 1;
+}
+
+describe('the default rates', () => {
+  it('should be those of the domain text, for the week where nobody says when the machine was last whole, and for a year', () => {
+    const known = new Set<string>();
+    for (const days of [undefined, daysPerYear]) {
+      for (const { fault, odds } of singles(days === undefined ? {} : { daysSinceWhole: days })) {
+        known.add(nameOf(fault));
+        expect([nameOf(fault), odds / expectedOdds(fault, (days ?? 7) / daysPerYear)]).toEqual([nameOf(fault), expect.closeTo(1, 6)]);
+        if (onlySteady.includes(nameOf(fault))) expect(fault.presence).toBe('steady');
+      }
+    }
+    expect([...known].sort()).toEqual([...Object.keys(perYear), 'cable fibres-crossed', 'wiring crossed'].sort());
+  });
+
+  const concerns: Readonly<Record<Exclude<Circumstance['kind'], 'not-reworked'>, readonly [number, (fault: Fault) => boolean]>> = {
+    'transport-or-crash': [10, ({ item }) => item === 'plug' || item === 'place'],
+    'work-at-door': [20, ({ item }) => item === 'plug' || item === 'route'],
+    'recent-exchange': [50, () => true],
+    'oil-or-coolant': [10, ({ mode }) => mode === 'fouled'],
+    heat: [3, ({ item }) => item === 'board'],
+    storm: [5, ({ item }) => item === 'board' || item === 'supply'],
+  };
+
+  it.each(Object.keys(concerns) as (keyof typeof concerns)[])('should be multiplied by %s where it concerns them', (kind) => {
+    const [factor, isConcerned] = concerns[kind];
+    for (const { fault, odds } of singles({ circumstances: [{ kind }] })) {
+      const expected = expectedOdds(fault, 7 / daysPerYear, isConcerned(fault) ? factor : 1);
+      expect([nameOf(fault), odds / expected]).toEqual([nameOf(fault), expect.closeTo(1, 6)]);
+    }
+  });
+
+  it('should be multiplied only at the places that a circumstance names', () => {
+    for (const { fault, odds } of singles({ circumstances: [{ kind: 'recent-exchange', subjects: ['w2'] }] })) {
+      const isThere = 'link' in fault && fault.link === 'w2';
+      expect(odds / expectedOdds(fault, 7 / daysPerYear, isThere ? 50 : 1)).toBeCloseTo(1, 6);
+    }
+  });
+
+  it('should leave no wiring mistake where nobody wired anything since the machine last ran', () => {
+    const names = singles({ circumstances: [{ kind: 'not-reworked' }] }).map(({ fault }) => nameOf(fault));
+    expect(names).not.toContain('wiring crossed');
+    expect(names).not.toContain('cable fibres-crossed');
+    expect(names).toContain('cable cut');
+  });
+});
