@@ -9,8 +9,8 @@ export interface CsvForm {
   readonly byteOrderMark: boolean;
 }
 
-/** Spreadsheets take a cell that begins with one of these for a formula. */
-const formulaStart = /^[=+\-@\t\r]/;
+/** Spreadsheets take a cell that begins with one of these for a formula; some also with their full-width forms (OWASP, CSV injection). */
+const formulaStart = /^[=+\-@\t\r\n\uff1d\uff0b\uff0d\uff20]/;
 const guard = "'";
 /** A number as it is written here; a minus sign before it makes no formula of it. */
 const plainNumber = /^-?\d+(?:[.,]\d+)?(?:e[+-]?\d+)?$/i;
