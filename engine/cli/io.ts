@@ -28,5 +28,5 @@ export type LineRead = { readonly line: number; readonly text: string } | { read
 /** The largest line of a batch, in megabytes: a cabinet of the greatest size allowed, with room for the rest. */
 export const longestLineMegabytes = 32;
 
-/** How a command ended: 0 done, 1 findings, 2 bad use, 3 a file could not be read. */
+/** How a command ended: 0 done, 1 findings, 2 bad use, 3 a file could not be read or written. */
 export type ExitCode = 0 | 1 | 2 | 3;

@@ -1,10 +1,10 @@
 import { createReadStream } from 'node:fs';
-import { mkdir, readdir, readFile, unlink, writeFile } from 'node:fs/promises';
-import { dirname } from 'node:path';
+import { readdir, readFile, unlink } from 'node:fs/promises';
 import type { Writable } from 'node:stream';
 import type { Io } from './io.ts';
 import { splitLines } from './lines.ts';
 import { reasonOf } from './read/index.ts';
+import { writeWhole } from './writeWhole.ts';
 
 const usualColumns = 100;
 const fewestColumns = 40;
@@ -21,10 +21,9 @@ export function makeNodeIo(): Io {
       }
     },
     listFolder: (path) => readdir(path).catch(() => null),
-    async writeFile(path, bytes, { replace }) {
+    async writeFile(path, bytes, options) {
       try {
-        await mkdir(dirname(path), { recursive: true });
-        await writeFile(path, bytes, { flag: replace ? 'w' : 'wx' });
+        await writeWhole(path, bytes, options);
         return null;
       } catch (error) {
         return reasonOf(error);

@@ -22,7 +22,7 @@ import { commandNames, formatCommandHelp, formatHelp } from './help.ts';
 import type { ExitCode, Io } from './io.ts';
 import { findNearest } from './nearest.ts';
 import { splitArguments } from './options.ts';
-import { makeUsageProblem } from './read/index.ts';
+import { makeUsageProblem, reasonOf } from './read/index.ts';
 import { paragraph } from './text.ts';
 
 const commands: { readonly [C in CommandName]: Command } = {
@@ -89,6 +89,11 @@ async function tell(io: Io, problems: readonly UsageProblem[], jsonFor: CommandN
   await io.err(formatProblems(worded, io.columns));
   if (jsonFor !== null) await io.out(`${JSON.stringify(makeHead(jsonFor, false, 2, worded), null, 2)}\n`);
   return 2;
+}
+
+/** That standard output took no more, for people. */
+export function formatOutputFailure(error: unknown, columns: number): string {
+  return formatProblems([jsonUsageProblem(makeUsageProblem('output-not-writable', { reason: reasonOf(error) }))], columns);
 }
 
 /** Problems for people: what and where, then why, then what to do. */

@@ -79,7 +79,7 @@ export const exitCodeWords = {
   0: 'done, and nothing stands against it',
   1: 'findings: problems in a cabinet, cabinets that differ, or what was seen contradicts itself',
   2: 'the command line, or a line of a batch, was not understood',
-  3: 'a file could not be read',
+  3: 'a file could not be read, or a file or the answer not be written',
 } as const;
 
 export interface OptionWords {

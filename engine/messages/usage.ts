@@ -55,6 +55,7 @@ export interface UsageFacts {
   'file-not-readable': { readonly file: string; readonly reason: string };
   'cabinet-not-sound': { readonly file: string };
   'file-not-writable': { readonly file: string; readonly reason: string };
+  'output-not-writable': { readonly reason: string };
   'nothing-to-print': { readonly what: string };
   'document-left-out': { readonly document: string; readonly file: string };
   'signs-missing': { readonly signs: string };
@@ -100,10 +101,13 @@ const reasonWords: Readonly<Record<string, string>> = {
 };
 
 const writeReasons: Readonly<Record<string, string>> = {
+  ENOENT: 'its folder cannot be made there',
   EEXIST: 'there is such a file already',
   EACCES: 'it may not be written',
   EPERM: 'it may not be written',
   ENOSPC: 'the disk is full',
+  EDQUOT: 'the disk space of this user is used up',
+  EFBIG: 'no file of that size is allowed there',
   EROFS: 'the disk is write-protected',
   EISDIR: 'it is a folder',
   ENOTDIR: 'a part of its path is no folder',
@@ -292,6 +296,10 @@ const usageWords: { readonly [C in UsageCode]: (facts: UsageFacts[C]) => Words }
   'file-not-writable': ({ file, reason }) => ({
     title: `${file} cannot be written: ${ownWord(writeReasons, reason) ?? reason}`,
     whatToDo: reason === 'EEXIST' ? 'Choose another name, or add --replace.' : 'Check the folder, and that nothing else holds the file.',
+  }),
+  'output-not-writable': ({ reason }) => ({
+    title: `The answer could not be written to the end: ${ownWord(writeReasons, reason) ?? reason}`,
+    whatToDo: 'What came out is not the whole answer. Make room where it goes, or send it elsewhere, and run the command again.',
   }),
   'nothing-to-print': ({ what }) => ({
     title: `There is nothing to print: ${what}`,
