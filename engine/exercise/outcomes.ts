@@ -1,6 +1,6 @@
 import { presentChance } from '../diagnosis/index.ts';
 import type { Fault } from '../schema/index.ts';
-import { layOut, outcomeAt, type Simulation, type SimulationInput, simulate } from '../simulation/index.ts';
+import { layOut, outcomeAt, type Simulation, type SimulationInput, simulate, tripOf } from '../simulation/index.ts';
 import { isWhole } from '../steps/index.ts';
 import type { Cabinet } from '../topology/index.ts';
 import { allPresent, type Belief, type Game, type GameStep, isIntermittent, type Particle, restarts, type Stand } from './game.ts';
@@ -120,7 +120,7 @@ export function actsKey({ acts }: Stand): string {
 
 /** Whether nothing of these faults halts the machine any more after what was done, be they there at the moment or not. */
 export function isMended(cabinet: Cabinet, { acts }: Pick<Stand, 'acts'>, faults: readonly Fault[]): boolean {
-  return isWhole(simulate({ cabinet, faults: plain(faults), onset: 'at-power-up', beforeTrip: acts }).trip);
+  return isWhole(tripOf({ cabinet, faults: plain(faults), onset: 'at-power-up', beforeTrip: acts }));
 }
 
 function predictTurns(cabinet: Cabinet, step: GameStep, stand: Stand, faults: readonly Fault[], present: number): readonly Turn[] {
@@ -165,7 +165,7 @@ export function seenOutcome(
 ): string {
   if (step.do === 'act') {
     const beforeTrip = [...stand.acts, ...step.acts];
-    return isWhole(simulate({ cabinet, faults: chosen(faults, now), onset: 'at-power-up', beforeTrip }).trip) ? 'runs' : 'halts';
+    return isWhole(tripOf({ cabinet, faults: chosen(faults, now), onset: 'at-power-up', beforeTrip })) ? 'runs' : 'halts';
   }
   const input: SimulationInput = {
     cabinet,

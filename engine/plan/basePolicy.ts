@@ -21,6 +21,10 @@ export class BasePolicy {
   private readonly broken: Float64Array;
   private readonly bits: Int32Array;
   private readonly gains: Float64Array;
+  /** By stage (a batch of acts and its restart): what it costs, how likely it comes to it, what leaving costs where it runs unmended. */
+  private readonly stageCosts: Float64Array;
+  private readonly stageMasses: Float64Array;
+  private readonly stageLeft: Float64Array;
 
   constructor(private readonly rules: Rules) {
     const { acts } = rules.decision;
@@ -34,13 +38,18 @@ export class BasePolicy {
     this.broken = new Float64Array(rules.worlds);
     this.bits = new Int32Array(rules.worlds);
     this.gains = new Float64Array(acts.length);
+    // Each stage but the first does at least one act.
+    const most = acts.length + 2;
+    this.stageCosts = new Float64Array(most);
+    this.stageMasses = new Float64Array(most);
+    this.stageLeft = new Float64Array(most);
   }
 
-  /** Expected cost of the policy from a situation. */
-  cost(at: Situation): number {
-    const { rules } = this;
+  /** Expected cost of the policy from a situation, and the acts that it would do together next; null: not looked at. */
+  wayOn(at: Situation): { readonly cost: number; readonly acts: readonly number[] | null } {
+    const { rules, stageCosts, stageMasses, stageLeft } = this;
     if (at.running && at.pending === 0) {
-      return rules.leave(at);
+      return { cost: rules.leave(at), acts: null };
     }
     this.load(at);
     const { outsideHelp } = rules.decision;
@@ -48,28 +57,35 @@ export class BasePolicy {
     let tried = at.done & ~at.pending;
     let mended = sumOf(at.mended);
     let mass = 1;
-    const stages: { readonly cost: number; readonly mass: number; readonly left: number }[] = [];
+    let stages = 0;
+    let acts: readonly number[] = [];
     let hasBegun = at.pending !== 0;
     while (mass > negligible) {
       const batch = this.pick(state, done, mended, hasBegun);
       if (batch === null) {
         break;
       }
+      if (stages === 0) {
+        acts = batch.acts;
+      }
       hasBegun = false;
       done = batch.done;
       state = 'closed';
       const left = this.restart(tried, done);
       tried = done;
-      stages.push({ cost: mass * batch.cost, mass, left });
+      stageCosts[stages] = mass * batch.cost;
+      stageMasses[stages] = mass;
+      stageLeft[stages] = left;
+      stages += 1;
       mended = 0;
       mass = sumOf(this.broken);
     }
     let cost = mass * outsideHelp;
-    for (const stage of stages.reverse()) {
-      const onward = stage.cost + stage.left + cost;
-      cost = stage === stages[stages.length - 1] && at.pending !== 0 ? onward : Math.min(stage.mass * outsideHelp, onward);
+    for (let stage = stages - 1; stage >= 0; stage -= 1) {
+      const onward = (stageCosts[stage] ?? 0) + (stageLeft[stage] ?? 0) + cost;
+      cost = stage === 0 && at.pending !== 0 ? onward : Math.min((stageMasses[stage] ?? 0) * outsideHelp, onward);
     }
-    return cost;
+    return { cost, acts };
   }
 
   /** The acts that the policy would do together next; the ones given are among them. Empty where nothing is left that mends. */

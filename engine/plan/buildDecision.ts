@@ -59,14 +59,27 @@ export interface Built {
   readonly covered: number;
 }
 
-/** Lays out suspects, looks, acts and costs. `extra`: worlds with faults that handling may have added, with their probability. */
-export function buildDecision(
+/** As `decisionInPieces`, in one piece. */
+export function buildDecision(...given: Parameters<typeof decisionInPieces>): Built {
+  const work = decisionInPieces(...given);
+  let next = work.next();
+  while (next.done !== true) {
+    next = work.next();
+  }
+  return next.value;
+}
+
+/**
+ * Lays out suspects, looks, acts and costs. `extra`: worlds with faults that handling may have added, with their probability. Yields the
+ * share that is done every millisecond or so, so that it may be left off.
+ */
+export function* decisionInPieces(
   cabinet: Cabinet,
   evidence: Evidence,
   diagnosis: Diagnosis,
   table: RepairTable,
   extra: readonly World[],
-): Built {
+): Generator<number, Built, void> {
   const scenarios = likelyBehaviours(cabinet, diagnosis);
   const setting = makeSetting(cabinet, evidence, scenarios);
   const { beforeTrip, sinceTrip, halted } = setting.state;
@@ -76,24 +89,26 @@ export function buildDecision(
   const kits = new Kits(cabinet, scenarios, setting, workshop);
   const faults = distinctFaults(worlds);
   const used = usedSpares(evidence);
-  const looks = candidates.looks.map(
-    (step): LookEntry => ({
-      step,
-      own: lookCost(table, step),
-      spreads: worlds.map((world) => predictStep(step, kits.of(world).setting, world.faults)),
-    }),
-  );
-  const acts = chooseActs(
-    candidates.acts.map((act): ActEntry => {
-      const own = actCost(cabinet, table, act, used);
-      const [source] = own.sources;
-      const withSpare: Intervention = source?.spare ? ({ ...act, spare: source.spare } as Intervention) : act; // acts that put a part in name it
-      return { act: withSpare, own, cures: workshop.curesOf(act, faults), works: source?.works ?? 1 };
-    }),
-    worlds,
-  );
+  const looks = candidates.looks.map((step) => ({ step, own: lookCost(table, step), spreads: [] as ReadonlyMap<string, number>[] }));
+  for (const [index, world] of worlds.entries()) {
+    const { setting: there } = kits.of(world);
+    for (const { step, spreads } of looks) {
+      spreads.push(predictStep(step, there, world.faults));
+    }
+    yield index / (2 * worlds.length);
+  }
+  const entries: ActEntry[] = [];
+  for (const act of candidates.acts) {
+    const own = actCost(cabinet, table, act, used);
+    const [source] = own.sources;
+    const withSpare: Intervention = source?.spare ? ({ ...act, spare: source.spare } as Intervention) : act; // acts that put a part in name it
+    entries.push({ act: withSpare, own, cures: workshop.curesOf(act, faults), works: source?.works ?? 1 });
+    yield 0.5 + (0.4 * entries.length) / candidates.acts.length;
+  }
+  const acts = chooseActs(entries, worlds);
   const provocations = listProvocations(worlds);
   const groups = groupWorlds(worlds, looks, acts, kits);
+  yield 0.9;
   const spreads = new Spreads(cabinet, kits, looks, acts, groups.members, groups.firsts);
   const change = changeMatrix(table);
   const decision: Decision = {

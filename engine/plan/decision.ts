@@ -87,6 +87,9 @@ export interface Option {
   readonly outcomes: readonly { readonly name: string; readonly probability: number; readonly after: Situation }[];
 }
 
+/** Which option it is, without what follows. */
+export type Named = Pick<Option, 'kind' | 'index' | 'acts'>;
+
 /** More acts than this are not planned with: they are bits of a number. */
 export const mostActs = 30;
 /** A fault that comes and goes is provoked so often, and no more. */

@@ -3,7 +3,7 @@ import type { MachineState } from '../schema/index.ts';
 import { type Step, stateNeeded } from '../steps/index.ts';
 import type { Built } from './buildDecision.ts';
 import { sumOf } from './costs.ts';
-import type { Option, Rules, Situation } from './decision.ts';
+import type { Named, Option, Rules, Situation } from './decision.ts';
 import type { ExactPlanner } from './exact.ts';
 import type { LookAhead } from './lookAhead.ts';
 import type { StepCosts, UselessReason } from './types.ts';
@@ -25,7 +25,7 @@ export interface UselessDraft {
 }
 
 /** What a step of the decision is in the cabinet. */
-export function stepOf(built: Built, option: Option): Step {
+export function stepOf(built: Built, option: Named): Step {
   switch (option.kind) {
     case 'look':
       return built.looks[option.index]?.step ?? restart;

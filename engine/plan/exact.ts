@@ -89,7 +89,7 @@ export class ExactPlanner {
       .map((option) => ({
         option,
         least: this.sum(option, (after) => this.rules.least(after)),
-        most: this.sum(option, (after) => this.base.cost(after)),
+        most: this.sum(option, (after) => this.base.wayOn(after).cost),
       }))
       .sort((a, b) => a.most - b.most);
     for (const { option, least } of options) {

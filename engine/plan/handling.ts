@@ -204,7 +204,7 @@ function likelihoodUnder(cabinet: Cabinet, evidence: Evidence, added: Fault | nu
       }
       for (const look of snapshot.looks ?? []) {
         const outcomes = lookOutcomes(look);
-        const predicted = outcomeAt(look, view.now);
+        const predicted = outcomeAt(look, view.moments.now);
         if (predicted !== null) {
           const { outcomes: seen, note: _note, photo: _photo, at: _at, ...what } = look;
           add(`${JSON.stringify(what)} ${predicted} ${seen.join()}`, lookLogFactors<string>(seen, outcomes)[outcomes.indexOf(predicted)]);

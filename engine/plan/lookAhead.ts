@@ -1,5 +1,5 @@
 import { BasePolicy } from './basePolicy.ts';
-import type { Option, Rules, Situation } from './decision.ts';
+import type { Named, Option, Rules, Situation } from './decision.ts';
 import type { Best } from './exact.ts';
 
 /** Up to so many looks and acts, each times the worlds, four steps ahead are looked at in an instant; else two. */
@@ -11,7 +11,7 @@ const smallDecision = 100;
  */
 export class LookAhead {
   private readonly base: BasePolicy;
-  private readonly acting = new WeakMap<Situation, number>();
+  private readonly acting = new WeakMap<Situation, ReturnType<BasePolicy['wayOn']>>();
 
   constructor(private readonly rules: Rules) {
     this.base = new BasePolicy(rules);
@@ -64,15 +64,30 @@ export class LookAhead {
 
   /** Acting by probability over cost alone, without any look. */
   leaveOrAct(at: Situation): number {
-    const cost = this.acting.get(at) ?? Math.min(this.rules.leave(at), this.base.cost(at));
-    this.acting.set(at, cost);
-    return cost;
+    return this.actingFrom(at).cost;
   }
 
   /** What the simple plan would do next; null: nothing is left that mends. */
   act(at: Situation): Option | null {
-    const acts = this.base.batch(at);
-    return acts.length > 0 ? this.rules.actTogether(at, acts) : this.rules.isMendedUnseen(at) ? this.rules.restart(at) : null;
+    const next = this.nextAct(at);
+    return next?.acts === undefined ? next && this.rules.restart(at) : this.rules.actTogether(at, next.acts);
+  }
+
+  /** The same without what follows. */
+  nextAct(at: Situation): Named | null {
+    const acts = this.actingFrom(at).acts ?? this.base.batch(at);
+    const [first] = acts;
+    return first !== undefined ? { kind: 'act', index: first, acts } : this.rules.isMendedUnseen(at) ? { kind: 'restart', index: 0 } : null;
+  }
+
+  private actingFrom(at: Situation): ReturnType<BasePolicy['wayOn']> {
+    let way = this.acting.get(at);
+    if (way === undefined) {
+      const { cost, acts } = this.base.wayOn(at);
+      way = { cost: Math.min(this.rules.leave(at), cost), acts };
+      this.acting.set(at, way);
+    }
+    return way;
   }
 
   /** Everything that can be done first: every look, every act alone and in the batch that suits it. */

@@ -3,7 +3,7 @@ import { repairTable } from '../repair/index.ts';
 import type { Evidence } from '../schema/index.ts';
 import type { Step } from '../steps/index.ts';
 import type { Cabinet } from '../topology/index.ts';
-import { buildDecision } from './buildDecision.ts';
+import { decisionInPieces } from './buildDecision.ts';
 import { Rules } from './decision.ts';
 import { type Draft, exactBatches, listDrafts } from './drafts.ts';
 import { endOf } from './end.ts';
@@ -50,30 +50,34 @@ export function* planning(
   options: PlanOptions = {},
 ): Generator<PlanProgress, Plan, void> {
   const { built, rules, at, ahead, presenter, ...listed } = yield* layOut(cabinet, evidence, diagnosis);
+  yield progress(0.2);
   const { drafts, useless } = listed;
   const simple: Follow = (after, isClose) =>
-    isClose ? ahead.best(after, 1, width) : { cost: ahead.leaveOrAct(after), option: ahead.act(after) };
-  const costs = oneAhead(ahead, drafts);
-  yield { share: 0.4, plan: presenter.plan({ kind: 'look-ahead', depth: 1 }, costs, useless, (after) => simple(after, false)) };
-  for (const share of furtherAhead(ahead, costs)) {
-    yield { share: 0.4 + 0.3 * share, plan: null };
+    isClose ? ahead.best(after, 1, width) : { cost: ahead.leaveOrAct(after), option: ahead.nextAct(after) };
+  const costs = new Map<Draft, number>();
+  for (const share of oneAhead(ahead, drafts, costs)) {
+    yield progress(0.2 + 0.2 * share);
   }
-  const estimate = presenter.plan({ kind: 'look-ahead', depth: ahead.depth }, costs, useless, simple);
+  const first = yield* unhurried(
+    0.4,
+    presenter.plan({ kind: 'look-ahead', depth: 1 }, costs, useless, (after) => simple(after, false)),
+  );
+  yield { share: 0.4, plan: first };
+  for (const share of furtherAhead(ahead, costs)) {
+    yield progress(0.4 + 0.3 * share);
+  }
+  const estimate = yield* unhurried(0.7, presenter.plan({ kind: 'look-ahead', depth: ahead.depth }, costs, useless, simple));
   yield { share: 0.7, plan: estimate };
   const exact = new ExactPlanner(rules, options.exactSituations ?? exactSituations, exactWeighed);
   const known = new Map<Draft, number>();
   for (const draft of drafts) {
     const share = 0.7 + (0.3 * known.size) / (drafts.length + 1);
-    const work = exact.costInPieces(draft.option);
-    let next = work.next();
-    for (; next.done !== true; next = work.next()) {
-      yield { share, plan: null };
-    }
-    if (next.value === null) {
+    const cost = yield* unhurried(share, exact.costInPieces(draft.option));
+    if (cost === null) {
       return estimate;
     }
-    known.set(draft, next.value);
-    yield { share, plan: null };
+    known.set(draft, cost);
+    yield progress(share);
   }
   const batches = new Set(drafts.map(({ option }) => batchKey(option.acts ?? [])));
   for (const draft of exactBatches(built, rules, exact, at)) {
@@ -84,7 +88,8 @@ export function* planning(
       known.set(draft, cost);
     }
   }
-  return presenter.plan({ kind: 'exact' }, known, useless, (after, isClose) => exact.best(after) ?? simple(after, isClose));
+  const toTheEnd: Follow = (after, isClose) => exact.best(after) ?? simple(after, isClose);
+  return yield* unhurried(1, presenter.plan({ kind: 'exact' }, known, useless, toTheEnd));
 }
 
 /**
@@ -98,9 +103,23 @@ export function bestStep(cabinet: Cabinet, evidence: Evidence, diagnosis: Diagno
     made = work.next();
   }
   const { ahead, drafts, presenter } = made.value;
-  const costs = oneAhead(ahead, drafts);
+  const costs = new Map<Draft, number>();
+  for (const _share of oneAhead(ahead, drafts, costs));
   for (const _share of furtherAhead(ahead, costs));
   return presenter.first(costs);
+}
+
+function progress(share: number): PlanProgress {
+  return { share, plan: null };
+}
+
+/** Passes every pause of some work on, with the share of the whole that is done meanwhile. */
+function* unhurried<T>(share: number, work: Generator<void, T, void>): Generator<PlanProgress, T, void> {
+  let next = work.next();
+  for (; next.done !== true; next = work.next()) {
+    yield progress(share);
+  }
+  return next.value;
 }
 
 /** What all planning stands on: the decision, and what can be done now. */
@@ -108,8 +127,14 @@ function* layOut(cabinet: Cabinet, evidence: Evidence, diagnosis: Diagnosis) {
   const table = repairTable(cabinet.content);
   keepDiagnosis(cabinet, evidence, diagnosis);
   const handled = findHandlingWorlds(cabinet, evidence, diagnosis, table);
-  const built = buildDecision(cabinet, evidence, diagnosis, table, handled);
-  yield { share: 0.2, plan: null } satisfies PlanProgress;
+  yield progress(0.05);
+  const work = decisionInPieces(cabinet, evidence, diagnosis, table, handled);
+  let piece = work.next();
+  for (; piece.done !== true; piece = work.next()) {
+    yield progress(0.05 + 0.15 * piece.value);
+  }
+  const built = piece.value;
+  yield progress(0.2);
   const rules = new Rules(built.decision);
   const at = { ...rules.begin(), seen: built.seen };
   const ahead = new LookAhead(rules);
@@ -122,8 +147,12 @@ function* layOut(cabinet: Cabinet, evidence: Evidence, diagnosis: Diagnosis) {
   return { built, rules, at, ahead, presenter, ...listDrafts(built, rules, ahead, at) };
 }
 
-function oneAhead(ahead: LookAhead, drafts: readonly Draft[]): Map<Draft, number> {
-  return new Map(drafts.map((draft) => [draft, ahead.costOf(draft.option, 1, width)]));
+/** Puts the cost of every step into `costs`, and yields the share that is done. */
+function* oneAhead(ahead: LookAhead, drafts: readonly Draft[], costs: Map<Draft, number>): Generator<number> {
+  for (const draft of drafts) {
+    costs.set(draft, ahead.costOf(draft.option, 1, width));
+    yield costs.size / drafts.length;
+  }
 }
 
 /** Looks at the steps that come first more closely, and yields the share that is done. */

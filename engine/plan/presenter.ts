@@ -4,13 +4,13 @@ import type { RepairTable } from '../repair/index.ts';
 import { itemKey } from '../simulation/index.ts';
 import { type RankedStep, rankStep, type Step } from '../steps/index.ts';
 import type { Built } from './buildDecision.ts';
-import { mendedShare, type Option, type Situation } from './decision.ts';
+import { mendedShare, type Named, type Option, type Situation } from './decision.ts';
 import { changesOf, type Draft, ownCosts, stepOf, type UselessDraft } from './drafts.ts';
 import type { Plan, PlannedOutcome, PlannedStep, StepRisk, UselessReason } from './types.ts';
 import { faultsOf } from './worlds.ts';
 
 /** The way on from a situation: what to do, and what it is expected to cost. `isClose`: of one of the first steps, so that it is worth a closer look. */
-export type Follow = (after: Situation, isClose: boolean) => { readonly cost: number; readonly option: Option | null };
+export type Follow = (after: Situation, isClose: boolean) => { readonly cost: number; readonly option: Named | null };
 
 /** Of so many steps it is looked closely what follows. */
 const mostClose = 3;
@@ -43,10 +43,19 @@ export class Presenter {
     return this.diagnosis.hypotheses.find(({ faults }) => faults.map(({ item }) => item).join() === items)?.group ?? -1;
   }
 
-  plan(method: Plan['method'], costs: ReadonlyMap<Draft, number>, useless: readonly UselessDraft[], follow: Follow): Plan {
-    const all = [...costs]
-      .sort(([, a], [, b]) => a - b)
-      .map(([draft, cost], index) => this.step(draft, cost, (after) => follow(after, index < mostClose)));
+  /** Yields after every step that it words, so that it may be left off. */
+  *plan(
+    method: Plan['method'],
+    costs: ReadonlyMap<Draft, number>,
+    useless: readonly UselessDraft[],
+    follow: Follow,
+  ): Generator<void, Plan, void> {
+    const all: PlannedStep[] = [];
+    for (const [draft, cost] of [...costs].sort(([, a], [, b]) => a - b)) {
+      const isClose = all.length < mostClose;
+      all.push(this.step(draft, cost, (after) => follow(after, isClose)));
+      yield;
+    }
     const steps = all.filter(({ useless: reason }) => reason === null).sort(byCost);
     const best = steps[0]?.expectedCost ?? this.built.decision.outsideHelp;
     const leave = this.at.running ? this.built.decision.comeback : this.built.decision.outsideHelp;

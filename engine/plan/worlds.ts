@@ -2,7 +2,7 @@ import type { LinkId } from '../base/index.ts';
 import { documentedBehaviour } from '../cabinet/index.ts';
 import type { HypothesisFault } from '../diagnosis/index.ts';
 import type { Evidence, Fault, Intervention, LinkEnd } from '../schema/index.ts';
-import { type Arrangement, arrange, type Effect, effectsOf, endKey, modeKey, simulate } from '../simulation/index.ts';
+import { type Arrangement, arrange, type Effect, effectsOf, endKey, tripOf } from '../simulation/index.ts';
 import { isWhole, presences } from '../steps/index.ts';
 import type { Cabinet } from '../topology/index.ts';
 
@@ -39,88 +39,140 @@ export interface Cures {
   readonly isProvisional: boolean;
 }
 
-/** Works out what acts do to faults, starting from everything that was done before. */
+/** What an act does to a fault: nothing, mends it, goes round it so that the machine runs, or moves it to where it does harm. */
+type Verdict = 'nothing' | 'mends' | 'goes-round' | 'moves';
+
+/**
+ * Works out what acts do to faults, starting from everything that was done before. Asked for every act and every fault over and over, so
+ * all is kept, by the objects themselves.
+ */
 export class Workshop {
-  /** By act (null: none) and mode. */
-  private readonly effects = new Map<Intervention | null, Map<string, string>>();
-  private readonly harmful = new Map<Intervention | null, Map<string, boolean>>();
-  private readonly arrangements = new Map<Intervention | null, Arrangement>();
+  /** The cabinet before any of these acts, and after each. */
+  private readonly before: Bench;
+  private readonly benches = new Map<Intervention, Bench>();
+  private readonly effects = new Map<Fault, readonly Effect[]>();
+  private readonly harmful = new Map<Fault, boolean>();
+  private readonly parts = new Map<World, readonly ((act: Intervention) => boolean)[]>();
 
   constructor(
     private readonly cabinet: Cabinet,
     readonly done: readonly Intervention[],
-  ) {}
+  ) {
+    this.before = new Bench(cabinet, done);
+  }
 
   /** Whether a fault still does anything, now that all this was done. */
   isThere(fault: Fault): boolean {
-    return this.effectOf(fault, null) !== '[]';
+    return this.effectsBefore(fault).length > 0;
   }
 
   /** Whether a plug still hangs free after an act, or after none. */
-  isLoose({ link, end }: Displacement, ...acts: readonly Intervention[]): boolean {
-    return arrange(this.cabinet, [...this.done, ...acts]).unplugged.has(endKey(link, end));
+  isLoose({ link, end }: Displacement, act: Intervention | null = null): boolean {
+    return (act === null ? this.before : this.after(act)).arrangement.unplugged.has(endKey(link, end));
   }
 
   curesOf(act: Intervention, faults: readonly Fault[]): Cures {
-    const mended = new Set<string>();
-    let moves = false;
-    let isProvisional = act.do === 'pull-feedback' || act.do === 'bridge-unit';
-    for (const fault of faults) {
-      const before = this.effectOf(fault, null);
-      const after = this.effectOf(fault, act);
-      if (after === '[]') {
-        mended.add(modeKey(fault));
-      } else if (after !== before || act.do === 'bridge-unit') {
-        if (this.doesHarm(fault, act)) {
-          moves = true;
-        } else {
-          mended.add(modeKey(fault));
-          isProvisional = true;
-        }
-      }
-    }
-    return { mends: (fault) => mended.has(modeKey(fault)), moves, isProvisional };
+    const verdicts = faults.map((fault) => this.verdictOf(act, fault));
+    return {
+      mends: (fault) => this.doesMend(act, fault),
+      moves: verdicts.includes('moves'),
+      isProvisional: act.do === 'pull-feedback' || act.do === 'bridge-unit' || verdicts.includes('goes-round'),
+    };
   }
 
   /** What is still wrong in a world, part by part: whether an act mends it. */
   partsOf(world: World): readonly ((act: Intervention) => boolean)[] {
-    const { displacement } = world;
-    const faults = world.faults
-      .filter((fault) => this.isThere(fault))
-      .map((fault) => (act: Intervention) => this.curesOf(act, [fault]).mends(fault));
-    const loose = displacement !== null && this.isLoose(displacement) ? [(act: Intervention) => !this.isLoose(displacement, act)] : [];
-    return [...faults, ...loose];
+    let parts = this.parts.get(world);
+    if (parts === undefined) {
+      const { displacement } = world;
+      const faults = world.faults.filter((fault) => this.isThere(fault)).map((fault) => (act: Intervention) => this.doesMend(act, fault));
+      const loose = displacement !== null && this.isLoose(displacement) ? [(act: Intervention) => !this.isLoose(displacement, act)] : [];
+      parts = [...faults, ...loose];
+      this.parts.set(world, parts);
+    }
+    return parts;
   }
 
   /** Probability that a restart finds the machine running although nothing is mended. */
   absentChance(faults: readonly Fault[], chance?: (fault: Fault) => number): number {
     return presences(faults, chance).reduce(
-      (sum, { present, share }) => sum + (share > 0 && !present.some((fault) => this.doesHarm(fault, null)) ? share : 0),
+      (sum, { present, share }) => sum + (share > 0 && !present.some((fault) => this.doesHarmBefore(fault)) ? share : 0),
       0,
     );
   }
 
-  private doesHarm(fault: Fault, act: Intervention | null): boolean {
-    return remembered(this.harmful, act, modeKey(fault), () => {
-      const beforeTrip = act === null ? this.done : [...this.done, act];
-      return !isWhole(simulate({ cabinet: this.cabinet, faults: [fault], onset: 'at-power-up', beforeTrip }).trip);
-    });
+  private doesMend(act: Intervention, fault: Fault): boolean {
+    const verdict = this.verdictOf(act, fault);
+    return verdict === 'mends' || verdict === 'goes-round';
   }
 
-  private effectOf(fault: Fault, act: Intervention | null): string {
-    return remembered(this.effects, act, modeKey(fault), () => {
-      const arrangement = this.arrangements.get(act) ?? arrange(this.cabinet, act === null ? this.done : [...this.done, act]);
-      this.arrangements.set(act, arrangement);
-      const list: readonly Effect[] = effectsOf(fault, this.cabinet, arrangement, (unit) => documentedBehaviour(this.cabinet, unit));
-      return JSON.stringify(list);
-    });
+  private verdictOf(act: Intervention, fault: Fault): Verdict {
+    const bench = this.after(act);
+    let verdict = bench.verdicts.get(fault);
+    if (verdict === undefined) {
+      const now = bench.effectsOf(fault);
+      const isSame = act.do !== 'bridge-unit' && isSameList(now, this.effectsBefore(fault));
+      verdict = now.length === 0 ? 'mends' : isSame ? 'nothing' : bench.doesHarm(fault) ? 'moves' : 'goes-round';
+      bench.verdicts.set(fault, verdict);
+    }
+    return verdict;
+  }
+
+  private after(act: Intervention): Bench {
+    let bench = this.benches.get(act);
+    if (bench === undefined) {
+      bench = new Bench(this.cabinet, [...this.done, act]);
+      this.benches.set(act, bench);
+    }
+    return bench;
+  }
+
+  private effectsBefore(fault: Fault): readonly Effect[] {
+    const effects = this.effects.get(fault) ?? this.before.effectsOf(fault);
+    this.effects.set(fault, effects);
+    return effects;
+  }
+
+  private doesHarmBefore(fault: Fault): boolean {
+    const isHarmful = this.harmful.get(fault) ?? this.before.doesHarm(fault);
+    this.harmful.set(fault, isHarmful);
+    return isHarmful;
   }
 }
 
-function remembered<A, T>(known: Map<A, Map<string, T>>, of: A, key: string, workOut: () => T): T {
-  const inside = known.get(of) ?? new Map<string, T>();
-  known.set(of, inside);
-  const value = inside.get(key) ?? workOut();
-  inside.set(key, value);
-  return value;
+/** The cabinet after some acts, and what faults do in it. */
+class Bench {
+  readonly arrangement: Arrangement;
+  /** What the last of the acts does to each fault. */
+  readonly verdicts = new Map<Fault, Verdict>();
+
+  constructor(
+    private readonly cabinet: Cabinet,
+    private readonly done: readonly Intervention[],
+  ) {
+    this.arrangement = arrange(cabinet, done);
+  }
+
+  effectsOf(fault: Fault): readonly Effect[] {
+    return effectsOf(fault, this.cabinet, this.arrangement, (unit) => documentedBehaviour(this.cabinet, unit));
+  }
+
+  /** Whether a fault alone keeps the machine from running. */
+  doesHarm(fault: Fault): boolean {
+    return !isWhole(tripOf({ cabinet: this.cabinet, faults: [fault], onset: 'at-power-up', beforeTrip: this.done }));
+  }
+}
+
+function isSameList(ones: readonly Effect[], others: readonly Effect[]): boolean {
+  return ones.length === others.length && ones.every((effect, index) => isSameEffect(effect, others[index]));
+}
+
+function isSameEffect(one: Effect, other: Effect | undefined): boolean {
+  for (const key in one) {
+    // Both have fields of plain text only; where one lacks a field it is another kind of effect.
+    if (one[key as keyof Effect] !== other?.[key as keyof Effect]) {
+      return false;
+    }
+  }
+  return true;
 }

@@ -292,28 +292,38 @@ export interface ArrangedChain {
   readonly links: readonly LinkId[];
 }
 
-/** The chains of a cabinet in an arrangement. */
+/** The chains of a cabinet in an arrangement. The same list every time, so that what is found out about it may be kept with it. */
 export function arrangedChains(cabinet: Cabinet, arrangement: Arrangement): readonly ArrangedChain[] {
   if (arrangement.bridged.size === 0) {
     return cabinet.chains;
   }
-  return cabinet.chains.map((chain) => {
-    const units: UnitId[] = [];
-    const links: LinkId[] = [];
-    let bridge: LinkId | null = null;
-    chain.units.forEach((unit, index) => {
-      const link = chain.links[index];
-      const spanning = arrangement.bridged.get(unit);
-      if (spanning !== undefined) {
-        bridge = spanning;
-      } else if (link !== undefined) {
-        units.push(unit);
-        links.push(bridge ?? link);
-        bridge = null;
-      }
-    });
-    return { id: chain.id, units, links };
+  let chains = bridgedChains.get(arrangement);
+  if (chains === undefined) {
+    chains = cabinet.chains.map((chain) => leaveOutBridged(chain, arrangement));
+    bridgedChains.set(arrangement, chains);
+  }
+  return chains;
+}
+
+/** An arrangement is one of one cabinet. */
+const bridgedChains = new WeakMap<Arrangement, readonly ArrangedChain[]>();
+
+function leaveOutBridged(chain: ArrangedChain, { bridged }: Arrangement): ArrangedChain {
+  const units: UnitId[] = [];
+  const links: LinkId[] = [];
+  let bridge: LinkId | null = null;
+  chain.units.forEach((unit, index) => {
+    const link = chain.links[index];
+    const spanning = bridged.get(unit);
+    if (spanning !== undefined) {
+      bridge = spanning;
+    } else if (link !== undefined) {
+      units.push(unit);
+      links.push(bridge ?? link);
+      bridge = null;
+    }
   });
+  return { id: chain.id, units, links };
 }
 
 /** Leads that reach their unit at all in an arrangement: a unit that is out passes no power on and takes none. */

@@ -2,9 +2,9 @@ export { type Arrangement, arrange, arrangedChains, endKey, otherEnd } from './a
 export { type Effect, effectsOf } from './effects.ts';
 export { itemKey, modeKey } from './itemKey.ts';
 export { isNoLightNormal, type Look, type LookOutcome, outcomeAt, predictLook } from './looks.ts';
-export type { Moment, PlacedEffect } from './moment.ts';
+export { type Moment, type PlacedEffect, stateOf } from './moment.ts';
 export { findPowered, findReached } from './power.ts';
-export { type Arrangements, arrangeBoth, layOut, type Moments, simulate, simulateMoments } from './simulate.ts';
+export { type Arrangements, arrangeBoth, layOut, type Moments, meaningAt, simulate, simulateMoments, tripOf } from './simulate.ts';
 export type {
   DisplayPrediction,
   DisplayTerm,

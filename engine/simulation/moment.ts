@@ -1,6 +1,6 @@
 import type { ChainId, LeadId, LinkId, UnitId } from '../base/index.ts';
 import { documentedPortBehaviour } from '../cabinet/index.ts';
-import { type Behaviour, type Direction, type Fault, linkEnds } from '../schema/index.ts';
+import { type Behaviour, type Direction, directions, type Fault, linkEnds } from '../schema/index.ts';
 import type { Cabinet } from '../topology/index.ts';
 import { type ArrangedChain, type Arrangement, arrangedChains, endKey } from './arrangement.ts';
 import { type Effect, effectsOf, type UnitEffect } from './effects.ts';
@@ -21,6 +21,8 @@ export interface Moment {
   readonly behaviourOf: (unit: UnitId) => Behaviour;
   /** A fault-free chain has been up since power-on; without it some units never complain. */
   readonly hasBeenUp: boolean;
+  /** Kept here by `stateOf`, which alone reads and writes it: looked up in a map of all moments it would cost more than it saves. */
+  state?: MomentState;
 }
 
 /** Puts the faults of a moment to their places. */
@@ -33,16 +35,10 @@ export function placeFaults(
   return faults.flatMap((fault) => effectsOf(fault, cabinet, arrangement, behaviourOf).map((effect) => ({ effect, fault })));
 }
 
-const stateOfMoment = new WeakMap<Moment, MomentState>();
-
 /** Steps 1 to 5 of domain section 5 for one moment: power, life, what each fibre passes, muting, losses. Worked out once for a moment. */
 export function stateOf(moment: Moment): MomentState {
-  let state = stateOfMoment.get(moment);
-  if (state === undefined) {
-    state = computeMoment(moment);
-    stateOfMoment.set(moment, state);
-  }
-  return state;
+  moment.state ??= computeMoment(moment);
+  return moment.state;
 }
 
 function computeMoment(moment: Moment): MomentState {
@@ -52,11 +48,12 @@ function computeMoment(moment: Moment): MomentState {
     deadSupplies: new Set(placed.flatMap(({ effect }): UnitId[] => (effect.at === 'supply' ? [effect.unit] : []))),
   };
   const { powered, low } = findPower(cabinet, arrangement, powerFaults);
+  const struck = new Set(placed.flatMap(({ effect }) => (effect.at === 'unit' || effect.at === 'supply' ? [effect.unit] : [])));
   const causesOf = new Map<UnitId, readonly UnitCause[]>();
   for (const unit of cabinet.units.keys()) {
     causesOf.set(unit, unitCauses(unit));
   }
-  const isAlive = (unit: UnitId) => !(causesOf.get(unit) ?? []).some(silences);
+  const isAlive = (unit: UnitId) => !(causesOf.get(unit) ?? none).some(silences);
   const chains = arrangedChains(cabinet, arrangement);
   const links = new Map<LinkId, LinkState>();
   const units = new Map<UnitId, UnitState>();
@@ -75,6 +72,9 @@ function computeMoment(moment: Moment): MomentState {
   return { units, links, chains };
 
   function unitCauses(unit: UnitId): readonly UnitCause[] {
+    if (powered.has(unit) && !struck.has(unit) && !arrangement.takenOut.has(unit)) {
+      return none;
+    }
     const causes: UnitCause[] = [];
     const short = low.get(unit);
     if (arrangement.takenOut.has(unit)) {
@@ -103,7 +103,7 @@ function computeMoment(moment: Moment): MomentState {
       unit,
       powered: powered.has(unit),
       alive: isAlive(unit),
-      causes: causesOf.get(unit) ?? [],
+      causes: causesOf.get(unit) ?? none,
       hearsUp: false,
       hearsDown: false,
       lostUp: isBridged && speaks(unit),
@@ -138,7 +138,7 @@ function computeMoment(moment: Moment): MomentState {
         unit,
         powered: powered.has(unit),
         alive,
-        causes: causesOf.get(unit) ?? [],
+        causes: causesOf.get(unit) ?? none,
         hearsUp,
         hearsDown,
         lostUp: complains && (scope === 'neighbour' ? !hearsUp : pathUp[index] !== true),
@@ -147,6 +147,13 @@ function computeMoment(moment: Moment): MomentState {
     });
   }
 }
+
+/** Most units and fibres are well: they share what says so. */
+const none: readonly UnitCause[] = [];
+const heard: { readonly [D in Direction]: FibreState } = {
+  outbound: { direction: 'outbound', raw: true, hears: true, causes: [] },
+  return: { direction: 'return', raw: true, hears: true, causes: [] },
+};
 
 /** A cause after which a unit takes no part in the chain. */
 function silences(cause: UnitCause): boolean {
@@ -174,6 +181,10 @@ function computeLinks(moment: Moment, chain: ArrangedChain, isAlive: (unit: Unit
     const lower = chain.units[index] ?? null;
     const upperAlive = upper === null ? isPortAlive : isAlive(upper);
     const lowerAlive = lower !== null && isAlive(lower);
+    const stops = ({ effect }: PlacedEffect) => directions.some((direction) => stopsFibre(effect, chain.id, link, upper, lower, direction));
+    if (upperAlive && lowerAlive && moment.arrangement.unplugged.size === 0 && !moment.placed.some(stops)) {
+      return { link, chain: chain.id, index: index + 1, ...heard };
+    }
     const physical = (direction: Direction) => fibreCauses(moment, chain.id, link, upper, lower, direction);
     const outbound = physical('outbound');
     const back = physical('return');
@@ -207,7 +218,7 @@ function computeLinks(moment: Moment, chain: ArrangedChain, isAlive: (unit: Unit
 }
 
 function fibre(direction: Direction, raw: boolean, causes: readonly FibreCause[]): FibreState {
-  return { direction, raw, hears: causes.length === 0, causes };
+  return causes.length === 0 ? heard[direction] : { direction, raw, hears: false, causes };
 }
 
 /** Why one direction of a link passes no telegrams, its two ends' life left aside. */

@@ -22,7 +22,8 @@ export interface Power {
  */
 export function findPower(cabinet: Cabinet, arrangement: Arrangement, faults: PowerFaults): Power {
   const kept = keptOf(cabinet);
-  const key = [faults.openLeads, faults.deadSupplies, arrangement.takenOut].map((ids) => [...ids].sort().join('\u0000')).join('\u0001');
+  const missing = [faults.openLeads, faults.deadSupplies, arrangement.takenOut];
+  const key = missing.every(({ size }) => size === 0) ? '' : missing.map((ids) => [...ids].sort().join('\u0000')).join('\u0001');
   const known = kept.get(key);
   if (known !== undefined) return known;
   if (kept.size >= mostKept) kept.clear();

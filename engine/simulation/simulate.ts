@@ -1,9 +1,9 @@
 import type { ChainId, UnitId } from '../base/index.ts';
 import { documentedBehaviour } from '../cabinet/index.ts';
-import type { Behaviour, Fault } from '../schema/index.ts';
+import type { Behaviour, DisplayMeaning, Fault } from '../schema/index.ts';
 import type { Cabinet } from '../topology/index.ts';
 import { type Arrangement, arrange } from './arrangement.ts';
-import { predictDisplay } from './displays.ts';
+import { predictDisplay, predictMeaning } from './displays.ts';
 import { type Moment, placeFaults, stateOf } from './moment.ts';
 import type { DisplayPrediction, MomentState, ReportPrediction, Simulation, SimulationInput } from './types.ts';
 
@@ -54,7 +54,17 @@ export function simulate(input: SimulationInput): Simulation {
   return simulateMoments(layOut(input));
 }
 
-/** The same from moments that are already laid out. */
+/** The cabinet at the trip, without what is shown then: for those who only ask whether the machine runs. */
+export function tripOf(input: SimulationInput): MomentState {
+  return stateOf(layOut(input).trip);
+}
+
+/** What one display shows, from moments that are laid out; as `simulateMoments` says it, without the reasons. */
+export function meaningAt(unit: UnitId, { trip, now }: Moments): DisplayMeaning {
+  return predictMeaning(now.cabinet, unit, now.behaviourOf(unit), stateOf(trip), stateOf(now));
+}
+
+/** As `simulate`, from moments that are already laid out. */
 export function simulateMoments(moments: Moments): Simulation {
   const { cabinet } = moments.now;
   const trip = stateOf(moments.trip);

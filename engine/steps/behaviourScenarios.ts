@@ -43,9 +43,13 @@ export function likelyBehaviours(cabinet: Cabinet, { behaviours }: Pick<Diagnosi
   function behaviourUnder(of: Cabinet, assumed: Assumed): (unit: UnitId) => Behaviour {
     const known = new Map<UnitId, Behaviour>();
     return (unit) => {
+      const before = known.get(unit);
+      if (before !== undefined) {
+        return before;
+      }
       const type = of.units.get(unit)?.type;
       const own = assumed.filter((one) => one.type === type).map(({ parameter, value }) => [parameter, value]);
-      const behaviour = known.get(unit) ?? { ...documentedBehaviour(of, unit), ...Object.fromEntries(own) };
+      const behaviour: Behaviour = { ...documentedBehaviour(of, unit), ...Object.fromEntries(own) };
       known.set(unit, behaviour);
       return behaviour;
     };

@@ -14,11 +14,13 @@ import {
   arrangeBoth,
   isNoLightNormal,
   layOut,
-  type Moment,
   type MomentState,
+  type Moments,
+  meaningAt,
   outcomeAt,
   type Simulation,
   simulateMoments,
+  stateOf,
 } from '../simulation/index.ts';
 import type { Cabinet } from '../topology/index.ts';
 import { type BehaviourScenario, documentedOnly } from './behaviourScenarios.ts';
@@ -35,9 +37,11 @@ export type LookStep = Exclude<Step, { do: 'act' | 'provoke' }>;
 export function predictStep(step: LookStep, setting: Setting, faults: readonly Fault[]): ReadonlyMap<string, number> {
   const views = setting.viewsOf(faults);
   const outcomes = outcomesOf(step, setting.cabinet);
-  const [first, ...others] = views.map((view) => predictOutcome(step, view));
-  if (first === undefined || others.every((outcome) => outcome === first)) {
-    return certainly(first ?? 'none', outcomes);
+  const [view] = views;
+  const first = view === undefined ? 'none' : predictOutcome(step, view);
+  const others = views.slice(1).map((other) => predictOutcome(step, other));
+  if (others.every((outcome) => outcome === first)) {
+    return certainly(first, outcomes);
   }
   const spread = new Map<string, number>();
   [first, ...others].forEach((outcome, index) => {
@@ -50,10 +54,16 @@ const certain = new Map<readonly string[], Map<string, ReadonlyMap<string, numbe
 
 /** One outcome for sure, misreadings left aside. */
 function certainly(outcome: string, outcomes: readonly string[]): ReadonlyMap<string, number> {
-  const known = certain.get(outcomes) ?? new Map<string, ReadonlyMap<string, number>>();
-  certain.set(outcomes, known);
-  const spread = known.get(outcome) ?? withMisreadings(new Map([[outcome, 1]]), outcomes);
-  known.set(outcome, spread);
+  let known = certain.get(outcomes);
+  if (known === undefined) {
+    known = new Map();
+    certain.set(outcomes, known);
+  }
+  let spread = known.get(outcome);
+  if (spread === undefined) {
+    spread = withMisreadings(new Map([[outcome, 1]]), outcomes);
+    known.set(outcome, spread);
+  }
   return spread;
 }
 
@@ -113,8 +123,8 @@ export function presences(
 export interface View {
   /** Probability of this view, given the faults; those of all views sum to 1. */
   readonly share: number;
-  readonly now: Moment;
-  /** What it shows; worked out when it is first asked for. */
+  readonly moments: Moments;
+  /** What it shows, with the reasons; worked out when it is first asked for. */
   readonly simulation: () => Simulation;
 }
 
@@ -146,18 +156,17 @@ export function makeSettingAt(
   });
   /** Likelihood of the displays that were seen, and that the machine runs if it does: then nothing that breaks a chain is there. */
   const fitOf = (view: View): number => {
-    const { displays, now } = view.simulation();
-    if (!halted && !isWhole(now)) {
+    const { moments } = view;
+    if (!halted && !isWhole(stateOf(moments.now))) {
       return 0;
     }
     let log = 0;
     for (const { unit, logs } of factors) {
-      const predicted = displays.get(unit)?.meaning;
-      log += predicted === undefined ? 0 : (logs[displayMeanings.indexOf(predicted)] ?? 0);
+      log += logs[displayMeanings.indexOf(meaningAt(unit, moments))] ?? 0;
     }
     return Math.exp(log);
   };
-  const known = new WeakMap<readonly Fault[], readonly View[]>();
+  const known = new Map<readonly Fault[], readonly View[]>();
   const viewsOf = (faults: readonly Fault[]): readonly View[] => {
     let views = known.get(faults);
     if (views === undefined) {
@@ -171,7 +180,7 @@ export function makeSettingAt(
           let simulation: Simulation | undefined;
           return {
             share: share * likely,
-            now: moments.now,
+            moments,
             simulation: () => {
               simulation ??= simulateMoments(moments);
               return simulation;
@@ -197,11 +206,11 @@ function weighed(views: readonly View[], fitOf: (view: View) => number): readonl
 function predictOutcome(step: LookStep, view: View): string {
   switch (step.do) {
     case 'read-display':
-      return view.simulation().displays.get(step.unit)?.meaning ?? 'quiet';
+      return meaningAt(step.unit, view.moments);
     case 'read-report':
       return String(view.simulation().reports.get(step.chain)?.gap ?? 'none');
     case 'look':
-      return outcomeAt(step.look, view.now) ?? 'none';
+      return outcomeAt(step.look, view.moments.now) ?? 'none';
   }
 }
 

@@ -37,36 +37,87 @@ export function rankStep(
   spreads: readonly ReadonlyMap<string, number>[],
   mended: readonly number[],
 ): RankedStep {
-  const outcomes = new Map<string, { probability: number; items: Map<string, number> }>();
-  const total = hypotheses.reduce((sum, { probability }) => sum + probability, 0);
+  const summary = summaryOf(hypotheses);
+  const { total, places, inFirstGroup } = summary;
   let mends = 0;
-  hypotheses.forEach(({ faults, probability }, index) => {
+  hypotheses.forEach(({ probability }, index) => {
+    mends += (probability / total) * (mended[index] ?? 0);
+  });
+  const list = outcomesOf(hypotheses, spreads, summary);
+  const information = informationAbout(hypotheses, spreads, (index) => index);
+  const partsGroup = informationAbout(hypotheses, spreads, (index) => (inFirstGroup[index] ? (places[index] ?? '') : null));
+  return { step, information, partsGroup, mends, outcomes: list, darkIsNormal: isDarkNormal(step, setting) };
+}
+
+/** The outcomes of a step, likeliest first, with the items that each would leave suspected. */
+function outcomesOf(
+  hypotheses: readonly RankedHypothesis[],
+  spreads: readonly ReadonlyMap<string, number>[],
+  { total, items, alike }: Summary,
+): readonly StepOutcome[] {
+  // Many looks show the same for all hypotheses, and then leave the same suspected.
+  const [first] = spreads;
+  const isAlike = first !== undefined && spreads.length === hypotheses.length && spreads.every((spread) => spread === first);
+  const known = isAlike ? alike.get(first) : undefined;
+  if (known !== undefined) {
+    return known;
+  }
+  const outcomes = new Map<string, { probability: number; items: Map<string, number> }>();
+  hypotheses.forEach(({ probability }, index) => {
     const weight = probability / total;
-    const spread = spreads[index] ?? new Map<string, number>();
-    mends += weight * (mended[index] ?? 0);
-    for (const [outcome, share] of spread) {
-      const entry = outcomes.get(outcome) ?? { probability: 0, items: new Map<string, number>() };
-      outcomes.set(outcome, entry);
+    for (const [outcome, share] of spreads[index] ?? []) {
+      let entry = outcomes.get(outcome);
+      if (entry === undefined) {
+        entry = { probability: 0, items: new Map<string, number>() };
+        outcomes.set(outcome, entry);
+      }
       entry.probability += weight * share;
-      for (const item of new Set(faults.map(({ item: key }) => key))) {
+      for (const item of items[index] ?? []) {
         entry.items.set(item, (entry.items.get(item) ?? 0) + weight * share);
       }
     }
   });
-  const list: StepOutcome[] = [...outcomes]
-    .map(([outcome, { probability, items }]) => ({
+  const list: readonly StepOutcome[] = [...outcomes]
+    .map(([outcome, { probability, items: suspected }]) => ({
       outcome,
       probability,
-      suspects: [...items]
+      suspects: [...suspected]
         .map(([item, share]) => ({ item, probability: share / probability }))
         .sort((a, b) => b.probability - a.probability || compareText(a.item, b.item))
         .slice(0, mostSuspects),
     }))
     .sort((a, b) => b.probability - a.probability || compareText(a.outcome, b.outcome));
-  const information = informationAbout(hypotheses, spreads, (_hypothesis, index) => String(index));
-  const first = hypotheses[0]?.group;
-  const partsGroup = informationAbout(hypotheses, spreads, ({ group, faults }) => (group === first ? placesOf(faults) : null));
-  return { step, information, partsGroup, mends, outcomes: list, darkIsNormal: isDarkNormal(step, setting) };
+  if (isAlike) {
+    alike.set(first, list);
+  }
+  return list;
+}
+
+/** What many steps are ranked by: of each hypothesis its items, where they are, and whether it is in the first one's ambiguity group. */
+interface Summary {
+  readonly total: number;
+  readonly items: readonly (readonly string[])[];
+  readonly places: readonly string[];
+  readonly inFirstGroup: readonly boolean[];
+  /** Outcomes of steps that show the same for all, by what they show. */
+  readonly alike: Map<ReadonlyMap<string, number>, readonly StepOutcome[]>;
+}
+
+const summaries = new WeakMap<readonly RankedHypothesis[], Summary>();
+
+function summaryOf(hypotheses: readonly RankedHypothesis[]): Summary {
+  let summary = summaries.get(hypotheses);
+  if (summary === undefined) {
+    summary = {
+      total: hypotheses.reduce((sum, { probability }) => sum + probability, 0),
+      items: hypotheses.map(({ faults }) => [...new Set(faults.map(({ item }) => item))]),
+      places: hypotheses.map(({ faults }) => placesOf(faults)),
+      inFirstGroup: hypotheses.map(({ group }) => group === hypotheses[0]?.group),
+      alike: new Map(),
+    };
+    summaries.set(hypotheses, summary);
+  }
+  return summary;
 }
 
 /**
@@ -76,40 +127,63 @@ export function rankStep(
 function informationAbout(
   hypotheses: readonly RankedHypothesis[],
   spreads: readonly ReadonlyMap<string, number>[],
-  classOf: (hypothesis: RankedHypothesis, index: number) => string | null,
+  classOf: (index: number) => string | number | null,
 ): number {
-  const classes = new Map<string, { weight: number; outcomes: Map<string, number> }>();
+  // Equal certain predictions are the same object: where all are, the step tells nothing.
+  if (spreads.every((spread) => spread === spreads[0])) {
+    return 0;
+  }
+  const classes = new Map<string | number, { weight: number; outcomes: Weights }>();
   const all = new Map<string, number>();
   let total = 0;
-  hypotheses.forEach((hypothesis, index) => {
-    const name = classOf(hypothesis, index);
+  hypotheses.forEach(({ probability }, index) => {
+    const name = classOf(index);
     if (name === null) {
       return;
     }
-    const entry = classes.get(name) ?? { weight: 0, outcomes: new Map<string, number>() };
-    classes.set(name, entry);
-    entry.weight += hypothesis.probability;
-    total += hypothesis.probability;
-    for (const [outcome, share] of spreads[index] ?? []) {
-      const weight = hypothesis.probability * share;
-      entry.outcomes.set(outcome, (entry.outcomes.get(outcome) ?? 0) + weight);
-      all.set(outcome, (all.get(outcome) ?? 0) + weight);
+    const spread = spreads[index] ?? nothing;
+    const entry = classes.get(name);
+    if (entry === undefined) {
+      // Most classes hold one hypothesis: its spread is the class's own, times its weight.
+      classes.set(name, { weight: probability, outcomes: { of: spread, times: probability } });
+    } else {
+      const { of, times } = entry.outcomes;
+      const sum = new Map([...of].map(([outcome, share]) => [outcome, times * share]));
+      addTo(sum, spread, probability);
+      entry.outcomes = { of: sum, times: 1 };
+      entry.weight += probability;
     }
+    total += probability;
+    addTo(all, spread, probability);
   });
   if (classes.size < 2) {
     return 0;
   }
   const within = [...classes.values()].reduce((sum, { weight, outcomes }) => sum + (weight / total) * entropy(outcomes, weight), 0);
-  const information = Math.max(0, entropy(all, total) - within);
+  const information = Math.max(0, entropy({ of: all, times: 1 }, total) - within);
   // Rounding alone can leave a trace where every hypothesis predicts the same.
   return information < leastInformation ? 0 : information;
 }
 
+/** Weights of outcomes: those of `of`, each `times` as much. */
+interface Weights {
+  readonly of: ReadonlyMap<string, number>;
+  readonly times: number;
+}
+
+const nothing: ReadonlyMap<string, number> = new Map();
+
+function addTo(sum: Map<string, number>, spread: ReadonlyMap<string, number>, probability: number): void {
+  for (const [outcome, share] of spread) {
+    sum.set(outcome, (sum.get(outcome) ?? 0) + probability * share);
+  }
+}
+
 /** Entropy in bit of weights that sum to `total`. */
-function entropy(weights: ReadonlyMap<string, number>, total: number): number {
+function entropy({ of, times }: Weights, total: number): number {
   let sum = 0;
-  for (const weight of weights.values()) {
-    const share = weight / total;
+  for (const weight of of.values()) {
+    const share = (times * weight) / total;
     sum -= share > 0 ? share * Math.log2(share) : 0;
   }
   return sum;
