@@ -125,7 +125,10 @@ export const planTexts = {
   displaced: 'Still to be put back',
   machineIs: (state: string) => `The machine is ${state}.`,
   costsMean: 'Costs are minutes to the repaired machine, or worth so many: parts, risks and outside help are counted in.',
-  exhausted: 'Nothing that is left to look at or to do is worth it: get help.',
+  exhausted: {
+    watch: 'The machine runs, and nothing that is left is worth more than waiting: watch it, and note every display when it stops again.',
+    'get-help': 'Nothing that is left to look at or to do is expected to cost less than getting help.',
+  },
   bits: (information: number) => (information > 0 ? `${information.toFixed(2)} bit` : ''),
   change: (change: string, minutes: string) => `${change}: ${minutes}`,
   outcome: (outcome: string, probability: string, rest: string) => `${outcome} ${probability}: ${rest}`,

@@ -94,8 +94,16 @@ export const stepCardTexts = {
   showFewer: 'Show fewer',
   useless: (count: number) => `${wordCount(count, 'step')} of no use`,
   sawElse: 'Did it, saw something else',
-  exhausted:
-    'Nothing that is left tells or mends anything at a cost below that of getting help. Hand over what is known: the report says it.',
+  stopping: {
+    watch: 'Watch it: nothing that is left is worth more than waiting.',
+    'get-help': 'Get help: nothing that is left costs less.',
+  },
+  exhausted: {
+    watch: (more: boolean) =>
+      `The machine runs, and nothing that is left is worth more than waiting. Watch it; when it stops again, note every display before anything is switched off.${more ? ' What could be done all the same is listed here.' : ''}`,
+    'get-help': (more: boolean) =>
+      `Nothing that is left is expected to cost less than getting help. Hand over what is known: the report says it.${more ? ' What is listed here tells more before somebody comes.' : ''}`,
+  },
   worth: (step: string, reason: string) => `${startSentence(step)}. ${reason}`,
   picture: (parts: readonly { readonly place: string; readonly before: string; readonly after: string }[]) =>
     wordList(parts.map(({ place, before, after }) => `${place} from ${before} to ${after}`)),

@@ -140,6 +140,7 @@ export const windowTexts = {
     lookFirst: (what: string) => `Look at ${what} first.`,
     likely: 'likely',
     nothingBroken: 'Nothing seems to be broken.',
+    stoppedBefore: 'If it stopped before and runs again, first enter what was seen then, and after it “Restarted”.',
     isHalted: 'Is the control halted by an alarm of a chain?',
     isHaltedWhy: 'If it is, something must be broken; if not, all may be well.',
     haltedAnswers: { yes: 'Halted', no: 'Not halted' },

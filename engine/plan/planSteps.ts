@@ -138,7 +138,7 @@ function* layOut(cabinet: Cabinet, evidence: Evidence, diagnosis: Diagnosis) {
   const rules = new Rules(built.decision);
   const at = { ...rules.begin(), seen: built.seen };
   const ahead = new LookAhead(rules);
-  const presenter = new Presenter(diagnosis, table, built, at, {
+  const presenter = new Presenter(diagnosis, table, built, at, rules.leave(at), {
     displaced: listDisplaced(cabinet, evidence),
     handlings: listHandlings(evidence),
     mishap: handled.reduce((sum, { probability }) => sum + probability, 0),

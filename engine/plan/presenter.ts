@@ -27,6 +27,8 @@ export class Presenter {
     private readonly table: RepairTable,
     private readonly built: Built,
     private readonly at: Situation,
+    /** What stopping here is expected to cost. */
+    private readonly leave: number,
     private readonly rest: Pick<Plan, 'displaced' | 'handlings' | 'mishap' | 'end'>,
   ) {
     this.hypotheses = built.worlds.map((world) => ({
@@ -57,17 +59,15 @@ export class Presenter {
       yield;
     }
     const steps = all.filter(({ useless: reason }) => reason === null).sort(byCost);
-    const best = steps[0]?.expectedCost ?? this.built.decision.outsideHelp;
-    const leave = this.at.running ? this.built.decision.comeback : this.built.decision.outsideHelp;
-    const none = [
-      ...all.filter((step) => !steps.includes(step)),
-      ...useless.map((draft) => this.uselessStep(draft, Math.min(best, leave))),
-    ];
+    const best = steps[0]?.expectedCost ?? Number.POSITIVE_INFINITY;
+    const cheapest = Math.min(best, this.leave);
+    const none = [...all.filter((step) => !steps.includes(step)), ...useless.map((draft) => this.uselessStep(draft, cheapest))];
     return {
       steps: [...steps, ...none.sort(byCost)],
-      expectedCost: Math.min(best, leave),
+      expectedCost: cheapest,
       method,
-      exhausted: steps.length === 0 || best >= leave,
+      exhausted: best >= this.leave,
+      stopping: this.at.running ? 'watch' : 'get-help',
       state: this.at.state,
       covered: this.built.covered,
       ...this.rest,

@@ -106,12 +106,14 @@ export type EndReason =
 export interface Plan {
   /** Cheapest expected cost first; useless ones last. One list, one order. */
   readonly steps: readonly PlannedStep[];
-  /** The expected cost of the best way on; `outsideHelp` of the repair table where nothing is left to do. */
+  /** The expected cost of the best way on; that of stopping here where nothing better is left to do. */
   readonly expectedCost: number;
   /** `exact`: no cheaper plan exists for these steps and suspects. `look-ahead`: an estimate from so many steps ahead. */
   readonly method: { readonly kind: 'exact' } | { readonly kind: 'look-ahead'; readonly depth: number };
-  /** Nothing that is left tells or mends anything: get help. */
+  /** Nothing that is left tells or mends anything at a cost below that of stopping here. */
   readonly exhausted: boolean;
+  /** What stopping here means: a machine that runs is watched, for one that does not somebody else is called. */
+  readonly stopping: 'watch' | 'get-help';
   readonly state: MachineState;
   /** Share of the suspects' probability that the plan reckons with. */
   readonly covered: number;

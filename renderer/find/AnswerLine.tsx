@@ -112,8 +112,7 @@ function Answered({ model }: { readonly model: FindModel }) {
   if (diagnosis.impossible || !top) return <Say head={words.impossible} why={basis} />;
   const alike = rows.filter((row) => row !== top && row.candidate.group === top.candidate.group).length;
   const why = `${basis} ${alike > 0 ? words.alike(alike) : ''}`.trim();
-  if (top.candidate.spots.length === 0)
-    return halted === undefined ? <AskHalted why={why} /> : <Say head={words.nothingBroken} why={why} />;
+  if (top.candidate.spots.length === 0) return halted === undefined ? <AskHalted why={why} /> : <NothingBroken why={why} />;
   const what = candidateWords.object(top.candidate);
   const share = wordProbability(top.candidate.probability);
   return (
@@ -129,6 +128,17 @@ function Answered({ model }: { readonly model: FindModel }) {
           <span className="share">{share}</span> <span className="likely">{words.likely}</span>
         </Say>
       )}
+      <Next />
+    </>
+  );
+}
+
+/** A machine that runs may have stopped before: that look tells what this one cannot. */
+function NothingBroken({ why }: { readonly why: string }) {
+  const only = useApp((state) => state.caseRecord.evidence.snapshots.length === 1 && currentSnapshot(state.caseRecord).halted === false);
+  return (
+    <>
+      <Say head={words.nothingBroken} why={only ? words.stoppedBefore : why} />
       <Next />
     </>
   );
@@ -187,7 +197,10 @@ function Next() {
   const best = useApp(selectBestStep);
   const plan = useApp(selectPlan);
   const names = useApp((state) => namesOf(state.checked.topology));
-  if (!best) return <p className="act no-act">{!plan ? stepTexts.working : plan.exhausted ? stepCardTexts.exhausted : stepTexts.none}</p>;
+  if (!best)
+    return (
+      <p className="act no-act">{!plan ? stepTexts.working : plan.exhausted ? stepCardTexts.stopping[plan.stopping] : stepTexts.none}</p>
+    );
   const what = stepTexts.next(wordStep(names, best.step));
   const risk = worstRisk(best);
   return (

@@ -62,7 +62,12 @@ const isPlanOld = ({ planned, revision }: AppState) => planned?.revision !== rev
 function NoCard() {
   const plan = useApp(selectPlan);
   const old = useApp(isPlanOld);
-  return <p className="empty">{old || !plan ? stepTexts.working : plan.exhausted ? stepCardTexts.exhausted : stepTexts.none}</p>;
+  const more = plan?.steps.some(({ useless }) => useless === null) ?? false;
+  return (
+    <p className="empty">
+      {old || !plan ? stepTexts.working : plan.exhausted ? stepCardTexts.exhausted[plan.stopping](more) : stepTexts.none}
+    </p>
+  );
 }
 
 function wordRank({ steps }: Plan, shown: PlannedStep): string {

@@ -201,12 +201,28 @@ describe('repairs to their end', () => {
     expect(halts('flex')).toBeGreaterThan(halts('wait'));
   });
 
+  it('should mend a machine that runs again by itself rather than wait until it stops', () => {
+    const cheap = soundCabinet(drivesContent(3, { repair: { weights: { comeback: 60 } } }));
+    const gone = seenSnapshot(cheap, [{ item: 'plug', link: 'w2', end: 'upper', mode: 'loose' }]);
+    const evidence: Evidence = { snapshots: [gone, { restarted: true, onset: 'at-power-up', halted: false }] };
+    // An hour lost by the next stop is less than the repair; but then it has to be mended all the same.
+    const { exhausted, expectedCost, steps } = plan(evidence, cheap);
+    expect(exhausted).toBe(false);
+    expect(expectedCost).toBeGreaterThan(60);
+    expect(steps[0]?.mends).toBeGreaterThan(0.3);
+  });
+
+  it('should let a machine alone that runs and shows nothing', () => {
+    const { exhausted, stopping } = plan({ snapshots: [{ ...seenSnapshot(cabinet, []), halted: false }] });
+    expect({ exhausted, stopping }).toEqual({ exhausted: true, stopping: 'watch' });
+  });
+
   it('should say when everything is exhausted', () => {
     const content = drivesContent(1, { repair: { weights: { outsideHelp: 30 } } });
     const one = soundCabinet(content);
     const evidence: Evidence = { snapshots: [seenSnapshot(one, [{ item: 'controller', mode: 'all-ports-dead' }])] };
-    const { exhausted, expectedCost } = plan(evidence, one);
-    expect(exhausted).toBe(true);
+    const { exhausted, stopping, expectedCost } = plan(evidence, one);
+    expect({ exhausted, stopping }).toEqual({ exhausted: true, stopping: 'get-help' });
     expect(expectedCost).toBeLessThanOrEqual(30);
   });
 

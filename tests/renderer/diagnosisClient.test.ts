@@ -24,6 +24,7 @@ const plan: Plan = {
   expectedCost: 0,
   method: { kind: 'exact' },
   exhausted: false,
+  stopping: 'get-help',
   state: 'closed',
   covered: 1,
   displaced: [],

@@ -25,6 +25,7 @@ export function jsonPlan(names: Names, diagnosis: Diagnosis, plan: Plan, most = 
     depth: plan.method.kind === 'exact' ? null : plan.method.depth,
     expectedCost: plan.expectedCost,
     exhausted: plan.exhausted,
+    stopping: plan.stopping,
     covered: plan.covered,
     state: plan.state,
     end: {

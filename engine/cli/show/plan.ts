@@ -62,7 +62,7 @@ export function formatPlan(shown: ShownPlan): string {
           endStateWords[plan.end.end].meaning,
           plan.end.because.map((code) => endReasonWords[code]),
         ),
-    plan.exhausted ? line(planTexts.exhausted) : '',
+    plan.exhausted ? line(planTexts.exhausted[plan.stopping]) : '',
     useful.length > 0 ? `\n${formatSteps(shown, useful.slice(0, top))}` : '',
     useful.length > top ? line(planTexts.moreSteps(useful.length - top)) : '',
     best && !plan.exhausted ? formatBest(shown, best) : '',
