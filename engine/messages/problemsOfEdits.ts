@@ -14,7 +14,7 @@ const ports: Readonly<Record<string, (owner: string | number) => string>> = {
   up: (owner) => `the up port of ${owner}`,
   down: (owner) => `the down port of ${owner}`,
 };
-const port = (side: string | number, owner: string | number) => ports[side]?.(owner) ?? `${owner}, ${side}`;
+const port = (side: string | number, owner: string | number) => ownWord(ports, side)?.(owner) ?? `${owner}, ${side}`;
 
 const lists: Readonly<Record<string, string>> = {
   units: 'units',
