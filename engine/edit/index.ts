@@ -7,7 +7,7 @@ export { classLettersOf, type DesignatedKind } from './designation.ts';
 export { type FieldForm, type FieldPath, type FieldSpec, type FieldTable, fieldSpecs } from './fields.ts';
 export { applyFix, type Fix, type FixName, fixOf } from './fixes.ts';
 export { type Insertion, insertUnits, whyNotInsert } from './insertUnits.ts';
-export { feedUnits, joinPorts, reconnectLead, replugEnd, whyNotFeed, whyNotJoin, whyNotReplug } from './join.ts';
+export { feedUnits, joinPorts, layCable, reconnectLead, replugEnd, whyNotFeed, whyNotJoin, whyNotLay, whyNotReplug } from './join.ts';
 export { moveInChain, moveToPlace, takeOffChain } from './moveUnits.ts';
 export { type NewMachine, newMachine } from './newMachine.ts';
 export { duplicateThings, type PasteTarget, pasteClip } from './pasteClip.ts';

@@ -72,6 +72,30 @@ export function replugEnd(content: CabinetContent, link: string, end: LinkEnd, p
   return ok(work.finish());
 }
 
+/** Why a new cable cannot be plugged into a port with one end; null when it can. */
+export function whyNotLay(content: CabinetContent, port: Port): Refusal {
+  const work = new Work(content);
+  const owner = ownerOf(work, port);
+  return 'code' in owner ? owner : plugTaken(work, port, undefined);
+}
+
+/** Adds a cable that is plugged into one port, or into none (`null`). Its other end hangs loose. */
+export function layCable(content: CabinetContent, port: Port | null): EditResult {
+  const why = tooMany(content.links, 'links', mostLinks) ?? (port === null ? null : whyNotLay(content, port));
+  if (why !== null) return fail(why);
+  const work = new Work(content);
+  const end =
+    port === null
+      ? {}
+      : 'chain' in port
+        ? { upper: { chain: port.chain } }
+        : port.side === 'down'
+          ? { upper: { unit: port.unit } }
+          : { lower: { unit: port.unit } };
+  work.put('links', { id: work.freshId('w'), designation: nextDesignation(work, 'link'), ...end });
+  return ok(work.finish());
+}
+
 /** Why a unit cannot be fed from there by a 24 V lead; null when it can. A second feed, and one passed on by a unit, are allowed. */
 export function whyNotFeed(content: CabinetContent, from: FeedSource, to: string): Refusal {
   return whyNoSource(content, from) ?? whyNotFed(content, to) ?? (from.unit === to ? feedsItself(content, to) : null);

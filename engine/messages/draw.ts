@@ -10,6 +10,7 @@ import { wordNumber } from './quantities.ts';
 
 /** Labels of the commands of Draw. */
 export const drawCommandLabels = {
+  layCable: 'A loose cable',
   goDraw: 'Draw',
   goFind: 'Find',
   goPractice: 'Practice',
@@ -89,9 +90,13 @@ export const drawWords = {
     kinds,
     chains: 'Chains',
     addChain: 'Add a chain',
+    controllerHint: 'Each chain begins at a port of the controller; a cabinet has one controller.',
+    cable: 'Optical cable',
+    newCable: 'a new cable',
+    cableHint: 'Cables are drawn from port to port. From here one is dragged onto a port, or laid loose by a click.',
     loose: 'Loose cables',
     looseHint: 'Drag one onto a port to plug it in.',
-    hint: 'Drag onto the drawing, or onto a cable to insert. By keyboard: choose a cable or a unit, then press the letter.',
+    hint: 'Drag a unit onto the drawing, or onto a cable to insert it; a cable onto a port. By keyboard: choose a cable or a unit, then press the letter.',
     held: (kind: string) => `Click where the ${kind} shall stand. Esc puts it back.`,
     chain: (number: number, units: number, axes: number) => ({
       name: `chain ${number}`,
@@ -117,6 +122,7 @@ export const drawWords = {
     insert: (kindWords: readonly string[]) =>
       kindWords.length === 1 ? `new ${kindWords[0] ?? ''}` : `${wordCount(kindWords.length, 'new unit')}`,
     addChain: 'new chain',
+    layCable: 'new cable',
     remove: (what: string) => `delete ${what}`,
     cut: (what: string) => `cut ${what}`,
     move: (what: string) => `move ${what}`,
@@ -195,6 +201,7 @@ export const drawWords = {
     beside: 'beside the chains',
     plug: 'Join with a port that is lit up',
     plugEnd: 'Plug into a port that is lit up',
+    layLoose: 'Lay a cable that is plugged in nowhere yet',
     letHang: (cable: string) => `Let this end of ${cable} hang loose`,
     newUnit: 'Let go: choose a new unit for this end',
     offer: 'A new unit here',

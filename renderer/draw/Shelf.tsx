@@ -1,3 +1,4 @@
+import { Cable } from 'lucide-react';
 import { useMemo } from 'react';
 import { MiniMap } from 'reactflow';
 import { drawWords } from '../../engine/messages/index.ts';
@@ -34,6 +35,7 @@ export function Shelf() {
       {unitKinds.map((kind) => (
         <ShelfKind key={kind} kind={kind} />
       ))}
+      <ShelfCable />
       <p className="shelf-hint">{drawWords.shelf.hint}</p>
       <h2 className="section-head">{drawWords.shelf.chains}</h2>
       <ul className="shelf-chains">
@@ -57,7 +59,7 @@ export function Shelf() {
           );
         })}
       </ul>
-      <button type="button" className="button small" onClick={() => dispatch('new-chain')}>
+      <button type="button" className="button small" title={drawWords.shelf.controllerHint} onClick={() => dispatch('new-chain')}>
         {drawWords.shelf.addChain} <kbd>C</kbd>
       </button>
       <LooseCables topology={topology} />
@@ -95,6 +97,25 @@ function LooseCables({ topology }: { readonly topology: Topology }) {
       </ul>
       <p className="shelf-hint">{drawWords.shelf.looseHint}</p>
     </>
+  );
+}
+
+/** A cable off the shelf: dragged onto a port, or by a click, Enter or its letter a loose one. */
+function ShelfCable() {
+  const dispatch = useDispatch();
+  const { pull } = useDrawing();
+  return (
+    <button
+      type="button"
+      className="shelf-kind"
+      title={drawWords.shelf.cableHint}
+      onPointerDown={(event) => event.button === 0 && pull.current?.(event, { kind: 'new' })}
+      onClick={() => dispatch('insert-cable')}
+    >
+      <Cable size={20} aria-hidden="true" />
+      <span>{drawWords.shelf.cable}</span>
+      <kbd>L</kbd>
+    </button>
   );
 }
 

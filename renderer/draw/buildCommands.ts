@@ -7,6 +7,7 @@ import {
   feedUnits,
   insertUnits,
   joinPorts,
+  layCable,
   moveInChain,
   moveToPlace,
   type NewUnit,
@@ -100,6 +101,12 @@ export const buildCommands = {
     name: (state, { a, b }) => steps.join(namePort(state, a), namePort(state, b)),
     subject: ({ b }) => ('unit' in b ? b.unit : null),
     edit: (cabinet, { a, b }) => joinPorts(cabinet, a, b),
+  }),
+  /** `port: null`: both ends hang loose, and it stands on the shelf. */
+  'lay-cable': editCommand<{ readonly port: Port | null } | undefined>({
+    label: 'layCable',
+    name: () => steps.layCable,
+    edit: (cabinet, args) => layCable(cabinet, args?.port ?? null),
   }),
   /** `port: null`: the end hangs loose. */
   'replug-end': editCommand<{ readonly link: string; readonly end: LinkEnd; readonly port: Port | null }>({

@@ -35,8 +35,8 @@ function ends(state: AppState, pulled: Pulled): readonly ConnectChoice[] {
   const names = namesOf(state.checked.topology);
   const portName = (port: Port) => ('chain' in port ? names.chain(port.chain) : `${names.unit(port.unit)} ${port.side}`);
   return allSockets(state.cabinet).flatMap((socket): ConnectChoice[] => {
-    if (socket.kind !== 'port' || pulled.kind === 'feed' || pulled.kind === 'cable' || whyNotInto(state.cabinet, pulled, socket) !== null)
-      return [];
+    if (socket.kind !== 'port' || (pulled.kind !== 'plug' && pulled.kind !== 'port')) return [];
+    if (whyNotInto(state.cabinet, pulled, socket) !== null) return [];
     const to = portName(socket.port);
     if (pulled.kind === 'plug') {
       const { link, end } = pulled;

@@ -103,6 +103,7 @@ export function makeDrawActions({ store, dispatch, announce }: Bench): DrawActio
     },
     move,
     takeOff: () => dispatch('move-units', { ids: movable(topology(), chosen()), to: 'apart' }),
+    addCable: () => dispatch('lay-cable'),
     addChain: () => dispatch('add-chain', undefined),
     goToInspector: () => document.querySelector<HTMLElement>('#inspector input, #inspector')?.focus(),
   };

@@ -47,6 +47,13 @@ export const drawCommands = {
     isEnabled: inDraw,
     run: ({ draw: actions }) => actions?.addChain(),
   }),
+  'insert-cable': effectCommand({
+    label: 'layCable',
+    shortcuts: ['L'],
+    keysIn: 'draw',
+    isEnabled: inDraw,
+    run: ({ draw: actions }) => actions?.addCable(),
+  }),
   hold: viewCommand<{ readonly kind: UnitKind | null }>({
     label: 'hold',
     isEnabled: inDraw,

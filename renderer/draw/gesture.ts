@@ -11,8 +11,10 @@ import type { DropTarget } from './spots.ts';
  * A gesture is begun, shows what it would do, and ends with one command or without a trace. Nothing of it is in the document before.
  */
 
-/** What is pulled: a new cable out of a port, a plug out of its port or a loose one, a cable of which no end is plugged in, or a new lead. */
+/** What is pulled: a new cable out of a port, a plug out of its port or a loose one, a cable of which no end is plugged in, a new one off the shelf, or a new lead. */
 export type Pulled =
+  /** Off the shelf. */
+  | { readonly kind: 'new' }
   | { readonly kind: 'cable'; readonly link: string }
   | { readonly kind: 'port'; readonly port: Port }
   | { readonly kind: 'plug'; readonly link: string; readonly end: LinkEnd }

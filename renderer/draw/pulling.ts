@@ -1,5 +1,5 @@
 import type { Problem } from '../../engine/base/index.ts';
-import { type ChainSpot, type FeedSource, type Port, whyNotFeed, whyNotJoin, whyNotReplug } from '../../engine/edit/index.ts';
+import { type ChainSpot, type FeedSource, type Port, whyNotFeed, whyNotJoin, whyNotLay, whyNotReplug } from '../../engine/edit/index.ts';
 import { drawWords } from '../../engine/messages/index.ts';
 import type { CabinetContent, LinkEnd } from '../../engine/schema/index.ts';
 import type { Topology } from '../../engine/topology/index.ts';
@@ -26,6 +26,7 @@ export function whyNotInto(content: CabinetContent, pulled: Pulled, socket: Sock
   }
   if (socket.kind !== 'port') return 'other-kind';
   if (pulled.kind === 'plug') return whyNotReplug(content, pulled.link, pulled.end, socket.port);
+  if (pulled.kind === 'new') return whyNotLay(content, socket.port);
   if (pulled.kind === 'cable') return whyNotReplug(content, pulled.link, endInto(socket.port), socket.port);
   return whyNotJoin(content, pulled.port, socket.port);
 }
@@ -99,8 +100,10 @@ export function wordPull({ checked: { topology } }: Pick<AppState, 'checked'>, {
   }
   if (over?.kind !== 'port') {
     if (pulled.kind === 'port') return bare ? words.newUnit : words.plug;
+    if (pulled.kind === 'new') return bare ? words.layLoose : words.plugEnd;
     return bare && pulled.kind === 'plug' ? words.letHang(names.link(pulled.link)) : words.plugEnd;
   }
+  if (pulled.kind === 'new') return words.plugInto(drawWords.shelf.newCable, portName(over.port));
   return pulled.kind !== 'port'
     ? words.plugInto(names.link(pulled.link), portName(over.port))
     : words.join(portName(pulled.port), portName(over.port));

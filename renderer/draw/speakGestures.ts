@@ -67,6 +67,8 @@ function takenHold({ checked: { topology } }: AppState, gesture: Gesture): strin
       return drawWords.said.plug(pulled.end, names.link(pulled.link));
     case 'cable':
       return names.link(pulled.link);
+    case 'new':
+      return drawWords.shelf.newCable;
     case 'port':
       return drawWords.said.newCable;
     case 'feed':

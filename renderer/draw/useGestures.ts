@@ -93,6 +93,7 @@ export function useGestures({ frame, placement }: Options) {
       if (pulled.kind === 'cable' && over.kind === 'port') {
         dispatch('replug-end', { link: pulled.link, end: endInto(over.port), port: over.port });
       }
+      if (pulled.kind === 'new' && over.kind === 'port') dispatch('lay-cable', { port: over.port });
       if (pulled.kind === 'port' && over.kind === 'port') dispatch('join-ports', { a: pulled.port, b: over.port });
     },
     [store, dispatch],
@@ -105,6 +106,7 @@ export function useGestures({ frame, placement }: Options) {
         const link = store.getState().cabinet.links?.find(({ id }) => id === pulled.link);
         if (link?.[pulled.end]) dispatch('replug-end', { link: pulled.link, end: pulled.end, port: null });
       }
+      if (pulled.kind === 'new') dispatch('lay-cable', { port: null });
       if (pulled.kind === 'port') set({ kind: 'offer', at, spot: spotAtPort(pulled.port) });
     },
     [store, dispatch, set],

@@ -26,6 +26,7 @@ export const buildItems = [
   'insert-spindle',
   'insert-encoder',
   'insert-supply',
+  'insert-cable',
   'new-chain',
 ] as const satisfies readonly PlainCommand[];
 export const moveItems = [

@@ -67,6 +67,7 @@ export interface DrawActions {
   readonly pasteLast: () => Promise<void>;
   readonly duplicate: () => void;
   readonly addChain: () => void;
+  readonly addCable: () => void;
   /** The focus goes to the fields of what is chosen. */
   readonly goToInspector: () => void;
   readonly takeOff: () => void;

@@ -10,6 +10,20 @@ describe.skipIf(missing)('connecting in Draw, with a real mouse', () => {
   // The reload at the beginning may cut off a font that is being fetched; that is no complaint.
   afterEach(() => draw.launched.close([/ERR_ABORTED/]));
 
+  it('should take a cable off the shelf onto a port, and lay a loose one by its letter', async () => {
+    draw = await launchDraw();
+    const loose = draw.page.getByRole('complementary', { name: 'Shelf' }).getByRole('button', { name: /^cable -WH/ });
+    await draw.drag(await draw.at(draw.shelf('Optical cable')), await draw.port('-TB4', 'down'), {
+      held: async () => expect(await draw.bar.textContent()).toContain('Plug a new cable into -TB4 down'),
+    });
+    await draw.drawing.getByRole('button', { name: /^Cable -WH10, at -TB4 down, the other end is loose/ }).waitFor();
+    expect(await draw.lastStep()).toBe('new cable');
+    await draw.press('Control+z', 'l');
+    await loose.waitFor();
+    await draw.drag(await draw.at(loose), await draw.port('-TB7', 'down'));
+    await draw.drawing.getByRole('button', { name: /^Cable -WH10, at -TB7 down/ }).waitFor();
+  });
+
   it('should join ports by a drag, by two clicks and by “Connect to…”, and say why a port is refused', async () => {
     draw = await launchDraw();
     // The last cable of chain 1 goes: -TB4 hangs on nothing.

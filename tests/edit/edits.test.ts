@@ -7,6 +7,7 @@ import {
   feedUnits,
   insertUnits,
   joinPorts,
+  layCable,
   moveInChain,
   moveToPlace,
   reconnectLead,
@@ -17,6 +18,7 @@ import {
   whyNotFeed,
   whyNotInsert,
   whyNotJoin,
+  whyNotLay,
   whyNotReplug,
 } from '../../engine/edit/index.ts';
 import { buildTopology } from '../../engine/topology/index.ts';
@@ -206,6 +208,18 @@ describe('joining', () => {
     expect(whyNotJoin(small, a, b)?.code).toBe(code);
     expect(whyNotJoin(small, b, a)?.code).toBe(code);
     expect(refused(joinPorts(small, a, b))).toBe(code);
+  });
+
+  it('should lay a cable loose, or into one port that is free, by the end that fits it', () => {
+    const fresh = ({ cabinet }: ReturnType<typeof done>) => cabinet.links?.find(({ id }) => !small.links?.some((link) => link.id === id));
+    expect(fresh(done(layCable(small, null)))).not.toHaveProperty('upper');
+    expect(fresh(done(layCable(small, { unit: 'd', side: 'down' })))).toMatchObject({ upper: { unit: 'd' } });
+    const open = done(removeThings(small, ['w3'])).cabinet;
+    const laid = done(layCable(open, { unit: 'c', side: 'up' })).cabinet.links ?? [];
+    expect(laid[laid.length - 1]).toMatchObject({ lower: { unit: 'c' } });
+    expect(whyNotLay(small, { unit: 'a', side: 'down' })?.code).toBe('join-port-taken');
+    expect(refused(layCable(small, { unit: 'p', side: 'up' }))).toBe('join-supply');
+    expect(refused(layCable(small, { unit: 'x', side: 'up' }))).toBe('edit-thing-unknown');
   });
 
   it('should not close a loop', () => {

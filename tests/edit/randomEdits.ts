@@ -9,6 +9,7 @@ import {
   feedUnits,
   insertUnits,
   joinPorts,
+  layCable,
   moveInChain,
   moveToPlace,
   type Port,
@@ -69,6 +70,7 @@ export const edits: Readonly<Record<string, Make>> = {
   move: (content, random) => moveInChain(content, some(random, idsIn(content.units)), spot(content, random)),
   'take off': (content, random) => takeOffChain(content, some(random, idsIn(content.units))),
   place: (content, random) => moveToPlace(content, some(random, idsIn(content.units)), place(random)),
+  lay: (content, random) => layCable(content, random.chance(0.3) ? null : port(content, random)),
   join: (content, random) => joinPorts(content, port(content, random), port(content, random)),
   replug: (content, random) => {
     const link = one(random, idsIn(content.links)) ?? 'nowhere';

@@ -8,6 +8,7 @@ import { type CommandId, commands } from '../../renderer/state/commands.ts';
 /** Commands without arguments that stand in no menu, each with what offers it. A new one does not compile until it is in either. */
 const outside = {
   'add-chain': 'done by "new chain"',
+  'lay-cable': 'done by "a loose cable"',
   'cancel-report': 'a button beside the progress',
   'close-comparison': 'closes what is open',
   'close-draw-dialog': 'closes what is open',
