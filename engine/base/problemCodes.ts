@@ -55,6 +55,7 @@ export const problemFacts = {
   'supply-marked-on-chain': ['unit'],
   'encoder-interface-off-chain': ['unit'],
   'unit-not-fed': ['unit'],
+  'feeds-not-documented': [],
   'feed-without-supply': ['unit', 'from'],
   'feed-loop-without-supply': ['units', 'count'],
   'feed-loop': ['units', 'count'],

@@ -1,6 +1,6 @@
 import type { Evidence } from '../schema/index.ts';
 import { type FaultChoice, type SearchResult, search } from '../search/index.ts';
-import type { Cabinet } from '../topology/index.ts';
+import { type Cabinet, isFeedDocumented } from '../topology/index.ts';
 import { type FaultSpace, listFaultSpace, type SettledFault } from './elements.ts';
 import { Evaluator } from './evaluator.ts';
 import { narrowScenarios } from './narrow.ts';
@@ -42,6 +42,7 @@ export function prepare(cabinet: Cabinet, evidence: Evidence): Prepared {
     ...setToDefault.map((type) => ({ code: 'type-set-to-default', type }) as const),
     ...(mayBeSampled(plan) ? [{ code: 'presence-sampled' } as const] : []),
     ...(scenarios.length < all.length ? [{ code: 'behaviour-narrowed' } as const] : []),
+    ...(isFeedDocumented(cabinet) ? [] : [{ code: 'feeds-not-documented' } as const]),
     ...(plan.observations.length === 0 ? [{ code: 'nothing-observed' } as const] : []),
   ];
   return { cabinet, plan, space, scenarios, notes };

@@ -67,6 +67,8 @@ export type DiagnosisNote =
   | { readonly code: 'presence-sampled' }
   /** Unknown in so many ways that only the likeliest were weighed with pairs of faults. */
   | { readonly code: 'behaviour-narrowed' }
+  /** No 24 V lead is documented: every unit is taken to be fed, and faults of the feeds are not among the suspects. */
+  | { readonly code: 'feeds-not-documented' }
   | { readonly code: 'nothing-observed' };
 
 /** For an equipment type of unknown behaviour: how the evidence spreads over one of its parameters. */

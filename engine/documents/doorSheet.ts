@@ -1,5 +1,5 @@
 import { type ChainId, compareNatural, type UnitId } from '../base/index.ts';
-import { isAboutPower, meaningWords, wordStep, doorSheetWords as words } from '../messages/index.ts';
+import { feedsNotDocumented, isAboutPower, meaningWords, wordStep, doorSheetWords as words } from '../messages/index.ts';
 import {
   type Block,
   displaySigns,
@@ -19,7 +19,7 @@ import { firstStep, groupPatterns, type PatternGroup, type Patterns, simulateSin
 import { type DisplayMeaning, displayMeanings, type LegendRecord } from '../schema/index.ts';
 import { type Step, stateNeeded } from '../steps/index.ts';
 import { computeSums } from '../sums/index.ts';
-import type { Cabinet, ChainTopology } from '../topology/index.ts';
+import { type Cabinet, type ChainTopology, isFeedDocumented } from '../topology/index.ts';
 import { codesFor, legendOf, onlyCode } from './codes.ts';
 import { describeGroup } from './groupWords.ts';
 import { markCell } from './markCell.ts';
@@ -144,7 +144,7 @@ function chainSheet(
     isLandscape,
     foot: words.validity(behaviourNote(cabinet, chain.units)),
     caution: cautionOf(cabinet),
-    blocks: [...opening(prefix), keyTable(cabinet, chain.units), table, ...unseenBlock(source, patterns)],
+    blocks: [...opening(prefix), ...feedBlock(cabinet), keyTable(cabinet, chain.units), table, ...unseenBlock(source, patterns)],
   });
 }
 
@@ -166,6 +166,7 @@ function apartSheet(
     caution: cautionOf(cabinet),
     blocks: [
       ...opening(prefix),
+      ...feedBlock(cabinet),
       keyTable(cabinet, units),
       listTable(source, groups, null, units, (group, number) => makeRow(group, number, '')),
       ...unseenBlock(source, patterns),
@@ -347,6 +348,11 @@ function cautionOf(cabinet: Cabinet) {
     title: waitingTimeS === null ? words.cautionTitleUnknown : words.cautionTitle(waitingTimeS),
     text: words.caution,
   };
+}
+
+/** That nothing is known of the feeds, where it is so. */
+function feedBlock(cabinet: Cabinet): readonly Block[] {
+  return isFeedDocumented(cabinet) ? [] : [{ kind: 'paragraph', size: 9, text: [{ text: feedsNotDocumented, face: 'bold' }] }];
 }
 
 const mostUnseen = 12;

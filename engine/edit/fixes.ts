@@ -15,6 +15,7 @@ import { Work } from './work.ts';
 /** What mends a problem. */
 const fixNames = [
   'feed-from',
+  'feed-all-from',
   'number-next',
   'take-out',
   'take-out-chain',
@@ -66,6 +67,17 @@ const feed: Planner = (content, problem) => {
     name: 'feed-from',
     facts: { thing: unitName(unit), to: unitName(supply) },
     edit: () => feedUnits(content, { unit: supply.id }, [unit.id], 'each'),
+  };
+};
+
+/** Every unit by a lead of its own from the one supply; which of several feeds what, only a person can tell. */
+const feedAll: Planner = (content, { subjects }) => {
+  const [supply, ...others] = (content.units ?? []).filter(({ kind }) => kind === 'supply');
+  if (supply === undefined || others.length > 0) return null;
+  return {
+    name: 'feed-all-from',
+    facts: { to: unitName(supply) },
+    edit: () => feedUnits(content, { unit: supply.id }, subjects, 'each'),
   };
 };
 
@@ -184,6 +196,7 @@ const dropLine: Planner = (content, problem) => {
 const planners: { readonly [C in ProblemCode]?: Planner } = {
   'unit-not-fed': feed,
   'feed-without-supply': feed,
+  'feeds-not-documented': feedAll,
   'designation-doubled': number,
   'designation-missing': number,
   'link-end-open': takeOut,

@@ -28,6 +28,10 @@ export function wordUnvisitedShare(share: number): string | null {
   return `At most ${wordUpperBound(share)} of the probability lies with three or more faults at once, which were not looked at.`;
 }
 
+/** What a reader must know of an answer where no 24 V lead is documented. */
+export const feedsNotDocumented =
+  'No 24 V lead of this cabinet is written down: every unit is taken to have its 24 V, and faults of the feeds are not among the suspects. Where several units are dark, look first at what feeds them.';
+
 /** A note on how the answer was reached. */
 export function wordNote(names: Names, note: DiagnosisNote): string {
   switch (note.code) {
@@ -41,6 +45,8 @@ export function wordNote(names: Names, note: DiagnosisNote): string {
       return 'So much has been seen at so many moments that faults which come and go were weighed over a sample of what may have been there when.';
     case 'behaviour-narrowed':
       return 'The behaviour of some units may differ in so many ways that only the likeliest of them were weighed together with two faults at once.';
+    case 'feeds-not-documented':
+      return feedsNotDocumented;
     case 'nothing-observed':
       return 'Nothing has been entered yet, so only the rates of the parts rank.';
     default:

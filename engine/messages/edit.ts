@@ -162,6 +162,7 @@ export const editWords = {
   },
   fixes: {
     'feed-from': ({ to }) => `Feed it from ${to}`,
+    'feed-all-from': ({ to }) => `Feed all of them from ${to}`,
     'number-next': ({ to }) => `Call it ${to}`,
     'take-out': ({ thing }) => `Take ${thing} out`,
     'take-out-chain': ({ thing }) => `Take chain ${thing} out`,

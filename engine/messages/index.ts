@@ -16,6 +16,7 @@ export {
 export { type ChangeWords, type ComparedSide, changeKindWords, comparisonWords, wordChange } from './comparison.ts';
 export {
   cannotTellApart,
+  feedsNotDocumented,
   impossibleStatement,
   nothingBrokenLabel,
   rankedByRatesOnly,

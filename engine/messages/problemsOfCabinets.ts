@@ -20,6 +20,7 @@ type CabinetCode =
   | 'supply-marked-on-chain'
   | 'encoder-interface-off-chain'
   | 'unit-not-fed'
+  | 'feeds-not-documented'
   | 'feed-without-supply'
   | 'feed-loop-without-supply'
   | 'feed-loop'
@@ -165,6 +166,11 @@ export const cabinetProblemWords: WordsFor<CabinetCode> = {
     title: `${unit} is fed by nothing`,
     explanation: 'No 24 V lead leads to it, so it is taken to be dark.',
     whatToDo: 'Add the lead that feeds it.',
+  }),
+  'feeds-not-documented': () => ({
+    title: 'No 24 V lead is written down',
+    explanation: 'Every unit is taken to have its 24 V, and faults of the 24 V feeds are not among the suspects.',
+    whatToDo: 'Add the leads as they are laid. A unit without a lead is taken to be dark once the first lead is there.',
   }),
   'feed-without-supply': ({ unit, from }) => ({
     title: `${unit} gets no 24 V`,

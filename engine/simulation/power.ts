@@ -1,6 +1,6 @@
 import type { LeadId, UnitId } from '../base/index.ts';
 import { findLowVoltage, type LowVoltage } from '../sums/index.ts';
-import type { Cabinet } from '../topology/index.ts';
+import { type Cabinet, isFeedDocumented } from '../topology/index.ts';
 import { type Arrangement, isLeadInPlace } from './arrangement.ts';
 
 /** What interrupts the 24 V feed: open leads, and supplies that give nothing. */
@@ -18,7 +18,8 @@ export interface Power {
 /**
  * The units (supplies included) that have 24 V: those to which some path of closed leads leads from a supply that gives power, and at
  * which, where the 24 V sums have data, enough of it is left. A unit passes power on whether it works or not, and so does one with too
- * little; one that was taken out does not (domain section 5, step 1).
+ * little; one that was taken out does not. Where no lead at all is documented, every unit that stands there has it (domain section 5,
+ * step 1).
  */
 export function findPower(cabinet: Cabinet, arrangement: Arrangement, faults: PowerFaults): Power {
   const kept = keptOf(cabinet);
@@ -48,7 +49,7 @@ function keptOf(cabinet: Cabinet): Map<string, Power> {
 function workOutPower(cabinet: Cabinet, arrangement: Arrangement, faults: PowerFaults): Power {
   const reached = findReached(cabinet, arrangement, faults);
   const conducts = (feed: (typeof cabinet.feeds)[number]) => !faults.openLeads.has(feed.lead) && isLeadInPlace(arrangement, feed);
-  const low = findLowVoltage(cabinet, { reached, conducts });
+  const low: ReadonlyMap<UnitId, LowVoltage> = isFeedDocumented(cabinet) ? findLowVoltage(cabinet, { reached, conducts }) : new Map();
   return { powered: low.size === 0 ? reached : new Set([...reached].filter((unit) => !low.has(unit))), low };
 }
 
@@ -57,11 +58,13 @@ export function findPowered(cabinet: Cabinet, arrangement: Arrangement, faults: 
   return findPower(cabinet, arrangement, faults).powered;
 }
 
-/** The units (supplies included) to which closed leads lead from a supply that gives power, whatever voltage is left there. */
+/**
+ * The units (supplies included) to which closed leads lead from a supply that gives power, whatever voltage is left there; all that
+ * stand there where no lead is documented.
+ */
 export function findReached(cabinet: Cabinet, arrangement: Arrangement, faults: PowerFaults): ReadonlySet<UnitId> {
-  const powered = new Set<UnitId>(
-    cabinet.supplies.filter((supply) => !faults.deadSupplies.has(supply) && !arrangement.takenOut.has(supply)),
-  );
+  const sources = isFeedDocumented(cabinet) ? cabinet.supplies : [...cabinet.units.keys()];
+  const powered = new Set<UnitId>(sources.filter((unit) => !faults.deadSupplies.has(unit) && !arrangement.takenOut.has(unit)));
   let grew = true;
   while (grew) {
     grew = false;

@@ -7,7 +7,7 @@ import type { Feed } from './types.ts';
 
 /**
  * The 24 V leads with both ends in place, and what is wrong with the feeding: open ends, unknown ids, a lead into a supply, units
- * fed by nothing, power paths that reach no supply, and loops.
+ * fed by nothing, power paths that reach no supply, and loops; or that no feed at all is documented.
  */
 export function resolveFeeds(records: Records): { feeds: readonly Feed[]; problems: readonly Problem[] } {
   const problems: Problem[] = [];
@@ -43,6 +43,11 @@ function resolveEnd(records: Records, lead: LeadRecord, end: 'from' | 'to', inde
   return unit;
 }
 
+/** Whether the 24 V leads are documented: at least one with both ends in place. Without any, nothing is known of what feeds what. */
+export function isFeedDocumented({ feeds }: { readonly feeds: readonly Feed[] }): boolean {
+  return feeds.length > 0;
+}
+
 function unfed(records: Records, feeds: readonly Feed[]): readonly Problem[] {
   const ids = [...records.units.keys()].sort(compareNatural);
   const fedFrom = new Map<UnitId, UnitId[]>(ids.map((id) => [id, []]));
@@ -60,6 +65,11 @@ function unfed(records: Records, feeds: readonly Feed[]): readonly Problem[] {
     return unit === undefined ? { where: '', name: id } : { where: jsonPointer(['units', indexOf.get(unit) ?? 0]), name: unitName(unit) };
   };
 
+  const left = ids.filter((id) => records.units.get(id)?.kind !== 'supply');
+  const [first] = left;
+  if (!isFeedDocumented({ feeds }) && first !== undefined) {
+    return [makeProblem('feeds-not-documented', 'incomplete', { where: about(first).where, subjects: left })];
+  }
   const problems: Problem[] = [];
   const loops = cycles(ids, next);
   for (const members of loops) {

@@ -1,4 +1,5 @@
 export { buildTopology } from './buildTopology.ts';
+export { isFeedDocumented } from './feeds.ts';
 export {
   findByOrdinal,
   findByPosition,

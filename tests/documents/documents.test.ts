@@ -76,6 +76,12 @@ describe('the door sheet', () => {
     leads: plainContent(1, 12).leads?.map((lead, index) => ({ ...lead, designation: `-WD${index + 1}` })),
   };
 
+  it('should say that no feed is written down, and take the units as fed', () => {
+    const said = textsOf(make({ ...plainContent(1, 3), leads: [] }, 'door-sheet').flatMap(({ pages }) => pages)).join(' ');
+    expect(said).toContain('No 24 V lead of this cabinet is written down');
+    expect(said).not.toContain('so stand in no row: cable');
+  });
+
   it('should be one or two pages of A4 for twelve units', () => {
     const sheets = make(twelve, 'door-sheet');
     expect(sheets).toHaveLength(1);

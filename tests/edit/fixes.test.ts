@@ -31,6 +31,15 @@ describe('fixes', () => {
     expect(fix).toEqual({ name: 'feed-from', facts: { thing: '-KE2', to: '-TB9' } });
   });
 
+  it('should feed all units from the one supply where no lead is written down, and not choose between two', () => {
+    const bare = { ...small, leads: [] };
+    const { cabinet, fix } = mend(bare, 'feeds-not-documented');
+    expect(cabinet.leads?.map(({ from, to }) => `${from?.unit} ${to?.unit}`)).toEqual(['p a', 'p b', 'p c', 'p d', 'p e']);
+    expect(fix).toEqual({ name: 'feed-all-from', facts: { to: '-TB9' } });
+    const two: CabinetContent = { ...bare, units: [...(small.units ?? []), { id: 'q', kind: 'supply', designation: '-TB7' }] };
+    expect(fixOf(two, problemOf(two, 'feeds-not-documented'))).toBeNull();
+  });
+
   it('should give the later of two things of one designation the next free one', () => {
     const units = small.units?.map((unit) => (unit.id === 'd' ? { ...unit, designation: '-TB1' } : unit));
     const { cabinet, fix } = mend({ ...small, units }, 'designation-doubled');

@@ -27,7 +27,7 @@ describe('checkCabinet', () => {
     const { controller: _, leads: __, ...rest } = line(1);
     expect(brief(rest)).toEqual([
       ['controller-missing', 'incomplete', '/controller'],
-      ['unit-not-fed', 'incomplete', '/units/1'],
+      ['feeds-not-documented', 'incomplete', '/units/1'],
     ]);
     expect(checkCabinet(rest).cabinet).not.toBeNull();
   });

@@ -48,6 +48,7 @@ const codes = [
   'type-set-to-default',
   'presence-sampled',
   'behaviour-narrowed',
+  'feeds-not-documented',
   'nothing-observed',
 ].filter((code) => /[-A-Z]/.test(code));
 

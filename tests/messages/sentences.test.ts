@@ -284,6 +284,7 @@ describe('the words for a diagnosis', () => {
       'type-set-to-default': { code: 'type-set-to-default', type: ids.type },
       'presence-sampled': { code: 'presence-sampled' },
       'behaviour-narrowed': { code: 'behaviour-narrowed' },
+      'feeds-not-documented': { code: 'feeds-not-documented' },
       'nothing-observed': { code: 'nothing-observed' },
     };
     for (const note of Object.values(notes)) expectSentence(wordNote(names, note));

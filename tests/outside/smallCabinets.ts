@@ -49,7 +49,10 @@ export interface SmallCabinetSize {
   readonly unitsPerChain: number;
 }
 
-/** A sound cabinet of at most this size: 1 or 2 supplies, fed as a tree with now and then a second feed, perhaps a drive off the chain. */
+/**
+ * A sound cabinet of at most this size: 1 or 2 supplies, fed as a tree with now and then a second feed, perhaps a drive off the chain;
+ * in one of eight no lead is written down.
+ */
 export function smallCabinet({ chains, unitsPerChain }: SmallCabinetSize): fc.Arbitrary<CabinetContent> {
   return fc
     .record({
@@ -63,6 +66,7 @@ export function smallCabinet({ chains, unitsPerChain }: SmallCabinetSize): fc.Ar
       offChain: fc.option(unitDraw, { freq: 3 }),
       supplies: fc.integer({ min: 1, max: 2 }),
       types: fc.tuple(behaviour, behaviour),
+      areLeadsDocumented: fc.nat(7).map((n) => n > 0),
     })
     .map((draw): CabinetContent => {
       const sources = Array.from({ length: draw.supplies }, (_, s) => `s${s + 1}`);
@@ -101,7 +105,7 @@ export function smallCabinet({ chains, unitsPerChain }: SmallCabinetSize): fc.Ar
         })),
         units,
         links,
-        leads,
+        leads: draw.areLeadsDocumented ? leads : [],
         feedbacks,
         types: draw.types.map((b, t) => ({ id: `t${t}`, name: `Type ${t}`, behaviour: b })),
       };

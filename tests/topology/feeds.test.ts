@@ -30,6 +30,10 @@ describe('buildTopology, the 24 V leads', () => {
     ]);
   });
 
+  it('should say once that no lead is written down, and nothing of units without one', () => {
+    expect(found(fed(3))).toEqual([['feeds-not-documented', 'incomplete', 'u1', 'u2', 'u3']]);
+  });
+
   it('should name a power path that never reaches a supply', () => {
     expect(found(fed(4, ['ps', 'u1'], ['u2', 'u3'], ['u3', 'u2'], ['u3', 'u4']))).toEqual([
       ['feed-loop-without-supply', 'incomplete', 'u2', 'u3'],

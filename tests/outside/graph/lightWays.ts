@@ -48,7 +48,7 @@ function nodesOf(content: CabinetContent, fault: Fault): readonly string[] {
   }
 }
 
-/** Units that get 24 V: found by walking the leads from the supplies that work. A unit passes power on whatever ails it. */
+/** Units that get 24 V: found by walking the leads from the supplies that work. A unit passes power on whatever ails it; where no lead is documented, all have it. */
 export function poweredUnits(content: CabinetContent, faults: readonly Fault[]): ReadonlySet<string> {
   const graph = new DirectedGraph();
   const units = content.units ?? [];
@@ -64,8 +64,10 @@ export function poweredUnits(content: CabinetContent, faults: readonly Fault[]):
     for (const node of nodesOf(content, fault)) if (graph.hasNode(node)) graph.dropNode(node);
   }
   const powered = new Set<string>();
+  const isDocumented = (content.leads ?? []).some(({ from, to }) => from !== undefined && to !== undefined);
   for (const { id, kind } of units) {
-    if (kind === 'supply' && graph.hasNode(id)) bfsFromNode(graph, id, (node) => void powered.add(node));
+    if (!isDocumented) powered.add(id);
+    else if (kind === 'supply' && graph.hasNode(id)) bfsFromNode(graph, id, (node) => void powered.add(node));
   }
   return new Set(units.filter((unit) => unit.kind !== 'supply' && powered.has(unit.id)).map((unit) => unit.id));
 }

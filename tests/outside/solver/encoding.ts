@@ -30,6 +30,8 @@ active(I,M,W) :- fault(I,M,"intermittent"), moment(W), not absent(I,W).
 gives(S,W) :- supply(S), moment(W), not active(it("supply",S,""),"dead",W), not active(it("supply",S,""),"output-lost",W).
 gives(U,W) :- lead(D,A,U), gives(A,W), unit(U), not active(it("lead",D,""),"open",W).
 powered(U,W) :- unit(U), gives(U,W).
+powered(U,W) :- unit(U), moment(W), not someLead.
+someLead :- lead(_,_,_).
 
 % --- step 2: alive ---------------------------------------------------------------------------------------------------------
 short(U,W) :- feedback(F,U), plugged(F), active(it("feedback",F,""),"short",W).
