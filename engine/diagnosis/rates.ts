@@ -131,23 +131,33 @@ export function priorOdds(
   sharpened?: SharpenedRates,
 ): { readonly steady: number; readonly intermittent: number } {
   const { perYear, intermittentShare } = rateOf(fault, content, sharpened);
+  const factor = factorFor(fault, circumstances);
   if (isWiringMistake(fault)) {
-    // A cabinet that nobody wired since it last ran has no wiring mistakes.
-    const p = circumstances.some(({ kind }) => kind === 'not-reworked') ? 0 : Math.min(perYear, 1 - 1e-9);
+    // A cabinet that nobody wired since it last ran has no wiring mistakes; where something was just exchanged, a plug may well sit wrong.
+    const p = circumstances.some(({ kind }) => kind === 'not-reworked') ? 0 : Math.min(perYear * factor, Math.max(perYear, mostMistaken));
     return { steady: p / (1 - p), intermittent: 0 };
   }
-  let rate = perYear;
+  const years = Math.max(leastDays, daysSinceWhole) / daysPerYear;
+  const expected = perYear * factor * years;
+  return { steady: oddsOf(expected * (1 - intermittentShare)), intermittent: oddsOf(expected * intermittentShare) };
+}
+
+/** However many times likelier something makes it, a wiring mistake is not taken for likelier than not: it is a probability, not a rate. */
+const mostMistaken = 0.5;
+
+/** By how much the circumstances multiply the rate of a fault. */
+function factorFor(fault: Fault, circumstances: readonly Circumstance[]): number {
+  let product = 1;
   const applied = new Set<string>();
   for (const circumstance of circumstances) {
     // Ticked twice, a circumstance is still one.
     if (circumstance.kind !== 'not-reworked' && !applied.has(circumstance.kind) && touches(circumstance, fault)) {
       applied.add(circumstance.kind);
       const { factor, concerns } = circumstanceFactors[circumstance.kind];
-      rate *= concerns(fault) ? factor : 1;
+      product *= concerns(fault) ? factor : 1;
     }
   }
-  const years = Math.max(leastDays, daysSinceWhole) / daysPerYear;
-  return { steady: oddsOf(rate * (1 - intermittentShare) * years), intermittent: oddsOf(rate * intermittentShare * years) };
+  return product;
 }
 
 /** odds = p / (1 − p) = exp(λ·w) − 1, exact also for small λ·w; never more than near certainty, so that sums stay numbers. */

@@ -49,7 +49,8 @@ function singles(evidence: Omit<Evidence, 'snapshots'>): readonly { readonly fau
 /** p = 1 − exp(−λ·w), so the odds are exp(λ·w) − 1; λ is split by f = 0.3 where the fault can come and go. */
 function expectedOdds(fault: Fault, years: number, factor = 1): number {
   const name = nameOf(fault);
-  if (name === 'cable fibres-crossed' || name === 'wiring crossed') return wiringMistake / (1 - wiringMistake);
+  // A probability per rework, not a rate: an exchange is such a rework, and multiplies it as it does the rates.
+  if (name === 'cable fibres-crossed' || name === 'wiring crossed') return (wiringMistake * factor) / (1 - wiringMistake * factor);
   const share = onlySteady.includes(name) ? 1 : fault.presence === 'intermittent' ? 0.3 : 0.7;
   return Math.exp((perYear[name] ?? Number.NaN) * factor * share * years) - 1;
 }
@@ -89,6 +90,23 @@ describe('the default rates', () => {
       const isThere = 'link' in fault && fault.link === 'w2';
       expect(odds / expectedOdds(fault, 7 / daysPerYear, isThere ? 50 : 1)).toBeCloseTo(1, 6);
     }
+  });
+
+  it('should suspect the plugs first of a drive that was just exchanged, where all is quiet and the report breaks at it', () => {
+    const evidence: Evidence = {
+      circumstances: [{ kind: 'recent-exchange', subjects: ['u2'] }],
+      snapshots: [
+        {
+          onset: 'at-power-up',
+          halted: true,
+          displays: ['u1', 'u2'].map((unit) => ({ unit, meanings: ['quiet'] })),
+          reports: [{ chain: 'c1', gaps: [2] }],
+        },
+      ],
+    };
+    const crossed = (of: Evidence) =>
+      diagnose(cabinet, of).items.find(({ item }) => item.fault.item === 'wiring' && item.fault.unit === 'u2')?.probability ?? 0;
+    expect(crossed(evidence)).toBeGreaterThan(crossed({ ...evidence, circumstances: [] }));
   });
 
   it('should leave no wiring mistake where nobody wired anything since the machine last ran', () => {
