@@ -14,7 +14,7 @@ export default defineConfig({
           environment: 'node',
           include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
           exclude: notUnit,
-          testTimeout: 20_000,
+          testTimeout: 60_000,
         },
       },
       {

@@ -144,6 +144,10 @@ function withoutSerials(unit: UnitRecord): UnitRecord {
   return Object.keys(kept).length === 0 ? rest : { ...rest, board: kept };
 }
 
+/** A designation for something pasted, as a member of it; none where there was none. */
+const designated = (work: Work, kind: DesignatedKind, designation: string | undefined) =>
+  designation === undefined ? {} : { designation: pastedDesignation(work, kind, designation) };
+
 /** The designation itself where it is free; else its stem with the next number. */
 function pastedDesignation(work: Work, kind: DesignatedKind, designation: string): string {
   const wanted = designation.trim();
@@ -162,22 +166,11 @@ function pasteLinks(
   shared: { readonly [L in SharedList]: Shared },
   at: ChainSpot | null,
 ): Result<null> {
-  const chains = new Map<string, string>();
-  if (at === null) {
-    for (const chain of clip.chains ?? []) {
-      const id = work.freshId('chain');
-      const number = 1 + Math.max(0, ...work.all('chains').map((one) => one.number));
-      if (number > 999 || work.all('chains').length >= 200) {
-        return fail(makeProblem('edit-too-many', 'refused', { facts: { list: 'chains', maximum: 200 } }));
-      }
-      const { serial: _serial, ...rest } = chain;
-      work.put('chains', { ...rest, id, number });
-      chains.set(chain.id, id);
-    }
-  }
+  const chains = at === null ? pasteChains(work, clip) : ok(new Map<string, string>());
+  if (!chains.ok) return chains;
   const port = (upper: LinkRecord['upper']): LinkRecord['upper'] => {
     if (upper === undefined) return undefined;
-    const id = 'chain' in upper ? chains.get(upper.chain) : ids.get(upper.unit);
+    const id = 'chain' in upper ? chains.value.get(upper.chain) : ids.get(upper.unit);
     return id === undefined ? undefined : 'chain' in upper ? { chain: id } : { unit: id };
   };
   const made: LinkRecord[] = [];
@@ -190,11 +183,10 @@ function pasteLinks(
     const upperPort = 'chain' in upper ? upper : ({ unit: upper.unit, side: 'down' } as const);
     if (refuseJoin(work, upperPort, { unit: lower, side: 'up' }) !== null) continue;
     const known = fibre === undefined ? undefined : shared.fibres.get(fibre);
-    const designation = link.designation === undefined ? {} : { designation: pastedDesignation(work, 'link', link.designation) };
     const record = {
       ...rest,
       id: work.freshId('w'),
-      ...designation,
+      ...designated(work, 'link', link.designation),
       upper,
       lower: { unit: lower },
       ...(known === undefined ? {} : { fibre: known }),
@@ -203,6 +195,22 @@ function pasteLinks(
     made.push(record);
   }
   return at === null ? ok(null) : hangIn(work, [...ids.values()], at);
+}
+
+/** Makes the chains of a clip anew, and answers the new ids by the old ones. */
+function pasteChains(work: Work, clip: CabinetContent): Result<ReadonlyMap<string, string>> {
+  const ids = new Map<string, string>();
+  for (const chain of clip.chains ?? []) {
+    const id = work.freshId('chain');
+    const number = 1 + Math.max(0, ...work.all('chains').map((one) => one.number));
+    if (number > 999 || work.all('chains').length >= 200) {
+      return fail(makeProblem('edit-too-many', 'refused', { facts: { list: 'chains', maximum: 200 } }));
+    }
+    const { serial: _serial, ...rest } = chain;
+    work.put('chains', { ...rest, id, number });
+    ids.set(chain.id, id);
+  }
+  return ok(ids);
 }
 
 /** Hangs pasted runs into a chain, one behind another: each run's head into the gap, what was behind the gap to its last unit. */
@@ -241,11 +249,10 @@ function pasteCables(work: Work, clip: CabinetContent, ids: ReadonlyMap<string, 
     if (from === to || work.get('units', to)?.kind === 'supply') continue;
     const { output } = lead.from;
     const known = output !== undefined && work.get('units', from)?.supply?.outputs?.some(({ id }) => id === output);
-    const designation = lead.designation === undefined ? {} : { designation: pastedDesignation(work, 'lead', lead.designation) };
     work.put('leads', {
       ...rest,
       id: work.freshId('l'),
-      ...designation,
+      ...designated(work, 'lead', lead.designation),
       from: { unit: from, ...(known ? { output } : {}) },
       to: { unit: to },
     });
@@ -254,9 +261,7 @@ function pasteCables(work: Work, clip: CabinetContent, ids: ReadonlyMap<string, 
     const { serial: _serial, ...rest } = feedback;
     const unit = ids.get(feedback.unit);
     if (unit === undefined || work.get('units', unit)?.kind === 'supply') continue;
-    const designation =
-      feedback.designation === undefined ? {} : { designation: pastedDesignation(work, 'feedback', feedback.designation) };
-    work.put('feedbacks', { ...rest, id: work.freshId('g'), ...designation, unit });
+    work.put('feedbacks', { ...rest, id: work.freshId('g'), ...designated(work, 'feedback', feedback.designation), unit });
   }
 }
 

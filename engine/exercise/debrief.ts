@@ -3,7 +3,7 @@ import { Planner } from './bestPlan.ts';
 import { answerKey, type Belief, type Game, type GameStep, type Stand, startBelief, startStand, stepMinutes } from './game.ts';
 import { beliefsAlong, type Play, type PlayEnd, play } from './play.ts';
 
-/** How much speaks for one answer. */
+/** How much speaks for one answer (named by its key): a probability, 0 to 1. */
 export interface Share {
   readonly answer: string;
   readonly share: number;
@@ -14,9 +14,11 @@ export type Judgement = 'best' | 'as-good' | 'worse';
 
 /** One step beside what would have been best at that point. */
 export interface DebriefStep {
+  /** Id of the step, and of what it showed. */
   readonly step: string;
   readonly outcome: string;
   readonly minutes: number;
+  /** Minutes of the play at its beginning and at its end. */
   readonly from: number;
   readonly until: number;
   readonly suspects: readonly string[];
@@ -48,21 +50,27 @@ export interface PlanStep {
   readonly after: readonly Share[];
 }
 
+/** What there is to say of a play that has ended. Answers are named by their keys; costs are minutes. */
 export interface Debrief {
   readonly end: PlayEnd;
+  /** The answer that was given, if one was. */
   readonly named: string | null;
   readonly trueAnswer: string;
   readonly faults: AnswerContent['faults'];
   readonly story: string | null;
   readonly lesson: string | null;
+  /** What was known before the first step, the likeliest first. */
   readonly start: readonly Share[];
   readonly steps: readonly DebriefStep[];
+  /** All that was spent, hints included. */
   readonly minutes: number;
   readonly hintMinutes: number;
+  /** The best plan against the same answer. */
   readonly plan: readonly PlanStep[];
   readonly planMinutes: number;
   /** Whether the figures of the best plan are proved to be best. */
   readonly exact: boolean;
+  /** How many outcomes were foretold, and how many of these came. */
   readonly predictions: number;
   readonly predictionsRight: number;
   readonly unsafe: readonly UnsafeKind[];

@@ -11,6 +11,7 @@ export function isKeptPlay(text: string): boolean {
   return text.startsWith(head);
 }
 
+/** The text of a play, which `readKeptPlay` reads again. */
 export function writeKeptPlay(kept: KeptPlay): string {
   return JSON.stringify({ format: 'linkwright-play', version: 1, ...kept } satisfies KeptPlayContent);
 }

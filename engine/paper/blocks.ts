@@ -28,6 +28,7 @@ export interface HeadingBlock {
   readonly level: 1 | 2;
 }
 
+/** A photo in its own proportions. */
 export interface PhotoBlock {
   readonly kind: 'photo';
   readonly photo: Pick<PictureShape, 'mediaType' | 'data' | 'words' | 'instead'>;
@@ -60,6 +61,7 @@ export interface TableBlock {
   readonly rowHeight?: number;
 }
 
+/** A column of a table with its head. */
 export interface TableColumn {
   readonly head: RichText;
   /** A second, lighter line of the head. */
@@ -74,12 +76,14 @@ export interface TableColumn {
 
 export type TableCell = RichText | FigureCell | TextCell;
 
+/** A cell that holds a drawing. */
 export interface FigureCell {
   readonly figure: Figure;
   /** Filled behind. */
   readonly fill?: string;
 }
 
+/** A cell with more than one text. */
 export interface TextCell {
   readonly text: RichText;
   /** Further lines below, each a paragraph. */

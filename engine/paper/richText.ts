@@ -10,6 +10,7 @@ export interface Run {
 /** Text, plain or in pieces of several faces. */
 export type RichText = string | readonly Run[];
 
+/** One line, wrapped. */
 export interface RichLine {
   readonly runs: readonly Run[];
   /** mm */
@@ -17,6 +18,7 @@ export interface RichLine {
 }
 
 export const runsOf = (text: RichText): readonly Run[] => (typeof text === 'string' ? [{ text }] : text);
+/** The text without its faces. */
 export const plainText = (text: RichText): string =>
   runsOf(text)
     .map((run) => run.text)

@@ -42,6 +42,7 @@ export interface IsolationFigures {
   readonly afterSwitchingOff: Isolation;
 }
 
+/** The three figures of a sound cabinet, over all its single steady faults weighed by their yearly rates. */
 export function isolationFigures(cabinet: Cabinet): IsolationFigures {
   const running = simulateSingles(cabinet, 'while-running');
   const powerUp = simulateSingles(cabinet, 'at-power-up');

@@ -13,6 +13,7 @@ export interface PdfSection {
   readonly pages: readonly Page[];
 }
 
+/** What the file says of itself, and how one follows its making. */
 export interface PdfOptions {
   readonly title: string;
   /** Language of the words, as in BCP 47. */

@@ -16,6 +16,7 @@ export type StepCaution =
     }
   | { readonly code: 'reference-position'; readonly feedbacks: readonly FeedbackId[] };
 
+/** The state of the machine in which a step is done (domain section 7). */
 export function stateNeeded(step: Step): MachineState {
   switch (step.do) {
     case 'act':

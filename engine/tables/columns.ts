@@ -130,4 +130,5 @@ export const tableColumns = {
 /** Every key of a column. */
 export type ColumnKey = (typeof tableColumns)[TableKind][number]['key'];
 
+/** The columns of a table, in the order in which they are written. */
 export const columnsOf = (kind: TableKind): readonly (Column & { readonly key: ColumnKey })[] => tableColumns[kind];

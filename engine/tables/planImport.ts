@@ -13,7 +13,9 @@ export interface RawTable {
   readonly lines: readonly number[];
 }
 
+/** How a list is taken in. */
 export interface ImportOptions {
+  /** Which column of the list is which of ours. */
   readonly mapping: Mapping;
   /** Whether a value that is there already may be replaced by another one. Empty fields are filled in any case. */
   readonly replace: boolean;

@@ -4,10 +4,12 @@ import type { CabinetContent, ChainRecord, FeedbackRecord, LeadRecord, LinkRecor
  * What a thing is called in a problem's facts: what a person reads at it, and its id where nothing was written.
  */
 
+/** The designation of a unit. */
 export function unitName(unit: UnitRecord): string {
   return unit.designation.trim() || unit.id;
 }
 
+/** The designation of a cable or lead. */
 export function cableName(thing: LinkRecord | LeadRecord | FeedbackRecord): string {
   return thing.designation?.trim() || thing.id;
 }
