@@ -100,6 +100,7 @@ export {
   photoWords,
   printWords,
   sumsPaperWords,
+  wordIsolation,
 } from './papers.ts';
 export {
   changeEffectWords,

@@ -1,5 +1,6 @@
+import type { Isolation } from '../patterns/index.ts';
 import { cautionsDefer } from './cautions.ts';
-import { wordCount, wordList } from './numbers.ts';
+import { wordCount, wordList, wordProbability } from './numbers.ts';
 import { wordDuration, wordNumber } from './quantities.ts';
 
 /** The documents that are printed, by their names in the program. */
@@ -197,6 +198,12 @@ export const isolationWords = {
   seenBy: ['displays alone', 'displays and report', 'after switching off and on again'],
   note: 'Single steady faults, weighed with their rates; rates that the cabinet does not give are assumed. Of the faults that are seen, the share whose group has so few parts.',
 } as const;
+
+/** The cells of a row of the isolation figures, in the order of the heads behind the first. */
+export function wordIsolation({ detected, isolated: { one, two, three }, meanParts }: Isolation): readonly string[] {
+  const shares = [detected, one, two, three].map((share) => (share === null ? '–' : wordProbability(share)));
+  return [...shares, meanParts === null ? '–' : meanParts.toFixed(2)];
+}
 
 /** Words of the dialogs of documents and imports. */
 export const papersWords = {

@@ -1,9 +1,8 @@
-import { isolationWords, wordProbability, papersWords as words } from '../../engine/messages/index.ts';
+import { isolationWords, wordIsolation, papersWords as words } from '../../engine/messages/index.ts';
 import type { IsolationFigures } from '../../engine/patterns/index.ts';
 
 /** How well the cabinet isolates, beside its door sheet. */
 export function IsolationTable({ figures }: { readonly figures: IsolationFigures }) {
-  const share = (value: number | null) => (value === null ? '–' : wordProbability(value));
   const rows = [figures.displays, figures.displaysAndReport, figures.afterSwitchingOff];
   return (
     <section className="isolation">
@@ -19,14 +18,12 @@ export function IsolationTable({ figures }: { readonly figures: IsolationFigures
           </tr>
         </thead>
         <tbody>
-          {rows.map(({ detected, isolated, meanParts }, index) => (
+          {rows.map((row, index) => (
             <tr key={isolationWords.seenBy[index]}>
               <th scope="row">{isolationWords.seenBy[index]}</th>
-              <td>{share(detected)}</td>
-              <td>{share(isolated.one)}</td>
-              <td>{share(isolated.two)}</td>
-              <td>{share(isolated.three)}</td>
-              <td>{meanParts === null ? '–' : meanParts.toFixed(2)}</td>
+              {wordIsolation(row).map((cell, column) => (
+                <td key={isolationWords.heads[column + 1]}>{cell}</td>
+              ))}
             </tr>
           ))}
         </tbody>

@@ -1,5 +1,5 @@
-import { isolationWords, wordProbability } from '../../messages/index.ts';
-import { type Isolation, isolationFigures } from '../../patterns/index.ts';
+import { isolationWords, wordIsolation } from '../../messages/index.ts';
+import { isolationFigures } from '../../patterns/index.ts';
 import { jsonCabinet, jsonUsageProblem } from '../answer/index.ts';
 import { type Command, failed } from '../command.ts';
 import { makeSound, makeUsageProblem, readCabinetOrCase } from '../read/index.ts';
@@ -30,20 +30,9 @@ export const isolation: Command = {
       text:
         formatTable(
           heads.map((head, index) => (index === 0 ? { head, grow: true as const } : { head, align: 'right' as const })),
-          rows.map((row, index) => [seenBy[index] ?? '', ...cells(row)]),
+          rows.map((row, index) => [seenBy[index] ?? '', ...wordIsolation(row)]),
           io.columns,
         ) + paragraph(note, io.columns),
     };
   },
 };
-
-function cells({ detected, isolated, meanParts }: Isolation): readonly string[] {
-  const share = (value: number | null) => (value === null ? '–' : wordProbability(value));
-  return [
-    share(detected),
-    share(isolated.one),
-    share(isolated.two),
-    share(isolated.three),
-    meanParts === null ? '–' : meanParts.toFixed(2),
-  ];
-}
