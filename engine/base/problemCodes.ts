@@ -136,8 +136,8 @@ export const problemFacts = {
   // Rows pasted from a spreadsheet; `row` counts the lines from 1.
   'rows-empty': [],
   'rows-too-many': ['maximum'],
-  'rows-kind-missing': ['row'],
-  'rows-kind-unknown': ['row', 'word', 'nearest'],
+  'rows-kind-missing': ['row', 'form'],
+  'rows-kind-unknown': ['row', 'word', 'nearest', 'form'],
   'rows-value-wrong': ['row', 'column', 'word'],
   'rows-chain-wrong': ['row', 'word', 'maximum'],
   'rows-not-on-chain': ['row'],

@@ -1,5 +1,5 @@
 import { fail, makeProblem, ok, type Problem, type Result } from '../base/index.ts';
-import { nearestKindWord, readKind } from '../quick/index.ts';
+import { areKinds, headWords, nearestKindWord, plainWord, readChainNumber, readKind, typeHeadMeans } from '../quick/index.ts';
 import type { UnitKind } from '../schema/index.ts';
 
 /** What a column of pasted rows can hold. */
@@ -7,6 +7,7 @@ export const rowColumns = [
   'designation',
   'kind',
   'chain',
+  'position',
   'axes',
   'fedBy',
   'model',
@@ -50,47 +51,39 @@ const highestChain = 999;
 
 /** Without a head the columns stand in this order. */
 const usualOrder: readonly RowColumn[] = ['designation', 'kind', 'chain', 'axes', 'fedBy', 'model', 'partNumber', 'serial'];
+const kindFirstOrder: readonly RowColumn[] = ['kind', 'designation', ...usualOrder.slice(2)];
 
 /** How the head of a column may be written, without signs and blanks. */
 const heads: { readonly [C in RowColumn]: readonly string[] } = {
-  designation: ['designation', 'unit', 'name', 'tag', 'referencedesignation'],
-  kind: ['kind', 'kindofunit', 'what'],
-  chain: ['chain', 'chainnumber', 'onchain'],
-  axes: ['axes', 'axis', 'axisnames'],
+  ...headWords,
   fedBy: ['fedby', 'feed', 'supply', '24v', '24vfrom', 'from'],
-  model: ['model', 'modeltext', 'description'],
-  partNumber: ['partnumber', 'partno', 'part', 'ordernumber'],
-  serial: ['serial', 'serialnumber', 'serialno'],
-  boardPartNumber: ['boardpartnumber', 'boardpartno', 'board'],
-  boardSerial: ['boardserial', 'boardserialnumber', 'boardserialno'],
-  row: ['row', 'rail'],
-  slot: ['slot', 'place', 'position'],
-  loadA: ['load', 'loada', '24vload', '24vloada'],
   cable: ['cable', 'link', 'cabledesignation'],
-  cableLengthM: ['length', 'lengthm', 'cablelength', 'cablelengthm'],
-  notes: ['notes', 'note', 'remark', 'remarks'],
+  cableLengthM: headWords.lengthM,
 };
 
-const numberColumns = ['row', 'slot', 'loadA', 'cableLengthM'] as const;
-const wholeColumns: readonly RowColumn[] = ['row', 'slot'];
+const numberColumns = ['position', 'row', 'slot', 'loadA', 'cableLengthM'] as const;
+const wholeColumns: readonly RowColumn[] = ['position', 'row', 'slot'];
+/** So many lines may stand above the head: a title, a date. */
+const mostAboveHead = 10;
 
 /**
- * Reads rows copied from a spreadsheet: cells parted by tabs, else by semicolons, else by commas. The first line may name the
- * columns; without it they stand in the usual order: designation, kind, chain, axes, fed by, model, part number, serial number.
- * Numbers may have a decimal comma unless commas part the cells. Fails with everything that is wrong, line by line.
+ * Reads rows copied from a spreadsheet: cells parted by tabs, else by semicolons, else by commas. A line may name the
+ * columns, below a title or without one; without it they stand in the usual order: designation, kind, chain, axes, fed by, model, part
+ * number, serial number; the kind may also come first. Units of a chain go by their positions where those are given. Numbers may have a decimal comma unless commas part the cells. Fails with everything that is wrong, line by line.
  */
 export function readRows(text: string): Result<UnitRows> {
   const lines = splitCells(text);
   if (lines.length > mostRows) return fail(makeProblem('rows-too-many', 'refused', { facts: { maximum: mostRows } }));
-  const [first] = lines;
-  const named = first === undefined ? null : readHead(first.cells);
-  const columns: readonly (RowColumn | null)[] = named ?? usualOrder;
-  const body = named === null ? lines : lines.slice(1);
+  const headAt = lines.slice(0, mostAboveHead).findIndex(({ cells }, index) => readHead(cells, lines.slice(index + 1)) !== null);
+  const body = lines.slice(headAt + 1);
+  const first = lines[headAt];
+  const named = first === undefined ? null : readHead(first.cells, body);
+  const columns: readonly (RowColumn | null)[] = named ?? (isKindFirst(body) ? kindFirstOrder : usualOrder);
   const problems: Problem[] = [];
   const rows: UnitRow[] = [];
   let chain: number | null = null;
   for (const { line, cells } of body) {
-    const row = readRow(line, cells, columns, chain);
+    const row = readRow(line, cells, columns, chain, named !== null);
     if (!row.ok) problems.push(...row.problems);
     else {
       rows.push(row.value);
@@ -101,10 +94,16 @@ export function readRows(text: string): Result<UnitRows> {
   if (rows.length === 0) return fail(makeProblem('rows-empty', 'refused'));
   const ignored =
     named === null || first === undefined ? [] : first.cells.filter((cell, index) => cell.trim() !== '' && named[index] === null);
-  return ok({ rows, head: named, ignored });
+  return ok({ rows: byPosition(rows), head: named, ignored });
 }
 
-function readRow(line: number, cells: readonly string[], columns: readonly (RowColumn | null)[], before: number | null): Result<UnitRow> {
+function readRow(
+  line: number,
+  cells: readonly string[],
+  columns: readonly (RowColumn | null)[],
+  before: number | null,
+  hasHead: boolean,
+): Result<UnitRow> {
   const problems: Problem[] = [];
   const texts: { [C in RowColumn]?: string } = {};
   for (const [index, column] of columns.entries()) {
@@ -129,9 +128,15 @@ function readRow(line: number, cells: readonly string[], columns: readonly (RowC
     } else numbers[column] = value;
   }
   const kind = texts.kind === undefined ? null : readKind(texts.kind);
-  if (texts.kind === undefined) problems.push(makeProblem('rows-kind-missing', 'refused', { facts: { row: line } }));
+  if (texts.kind === undefined)
+    problems.push(makeProblem('rows-kind-missing', 'refused', { facts: { row: line, form: hasHead ? 'head' : 'no-head' } }));
   else if (kind === null) {
-    const facts = { row: line, word: short(texts.kind), nearest: nearestKindWord(texts.kind.toLowerCase()) };
+    const facts = {
+      row: line,
+      word: short(texts.kind),
+      nearest: nearestKindWord(texts.kind.toLowerCase()),
+      form: hasHead ? 'head' : 'no-head',
+    };
     problems.push(makeProblem('rows-kind-unknown', 'refused', { facts }));
   }
   const chain = readChain(texts.chain, kind, before);
@@ -155,22 +160,50 @@ function readRow(line: number, cells: readonly string[], columns: readonly (RowC
 function readChain(cell: string | undefined, kind: UnitKind | null, before: number | null): number | null | undefined {
   if (cell === undefined) return kind === 'supply' ? null : (before ?? 1);
   if (/^(off|none|no|own|-|–|—)$/i.test(cell)) return null;
-  const digits = /^(?:chain\s*)?([0-9]{1,4})(?:\s*[/.:].*)?$/i.exec(cell)?.[1];
-  const number = digits === undefined ? 0 : Number(digits);
+  const number = readChainNumber(cell) ?? 0;
   return number >= 1 && number <= highestChain ? number : undefined;
 }
 
-function readHead(cells: readonly string[]): readonly (RowColumn | null)[] | null {
-  const found = cells.map((cell) => {
-    const word = cell.toLowerCase().replace(/[^\p{L}\p{N}]/gu, '');
-    return rowColumns.find((column) => heads[column].includes(word)) ?? null;
-  });
+interface Line {
+  readonly line: number;
+  readonly cells: readonly string[];
+}
+
+/** The columns that a line names; null where it is no head. `below` tells what a column headed "Type" holds. */
+function readHead(cells: readonly string[], below: readonly Line[]): readonly (RowColumn | null)[] | null {
+  const found = cells.map((cell) => rowColumns.find((column) => heads[column].includes(plainWord(cell))) ?? null);
+  for (const [index, cell] of cells.entries()) {
+    const means = typeHeadMeans(
+      cell,
+      below.map((one) => one.cells[index] ?? ''),
+    );
+    if (means !== null && !found.includes(means)) found[index] = means;
+  }
   // A line that names a kind describes a unit, whatever its other cells are called.
   return found.includes('kind') && found.filter((column) => column !== null).length >= 2 ? found : null;
 }
 
+const column = (lines: readonly Line[], index: number) => lines.map(({ cells }) => cells[index] ?? '');
+const isKindFirst = (lines: readonly Line[]) => areKinds(column(lines, 0)) && !areKinds(column(lines, 1));
+
+/** The rows of each chain by their positions; where not every one of a chain has one, they stay as they stand. */
+function byPosition(rows: readonly UnitRow[]): readonly UnitRow[] {
+  const ordered = [...rows];
+  for (const chain of new Set(rows.map((row) => row.chain))) {
+    const at = rows.flatMap((row, index) => (row.chain === chain && chain !== null ? [index] : []));
+    const members = at.flatMap((index) => rows[index] ?? []);
+    if (members.some(({ numbers }) => numbers.position === undefined)) continue;
+    const sorted = members.sort((a, b) => (a.numbers.position ?? 0) - (b.numbers.position ?? 0));
+    for (const [rank, index] of at.entries()) {
+      const row = sorted[rank];
+      if (row !== undefined) ordered[index] = row;
+    }
+  }
+  return ordered;
+}
+
 /** The lines that hold anything, cut into cells; a cell in quotation marks may hold separators, line ends and doubled marks. */
-function splitCells(text: string): readonly { readonly line: number; readonly cells: readonly string[] }[] {
+function splitCells(text: string): readonly Line[] {
   const separator = text.includes('\t') ? '\t' : text.includes(';') ? ';' : ',';
   const lines: { line: number; cells: string[] }[] = [];
   let cells: string[] = [];

@@ -28,6 +28,9 @@ const lists: Readonly<Record<string, string>> = {
 };
 
 const rowKinds = 'servo, spindle, encoder or supply';
+/** Where no line of heads was found: what the columns are taken for, and which heads set another order. */
+const columnsWithoutHead =
+  'No line names the columns, so they are taken as designation, kind, chain, axes, fed by, model, part number, serial number; heads such as Chain, Position, Designation, Kind, Axes set another order.';
 
 export const editProblemWords: WordsFor<EditCode> = {
   'edit-thing-unknown': ({ id }) => ({
@@ -175,15 +178,15 @@ export const editProblemWords: WordsFor<EditCode> = {
     explanation: `At most ${maximum} are taken at once.`,
     whatToDo: 'Paste them in parts.',
   }),
-  'rows-kind-missing': ({ row }) => ({
+  'rows-kind-missing': ({ row, form }) => ({
     title: `Row ${row} does not say what kind of unit it is`,
     explanation: 'Every row describes one unit.',
-    whatToDo: `Write the kind there: ${rowKinds}.`,
+    whatToDo: `Write the kind there: ${rowKinds}.${form === 'no-head' ? ` ${columnsWithoutHead}` : ''}`,
   }),
-  'rows-kind-unknown': ({ row, word, nearest }) => ({
+  'rows-kind-unknown': ({ row, word, nearest, form }) => ({
     title: `${quote(word)} in row ${row} is not a kind of unit`,
     explanation: nearest === '' ? 'No known kind is written like this.' : `Perhaps ${quote(nearest)} is meant.`,
-    whatToDo: `Write ${rowKinds}.`,
+    whatToDo: `Write ${rowKinds}.${form === 'no-head' ? ` ${columnsWithoutHead}` : ''}`,
   }),
   'rows-value-wrong': ({ row, column, word }) => ({
     title: `${quote(word)} in row ${row} does not fit the column ${quote(column)}`,

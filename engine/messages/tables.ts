@@ -104,7 +104,8 @@ const doubtWords: { readonly [C in DoubtCode]: (text: string, head: string) => s
 
 /** Why a row is doubtful, in one line. */
 export function wordDoubt({ code, key, text }: Doubt): string {
-  return doubtWords[code](text, key === null ? '' : heads[key]);
+  const said = doubtWords[code](text, key === null ? '' : heads[key]);
+  return code === 'word-unknown' && key === 'kind' ? `${said}; write ${wordList(Object.values(unitKindWords), 'or')}` : said;
 }
 
 /** What an import would change in a field: "Serial number: D-1 → D-2", and that it stays where it may not. */

@@ -327,7 +327,7 @@ const usageWords: { readonly [C in UsageCode]: (facts: UsageFacts[C]) => Words }
   }),
   'no-column-known': ({ heads }) => ({
     title: 'No column of the list is known',
-    whatToDo: `Its heads are ${wordList(heads.slice(0, 30).map(quote))}. Say what they mean with --map.`,
+    whatToDo: `Its heads are ${wordList(heads.slice(0, 30).map(quote))}. Known are heads such as Designation, Kind, Chain, Position, Axes, Model, Serial number, or say what yours mean with --map.`,
   }),
   'cabinet-not-sound': ({ file }) => ({
     title: `${file} has errors that must be mended before anything can be computed from it`,

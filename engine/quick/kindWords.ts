@@ -51,8 +51,9 @@ export function readKinds(word: string): readonly UnitKind[] | null {
   return only ? [only[0]] : null;
 }
 
-/** The one kind that a phrase names, such as "Servo drive", "spindle" or "s"; null when it names none, or several. */
+/** The one kind that a phrase names, such as "Servo drive", "spindle" or "s"; null when it names none, or several, or a model such as "S1". */
 export function readKind(phrase: string): UnitKind | null {
+  if (/\p{N}/u.test(phrase)) return null;
   const [first = '', ...rest] = phrase.toLowerCase().match(/\p{L}+/gu) ?? [];
   const found = readKinds(first);
   const [kind] = found ?? [];

@@ -55,14 +55,20 @@ export interface ReadCsv {
 
 const separators = [';', '\t', ',', '|'] as const;
 
-/** Reads a CSV file, or cells pasted from a spreadsheet. What parts the columns is found from the first lines. Empty rows are left out. */
-export function readCsv(text: string): ReadCsv {
+/** So many lines may stand above the heads: a title, a date. */
+const mostAboveHeads = 10;
+
+/**
+ * Reads a CSV file, or cells pasted from a spreadsheet. What parts the columns is found from the first lines. Empty rows are left out,
+ * and so are lines above the heads: these are the first of some lines of which `countKnown` knows the most cells, and at least two.
+ */
+export function readCsv(text: string, countKnown: (cells: readonly string[]) => number = () => 0): ReadCsv {
   const withoutMark = text.startsWith('\ufeff') ? text.slice(1) : text;
   // A first line such as `sep=;` tells the separator to some spreadsheets.
   const told = /^sep=(.)\r?\n/.exec(withoutMark)?.[1];
   const body = told === undefined ? withoutMark : withoutMark.replace(/^sep=.\r?\n/, '');
   const parsed = Papa.parse<string[]>(body, {
-    delimiter: told ?? guessSeparator(body),
+    delimiter: told ?? guessSeparator(body, countKnown),
     skipEmptyLines: false,
   });
   const lines: number[] = [];
@@ -75,21 +81,31 @@ export function readCsv(text: string): ReadCsv {
     }
     line += 1 + row.reduce((sum, cell) => sum + (cell.match(/\r\n|\r|\n/g)?.length ?? 0), 0);
   }
-  const [heads = [], ...rest] = rows;
+  const counts = rows.slice(0, mostAboveHeads).map(countKnown);
+  const most = Math.max(...counts, 0);
+  const headsAt = most < fewestKnown ? 0 : counts.indexOf(most);
   return {
-    heads: heads.map((head) => head.trim()),
-    rows: rest,
+    heads: (rows[headsAt] ?? []).map((head) => head.trim()),
+    rows: rows.slice(headsAt + 1),
     separator: parsed.meta.delimiter,
-    lines: lines.slice(1),
+    lines: lines.slice(headsAt + 1),
     isBroken: parsed.errors.some(({ type }) => type === 'Quotes'),
   };
 }
 
-/** What stands most often between the heads, outside of quotation marks. Heads and rows may well hold the other signs. */
-function guessSeparator(text: string): string {
+/** One known cell may stand anywhere by chance. */
+const fewestKnown = 2;
+
+/** The sign that makes most known heads of a line; else what stands most often in the first line, outside of quotation marks. */
+function guessSeparator(text: string, countKnown: (cells: readonly string[]) => number): string {
+  const known = (sign: string) =>
+    Math.max(0, ...Papa.parse<string[]>(text, { delimiter: sign, preview: mostAboveHeads }).data.map((cells) => countKnown(cells)));
   const head = (/^(?:"(?:[^"]|"")*"|[^"\r\n])*/.exec(text)?.[0] ?? '').replace(/"(?:[^"]|"")*"/g, '');
   const count = (sign: string) => head.split(sign).length - 1;
-  return [...separators].sort((a, b) => count(b) - count(a))[0] ?? ';';
+  const ranked = separators.map((sign) => ({ sign, known: known(sign), count: count(sign) }));
+  const best = [...ranked].sort((a, b) => b.known - a.known)[0];
+  if (best !== undefined && best.known >= fewestKnown) return best.sign;
+  return [...ranked].sort((a, b) => b.count - a.count)[0]?.sign ?? ';';
 }
 
 /** Whether a text is a number by either decimal mark; null when it is none, or cannot be told (grouping). */

@@ -1,6 +1,13 @@
 import type { ColumnKey } from './columns.ts';
 import type { DoubtCode } from './readValue.ts';
 
+/** A table as it came in: rows of texts, each with the line on which it begins. */
+export interface RawTable {
+  readonly heads: readonly string[];
+  readonly rows: readonly (readonly string[])[];
+  readonly lines: readonly number[];
+}
+
 /** One field of a row: what it is now, and what the file says. `isTaken: false`: it would replace something, and was not asked to. */
 export interface FieldChange {
   readonly key: ColumnKey;

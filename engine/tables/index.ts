@@ -1,9 +1,9 @@
 export { type ColumnKey, columnsOf, type TableKind, tableKinds } from './columns.ts';
 export { type CsvForm, guardCell, readCsv, unguardCell, writeCsv } from './csv.ts';
-export type { Doubt, FieldChange } from './importTypes.ts';
+export type { Doubt, FieldChange, RawTable } from './importTypes.ts';
 export { type CellValue, makeTable, type Table, type TableWords } from './makeTable.ts';
-export { guessKind, guessMapping, type KnownHeads, labelHeads, type Mapping, rememberedHead } from './mapping.ts';
-export { type ImportOptions, type ImportPlan, type ImportRow, planImport, type RawTable } from './planImport.ts';
+export { countKnownHeads, guessKind, guessMapping, type KnownHeads, labelHeads, type Mapping, rememberedHead } from './mapping.ts';
+export { type ImportOptions, type ImportPlan, type ImportRow, planImport } from './planImport.ts';
 export { type GraphTables, readGraphml } from './readGraphml.ts';
 export { readTableText } from './readText.ts';
 export type { DoubtCode } from './readValue.ts';

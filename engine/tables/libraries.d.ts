@@ -7,7 +7,10 @@ declare module 'papaparse' {
   }
 
   interface PapaParse {
-    parse<R>(text: string, options: { readonly delimiter: string; readonly skipEmptyLines: boolean }): Parsed<R>;
+    parse<R>(
+      text: string,
+      options: { readonly delimiter: string; readonly skipEmptyLines?: boolean; readonly preview?: number },
+    ): Parsed<R>;
     unparse(
       rows: readonly (readonly string[])[],
       options: { readonly delimiter: string; readonly newline: string; readonly quotes: false },

@@ -1,4 +1,5 @@
 import type { UnitId } from '../base/index.ts';
+import { readChainNumber } from '../quick/index.ts';
 import { type CabinetContent, type ChainRecord, type LinkRecord, recordSchemas, type UnitRecord } from '../schema/index.ts';
 import { buildTopology } from '../topology/index.ts';
 import { readDecimal } from './csv.ts';
@@ -81,7 +82,7 @@ function readWish(
     [id, name, words.chainPort(number)].some((one) => one !== undefined && plain(one) === plain(chain)),
   );
   const [only, ...others] = chains;
-  const number = named?.number ?? (chain.trim() === '' && others.length === 0 ? (only?.number ?? 1) : readDecimal(chain));
+  const number = named?.number ?? (chain.trim() === '' && others.length === 0 ? (only?.number ?? 1) : readChainNumber(chain));
   if (number === null || !recordSchemas.chains.shape.number.safeParse(number).success)
     return { code: 'name-unknown', key: 'chain', text: chain };
   const at = position.trim() === '' ? null : readDecimal(position);

@@ -1,17 +1,10 @@
 import { type CabinetContent, type ChainRecord, type LinkRecord, recordSchemas } from '../schema/index.ts';
 import { type Column, type ColumnKey, columnsOf, listOfKind, type TableKind } from './columns.ts';
-import type { Doubt, FieldChange } from './importTypes.ts';
+import type { Doubt, FieldChange, RawTable } from './importTypes.ts';
 import { isObject, type TableWords, writeValue } from './makeTable.ts';
 import type { Mapping } from './mapping.ts';
 import { type PlaceWish, placeUnits } from './placeUnits.ts';
 import { readValue } from './readValue.ts';
-
-/** A table as it came in: rows of texts, each with the line on which it begins. */
-export interface RawTable {
-  readonly heads: readonly string[];
-  readonly rows: readonly (readonly string[])[];
-  readonly lines: readonly number[];
-}
 
 /** How a list is taken in. */
 export interface ImportOptions {

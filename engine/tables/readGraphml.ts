@@ -1,8 +1,8 @@
 import { XMLParser, XMLValidator } from 'fast-xml-parser';
 import { fail, makeProblem, ok, type Result } from '../base/index.ts';
 import type { TableKind } from './columns.ts';
+import type { RawTable } from './importTypes.ts';
 import { isObject } from './makeTable.ts';
-import type { RawTable } from './planImport.ts';
 import { scanMarkup } from './scanMarkup.ts';
 import { apartNodes } from './writeGraphml.ts';
 

@@ -1,3 +1,4 @@
+import { readKind } from '../quick/index.ts';
 import { type CabinetContent, positionKeeping, type UnitRecord, unitKinds } from '../schema/index.ts';
 import type { Column } from './columns.ts';
 import { readDecimal } from './csv.ts';
@@ -43,8 +44,11 @@ export function readValue(
     }
     case 'yes-no':
       return readYesNo(text, words);
-    case 'kind':
-      return readWord(text, unitKinds, words.kinds);
+    case 'kind': {
+      const word = readWord(text, unitKinds, words.kinds);
+      const kind = word.ok ? null : readKind(text);
+      return kind === null ? word : took(kind);
+    }
     case 'position-kept':
       return readWord(text, positionKeeping, words.positionKept);
     case 'conductor':

@@ -60,7 +60,7 @@ function ImportList({ list }: { readonly list: ListFile }) {
   const [said, setSaid] = useState<Mapping>({});
   const [replace, setReplace] = useState(false);
   const guessed = useMemo(
-    () => (read.kind === 'table' ? guessMapping(kind, read.table.heads, tableWords, readKnownHeads(findStorage())) : {}),
+    () => (read.kind === 'table' ? guessMapping(kind, read.table, tableWords, readKnownHeads(findStorage())) : {}),
     [read, kind],
   );
   const mapping = useMemo(() => ({ ...guessed, ...said }), [guessed, said]);
@@ -70,7 +70,7 @@ function ImportList({ list }: { readonly list: ListFile }) {
       ? planAll(cabinet, [[kind, read.table, mapping]], { replace, place: true })
       : planAll(
           cabinet,
-          tableKinds.map((one) => [one, read.tables[one], guessMapping(one, read.tables[one].heads, tableWords)] as const),
+          tableKinds.map((one) => [one, read.tables[one], guessMapping(one, read.tables[one], tableWords)] as const),
           { replace },
         );
   }, [cabinet, read, kind, mapping, replace]);

@@ -1,5 +1,6 @@
 import { makeProblem, type Problem } from '../../engine/base/index.ts';
-import { type GraphTables, type RawTable, readCsv, readGraphml, readTableText } from '../../engine/tables/index.ts';
+import { tableWords } from '../../engine/messages/index.ts';
+import { countKnownHeads, type GraphTables, type RawTable, readCsv, readGraphml, readTableText } from '../../engine/tables/index.ts';
 
 /** A list as it was read: rows of a table, or the tables of a graph; or why it was not. */
 export type ReadList =
@@ -15,6 +16,6 @@ export function readList(content: Uint8Array): ReadList {
     const graph = readGraphml(text.value);
     return graph.ok ? { kind: 'graph', tables: graph.value } : { kind: 'refused', problems: graph.problems };
   }
-  const csv = readCsv(text.value);
+  const csv = readCsv(text.value, (cells) => countKnownHeads(cells, tableWords));
   return csv.isBroken ? { kind: 'refused', problems: [makeProblem('table-quote-open', 'refused')] } : { kind: 'table', table: csv };
 }

@@ -43,7 +43,7 @@ describe('GraphML', () => {
         for (const kind of tableKinds) {
           const table = read.value[kind];
           const plan = planImport(content, kind, table, tableWords, {
-            mapping: guessMapping(kind, table.heads, tableWords),
+            mapping: guessMapping(kind, table, tableWords),
             replace: false,
           });
           expect(plan.rows.filter(({ does }) => does !== 'add')).toEqual([]);
@@ -90,7 +90,7 @@ describe('GraphML', () => {
     const options = { replace: false };
     const first = planImport({ id: 'x', name: 'x' }, 'units', units, tableWords, {
       ...options,
-      mapping: guessMapping('units', units.heads, tableWords),
+      mapping: guessMapping('units', units, tableWords),
     });
     expect(first.content.units).toEqual([
       { id: 'a', designation: '-TA1', kind: 'servo-drive' },
@@ -98,7 +98,7 @@ describe('GraphML', () => {
     ]);
     const second = planImport(first.content, 'cables', cables, tableWords, {
       ...options,
-      mapping: guessMapping('cables', cables.heads, tableWords),
+      mapping: guessMapping('cables', cables, tableWords),
     });
     expect(second.content.links).toMatchObject([{ upper: { unit: 'a' }, lower: { unit: 'b' }, lengthM: 0.4 }]);
   });

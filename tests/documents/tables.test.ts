@@ -2,11 +2,12 @@ import fc from 'fast-check';
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
 import { checkCabinet } from '../../engine/cabinet/index.ts';
-import { tableWords, wordDoes, wordImport } from '../../engine/messages/index.ts';
+import { tableWords, wordDoes, wordDoubt, wordImport } from '../../engine/messages/index.ts';
 import type { CabinetContent } from '../../engine/schema/index.ts';
 import {
   type CsvForm,
   columnsOf,
+  countKnownHeads,
   guardCell,
   guessKind,
   guessMapping,
@@ -37,7 +38,7 @@ const exported = (content: CabinetContent, kind: TableKind, form: CsvForm) => {
 };
 const imported = (content: CabinetContent, kind: TableKind, text: string, replace = true) => {
   const csv = readCsv(text);
-  return planImport(content, kind, csv, tableWords, { mapping: guessMapping(kind, csv.heads, tableWords), replace });
+  return planImport(content, kind, csv, tableWords, { mapping: guessMapping(kind, csv, tableWords), replace });
 };
 
 describe('the guard against formulas', () => {
@@ -139,11 +140,61 @@ describe('an import', () => {
 
   it('should know the columns by their heads, by what was said of them before, and which list they are', () => {
     expect(guessKind(['Designation', 'Label at upper plug', 'Length, m'], tableWords)).toBe('cables');
-    expect(guessMapping('units', ['  designation ', 'SERIAL NUMBER', 'Ser.', 'x'], tableWords)).toEqual({ designation: 0, serial: 1 });
-    expect(guessMapping('units', ['BMK', 'S/N'], tableWords, { 'units/bmk': 'designation', 'units/s/n': 'serial' })).toEqual({
+    expect(guessMapping('units', { heads: ['  designation ', 'SERIAL NUMBER', 'Ser.', 'x'], rows: [] }, tableWords)).toEqual({
       designation: 0,
       serial: 1,
     });
+    expect(
+      guessMapping('units', { heads: ['Mark', 'S:'], rows: [] }, tableWords, { 'units/mark': 'designation', 'units/s:': 'serial' }),
+    ).toEqual({
+      designation: 0,
+      serial: 1,
+    });
+  });
+
+  it('should understand the list of a workshop: a title above, other words for its heads, kinds in any spelling', () => {
+    const list = [
+      'Cabinet list, QX-9;;;;;;',
+      'Chain;Pos;BMK;Type;Model;Axes;Serial no.',
+      'Light 3;1;-TB31;Servo;AX-100;X, Y;S1',
+      '3;2;-TB32;SPINDLE;SP9;S;',
+      ';;;;;;',
+      '3;3;-KE33;encoder;EN-1;;S4',
+      '3;4;-TB34;servos;AX-100;W;S7',
+      '3;5;-TB35;lamp;AX-100;V;S8',
+      ';;-TB30;supply;SU;;S16',
+    ].join('\r\n');
+    const csv = readCsv(list, (cells) => countKnownHeads(cells, tableWords));
+    expect(guessKind(csv.heads, tableWords)).toBe('units');
+    const mapping = guessMapping('units', csv, tableWords);
+    const plan = planImport(content, 'units', csv, tableWords, { mapping, replace: false, place: true });
+    expect(plan.rows.map(({ line, name, does }) => [line, name, does])).toEqual([
+      [3, '-TB31', 'add'],
+      [4, '-TB32', 'add'],
+      [6, '-KE33', 'add'],
+      [7, '-TB34', 'add'],
+      [8, '-TB35', 'doubtful'],
+      [9, '-TB30', 'add'],
+    ]);
+    expect(plan.rows[4]?.doubts.map(wordDoubt).join()).toBe(
+      'Kind: “lamp” is not known here; write servo drive, spindle drive, encoder interface or supply',
+    );
+    expect(plan.content.units?.filter(({ id }) => /^(TB|KE)3\d$/.test(id)).map(({ kind, model }) => `${kind} ${model}`)).toEqual([
+      'servo-drive AX-100',
+      'spindle-drive SP9',
+      'encoder-interface EN-1',
+      'servo-drive AX-100',
+      'supply SU',
+    ]);
+    expect(checkCabinet(plan.content).topology.chains.at(-1)?.units).toEqual(['TB31', 'TB32', 'KE33', 'TB34']);
+  });
+
+  it('should take a column headed “Type” for the model where its cells are no kinds, and for the type of equipment in a graph of ours', () => {
+    const mapped = (head: string, cell: string) =>
+      guessMapping('units', { heads: ['Designation', head], rows: [['-TB1', cell]] }, tableWords);
+    expect(mapped('Type', 'AX-100')).toEqual({ designation: 0, model: 1 });
+    expect(mapped('type', 'QE drive 2')).toEqual({ designation: 0, type: 1 });
+    expect(mapped('Type of equipment', 'servo')).toEqual({ designation: 0, type: 1 });
   });
 
   it('should tell equal heads and empty ones apart, and remember which of them was meant, and which was not', () => {
@@ -151,7 +202,7 @@ describe('an import', () => {
     expect(labelHeads(heads, (number) => `column ${number}`)).toEqual(['Designation', 'Text', 'Text (2)', 'column 4', 'Notes']);
     const kept = new Map<string, string>();
     const storage = { getItem: (key: string) => kept.get(key) ?? null, setItem: (key: string, value: string) => void kept.set(key, value) };
-    const guess = (kind: TableKind) => guessMapping(kind, heads, tableWords, readKnownHeads(storage));
+    const guess = (kind: TableKind) => guessMapping(kind, { heads, rows: [] }, tableWords, readKnownHeads(storage));
     expect(guess('units')).toEqual({ designation: 0, notes: 4 });
     keepHeads(storage, 'units', heads, guess('units'), { model: 2, notes: -1 });
     expect(guess('units')).toEqual({ designation: 0, model: 2 });
@@ -231,7 +282,7 @@ describe('an import', () => {
     ].join('\n');
     const csv = readCsv(text);
     const plan = planImport(given, 'units', csv, tableWords, {
-      mapping: guessMapping('units', csv.heads, tableWords),
+      mapping: guessMapping('units', csv, tableWords),
       replace: false,
       place: true,
     });
@@ -264,7 +315,7 @@ describe('an import', () => {
         const { units: _units, links: _links, leads: _leads, feedbacks: _feedbacks, chains: _chains, ...bare } = whole;
         const form = forms[0] as CsvForm;
         const csv = readCsv(exported(whole, 'units', form));
-        const mapping = guessMapping('units', csv.heads, tableWords);
+        const mapping = guessMapping('units', csv, tableWords);
         const first = planImport(bare, 'units', csv, tableWords, { mapping, replace: false, place: true });
         expect(first.rows.filter(({ does }) => does !== 'add')).toEqual([]);
         const before = checkCabinet(whole).topology;
@@ -294,7 +345,7 @@ describe('an import', () => {
           forms[0] as CsvForm,
         );
         const plan = planImport(content, kind, readCsv(text), tableWords, {
-          mapping: guessMapping(kind, readCsv(text).heads, tableWords),
+          mapping: guessMapping(kind, readCsv(text), tableWords),
           replace: true,
           place: true,
         });

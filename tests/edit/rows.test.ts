@@ -109,9 +109,54 @@ describe('pasteRows', () => {
   });
 
   it('should know a head for each of its columns', () => {
-    const heads = ['Designation', 'Kind', 'Chain', 'Axes', 'Fed by', 'Model', 'Part number', 'Serial number', 'Board part number'];
+    const heads = [
+      'Designation',
+      'Kind',
+      'Chain',
+      'Position',
+      'Axes',
+      'Fed by',
+      'Model',
+      'Part number',
+      'Serial number',
+      'Board part number',
+    ];
     heads.push('Board serial number', 'Row', 'Slot', 'Load A', 'Cable', 'Cable length m', 'Notes');
     const read = readRows(`${heads.join('\t')}\n-TB1\tservo`);
     expect(read.ok && read.value.head).toEqual(rowColumns);
+  });
+
+  it('should understand the list of a workshop: a title above, other words for its heads, kinds in any spelling', () => {
+    const list = [
+      'Drives, cabinet 4',
+      '',
+      'Chain\tPos\tBMK\tType\tModel\tAxes\tSerial no.',
+      'Light 1\t2\t-TB2\tSPINDLE\tSP9\tS1\tS2',
+      'Light 1\t1\t-TB1\tServo drive\tAX-100\tX; Y\tS1',
+      '2\t1\t-KE2\tEncoder\tEN-1\t\tS4',
+      '\t\t-TB20\tsupply\tSU\t\tS16',
+    ].join('\n');
+    const { cabinet } = done(pasteRows(empty, list));
+    expect(cabinet.units?.map(({ designation, kind, model, serial }) => [designation, kind, model, serial].join(' '))).toEqual([
+      '-TB1 servo-drive AX-100 S1',
+      '-TB2 spindle-drive SP9 S2',
+      '-KE2 encoder-interface EN-1 S4',
+      '-TB20 supply SU S16',
+    ]);
+    expect(chains(cabinet)).toEqual(['w1 u1 w2 u2', 'w3 u3']);
+  });
+
+  it('should take a column headed “Type” for the model where another one holds the kind', () => {
+    const read = readRows('Kind;Type;Chain\nservo;AX-100;1');
+    expect(read.ok && read.value.head).toEqual(['kind', 'model', 'chain']);
+  });
+
+  it('should take the kind before the designation too, and else say how the columns stand', () => {
+    const { cabinet } = done(pasteRows(empty, 'servo\t-TB1\t1\nspindle\t-TB2\t1'));
+    expect(cabinet.units?.map(({ designation, kind }) => `${designation} ${kind}`)).toEqual(['-TB1 servo-drive', '-TB2 spindle-drive']);
+    const read = readRows('Nr;Ding\n1;Antrieb');
+    expect(read.ok ? '' : read.problems.map((problem) => wordProblem(problem).whatToDo).join()).toContain(
+      'designation, kind, chain, axes, fed by, model, part number, serial number',
+    );
   });
 });

@@ -14,6 +14,7 @@ import {
 import {
   type ColumnKey,
   columnsOf,
+  countKnownHeads,
   guessKind,
   guessMapping,
   type ImportPlan,
@@ -119,15 +120,16 @@ function readTables(bytes: Uint8Array, given: GivenArguments): Tables {
     const all = tableKinds.map((kind) => [kind, graph.value[kind]] as const);
     return { ok: true, value: all.filter(([, table]) => table.rows.length > 0) };
   }
-  const csv = readCsv(text.value);
+  const csv = readCsv(text.value, (cells) => countKnownHeads(cells, tableWords));
   if (csv.isBroken) return { ok: false, problems: [makeProblem('table-quote-open', 'refused')] };
   const kind: TableKind = what.value ?? guessKind(csv.heads, tableWords);
   return { ok: true, value: [[kind, csv]] };
 }
 
 /** What the heads tell, and what was said of them with `--map`. */
-function readMapping(kind: TableKind, { heads }: RawTable, given: GivenArguments): Asked<Mapping> {
-  const mapping: Partial<Record<ColumnKey, number>> = { ...guessMapping(kind, heads, tableWords) };
+function readMapping(kind: TableKind, table: RawTable, given: GivenArguments): Asked<Mapping> {
+  const { heads } = table;
+  const mapping: Partial<Record<ColumnKey, number>> = { ...guessMapping(kind, table, tableWords) };
   const keys = columnsOf(kind).map(({ key }) => key);
   for (const text of given.options.get('map') ?? []) {
     const at = text.indexOf('=');
