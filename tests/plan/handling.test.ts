@@ -48,6 +48,25 @@ describe('what the search itself may have left', () => {
     expect(left.filter(({ displacement }) => displacement !== null)).toHaveLength(ways / 2);
   });
 
+  it('should count a bad part that was put in by its chance, and no more', () => {
+    const badSpare = 0.1;
+    const careful = soundCabinet(drivesContent(3, { repair: { chances: { handlingFault: 0, badSpare } } }));
+    const evidence = actedOn({ do: 'replace-cable', link: 'w2' });
+    const diagnosis = diagnose(careful, evidence);
+    const worlds = findHandlingWorlds(careful, evidence, diagnosis, repairTable(careful.content));
+    const single =
+      (fault: Fault) =>
+      ({ hypotheses }: typeof diagnosis) =>
+        hypotheses.find(({ faults }) => faults.length === 1 && JSON.stringify(faults[0]?.fault) === JSON.stringify(fault));
+    // Explains all that was seen, and no new cable mends it.
+    const receiver = single({ item: 'board', unit: 'u2', mode: 'up-rx', presence: 'steady' })(diagnosis);
+    const odds = single(cut)(diagnose(careful, { snapshots: evidence.snapshots.slice(0, 1) }))?.priorOdds ?? Number.NaN;
+    const [still] = worlds.filter(({ faults }) => JSON.stringify(faults) === JSON.stringify([cut]));
+    const unhandled = 1 - worlds.reduce((sum, { probability }) => sum + probability, 0);
+    const expected = ((receiver?.probability ?? 0) / (receiver?.priorOdds ?? 0)) * odds * badSpare * unhandled;
+    expect((still?.probability ?? 0) / expected).toBeCloseTo(1, 2);
+  });
+
   it('should be nothing while the machine runs', () => {
     const { snapshots } = actedOn({ do: 'reseat-plug', link: 'w2', end: 'lower' });
     const runs = { snapshots: snapshots.map((one, index) => (index === 1 ? { ...one, halted: false } : one)) };
