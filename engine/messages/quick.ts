@@ -60,6 +60,7 @@ export const quickProblemWords: WordsFor<QuickCode> = {
 /** Labels of the commands of entering. */
 export const entryCommandLabels = {
   buildQuickChain: 'Build the cabinet as found',
+  feedTogether: 'Say that one lead feeds several units',
   noteSeen: 'Note what was seen besides',
   addPhoto: 'Add a photo',
   removePhoto: 'Remove a photo',
@@ -99,6 +100,13 @@ export const quickWords = {
   nowDisplays: 'Now the displays.',
   preview: (units: number, chains: number) => `${wordCount(units, 'unit')} on ${wordCount(chains, 'chain')}`,
   previewRegion: 'What it makes',
+  /** Asked where units are dark together and nobody has written how they are fed. */
+  sharedFeed: {
+    ask: (units: readonly string[]) => `${wordList(units)} are dark together.`,
+    why: 'How they are fed is only assumed here: each by a lead of its own. If one lead or one fuse feeds them, that may be all.',
+    yes: 'One lead feeds them',
+    step: (units: readonly string[]) => `one lead feeds ${wordList(units)}`,
+  },
   orElse: 'Or',
   openFile: 'Open a cabinet or a case…',
 } as const;

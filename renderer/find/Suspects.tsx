@@ -1,17 +1,19 @@
-import { useEffect, useRef } from 'react';
+import { useEffect, useMemo, useRef } from 'react';
 import {
   cannotTellApart,
+  quickWords,
   rankedByRatesOnly,
   windowTexts,
   wordContradiction,
   wordProbability,
   wordUnvisitedShare,
 } from '../../engine/messages/index.ts';
+import { askSharedFeed } from '../../engine/quick/index.ts';
 import { lowWindow, useMedia } from '../canvas/useMedia.ts';
 import { Sign } from '../marks/Sign.tsx';
 import { Words } from '../marks/Words.tsx';
 import type { AppState } from '../state/appState.ts';
-import { hasObservations } from '../state/evidence.ts';
+import { currentSnapshot, hasObservations } from '../state/evidence.ts';
 import { isUnanswered } from '../state/lastDiagnosis.ts';
 import { namesOf } from '../state/names.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
@@ -61,12 +63,34 @@ export function Suspects() {
       )}
       {sound && anything && (
         <>
-          <Contradicted />
+          <SharedFeed otherwise={<Contradicted />} />
           <Groups rows={shown} />
           <Rest shown={shown} />
         </>
       )}
     </BusyPane>
+  );
+}
+
+/** Units that are dark together: what they may have in common is asked where the drawing does not know it, before any misreading is. */
+function SharedFeed({ otherwise }: { readonly otherwise: React.ReactNode }) {
+  const dispatch = useDispatch();
+  const cabinet = useApp((state) => state.cabinet);
+  const snapshot = useApp((state) => currentSnapshot(state.caseRecord));
+  const names = useApp((state) => namesOf(state.checked.topology));
+  const units = useMemo(() => askSharedFeed(cabinet, snapshot), [cabinet, snapshot]);
+  if (units.length === 0) return otherwise;
+  const ask = quickWords.sharedFeed;
+  return (
+    <div className="contradiction">
+      <h3>
+        <Sign name="lead" size={16} /> <Words>{ask.ask(units.map((unit) => names.unit(unit)))}</Words>
+      </h3>
+      <p>{ask.why}</p>
+      <button type="button" className="button small" onClick={() => dispatch('feed-together', { units })}>
+        {ask.yes}
+      </button>
+    </div>
   );
 }
 

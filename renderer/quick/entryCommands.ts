@@ -1,7 +1,7 @@
 import type { Draft } from 'immer';
 import { isUnread } from '../../engine/diagnosis/index.ts';
 import { entryWords, fileWords, quickWords } from '../../engine/messages/index.ts';
-import type { QuickParts } from '../../engine/quick/index.ts';
+import { feedTogether, type QuickParts } from '../../engine/quick/index.ts';
 import { type CircumstanceKind, displayMeanings, type Snapshot, supplyMeanings } from '../../engine/schema/index.ts';
 import { nextReport } from '../find/entryWalk.ts';
 import type { AppState, DocumentState } from '../state/appState.ts';
@@ -72,6 +72,16 @@ export const entryCommands = {
       Object.assign(draft.cabinet, parts);
       if (draft.cabinet.name === fileWords.newCabinetName) draft.cabinet.name = quickWords.cabinetName;
       draft.cabinet.notes ??= quickWords.cabinetNotes(supplyAssumed);
+    },
+  }),
+
+  'feed-together': documentCommand<{ readonly units: readonly string[] }>({
+    label: 'feedTogether',
+    isEnabled: unlessSimulating,
+    undo: 'step',
+    name: ({ checked }, { units }) => quickWords.sharedFeed.step(units.map((unit) => namesOf(checked.topology).unit(unit))),
+    run: (draft, { units }) => {
+      draft.cabinet.leads = feedTogether(draft.cabinet.leads ?? [], units);
     },
   }),
 
