@@ -22,3 +22,4 @@ export {
 } from './file/formats.ts';
 export { maximumDepth, maximumFileBytes, maximumValues } from './file/limits.ts';
 export { shapeProblems } from './file/shapeProblems.ts';
+export { type References, type UnknownName, unknownInActs, unknownInEvidence, unknownReferences } from './unknownNames.ts';

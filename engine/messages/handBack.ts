@@ -64,6 +64,10 @@ export const handBackTexts = {
   onCabinet: 'They stand on the cabinet as predicted windows.',
   comeBack: (share: string) => `That something comes and goes and is still there: ${share}.`,
   watch: 'Watch what was touched',
+  /** What would still prove the cause, with what it takes. */
+  prove: 'What would prove more',
+  proveBy: (step: string, minutes: string) => `${step}: ${minutes}.`,
+  toStep: 'Close, and show that step',
   displaced: 'Not in its place yet',
   parts: 'Parts that were put in',
   noParts: 'No part was exchanged for a new one.',

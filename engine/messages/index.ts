@@ -180,7 +180,7 @@ export {
 } from './sums.ts';
 export { figureUnits, sumsPageWords, wordTriedFigure } from './sumsPage.ts';
 export { importWords, tableKindWords, tableWords, wordDoes, wordDoubt, wordFieldChange, wordImport } from './tables.ts';
-export { type ThingWord, type UsageCode, type UsageFacts, type UsageProblem, wordUsage } from './usage.ts';
+export { type ThingWord, thingWords, type UsageCode, type UsageFacts, type UsageProblem, wordUsage } from './usage.ts';
 export { type CommandLabel, type CountedPlace, windowTexts } from './window.ts';
 export {
   directionWords,

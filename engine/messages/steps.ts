@@ -215,7 +215,7 @@ export function wordStepDone(names: Names, step: Step, outcome: string): string 
     case 'act':
       return `${wordActs(names, step.acts, 'done')}: ${found}`;
     case 'provoke':
-      return `${provocationWords[step.how].done}: ${found}`;
+      return `${wordProvoked(names, step)}: ${found}`;
     default:
       return assertNever(step);
   }
@@ -223,7 +223,13 @@ export function wordStepDone(names: Names, step: Step, outcome: string): string 
 
 /** A step as done, where nobody has said yet what came of it: "reseated -WH3 at both ends". */
 export function wordStepTried(names: Names, step: Extract<Step, { do: 'act' | 'provoke' }>): string {
-  return step.do === 'act' ? wordActs(names, step.acts, 'done') : provocationWords[step.how].done;
+  return step.do === 'act' ? wordActs(names, step.acts, 'done') : wordProvoked(names, step);
+}
+
+/** "restarted and moved the cables (cable -WH3)". */
+function wordProvoked(names: Names, { how, subjects }: Extract<Step, { do: 'provoke' }>): string {
+  const { done } = provocationWords[how];
+  return subjects.length === 0 ? done : `${done} (${fewNames(subjects.map((id) => names.thing(id)))})`;
 }
 
 /** Acts as done: "reseated -WH3 at both ends". */

@@ -24,6 +24,7 @@ const commands = {
   withdrawReport: 'Withdraw the report of a chain',
   setOnset: 'Say when the fault came',
   setHalted: 'Say whether the control is halted',
+  setProvoked: 'Say what was done after the restart',
   chooseCandidate: 'Lay a suspect over the cabinet',
   showOnCabinet: 'Show in the cabinet',
   openEntry: 'Open an entry',
@@ -329,6 +330,12 @@ export const windowTexts = {
     halts: { yes: 'halted', no: 'not halted', 'not-observed': 'not looked at' },
     restart: 'Restarted',
     restartMeans: 'Switched off and on with nothing touched: a new look at the machine begins.',
+    /** What was done after a restart to see whether it comes again. */
+    provoked: 'Then',
+    provocations: { none: 'nothing', wait: 'waited', flex: 'moved cables', warm: 'warmed up' },
+    provokedSubjects: { flex: 'moved', warm: 'warmed' },
+    addProvoked: { flex: 'What was moved', warm: 'What was warmed' },
+    provokedStep: 'what was done after the restart',
     restarted: 'A new look begins. Say whether the control is halted, and note what is shown now.',
   },
 
@@ -368,6 +375,11 @@ export const windowTexts = {
     instead: 'Instead',
     look: (number: number) => `Look ${number}`,
     afterRestart: 'after a restart',
+    /** What evidence of a file names and the cabinet does not have. */
+    unknown: (what: string) =>
+      `The case names what the cabinet does not have: ${what}. It counts for nothing. Withdraw it, or open the case with its own cabinet.`,
+    unknownSign: 'something that the cabinet does not have',
+    unknownGap: (chain: string, gap: number, length: number) => `gap ${gap} of ${chain}, which has ${wordCount(length, 'unit')}`,
     history: (count: number) => `Everything entered and taken back (${count})`,
   },
 

@@ -87,6 +87,7 @@ export {
   type Provocation,
   positionKeeping,
   presences,
+  provocations,
   supplyMeanings,
   type UnitKind,
   unitKinds,

@@ -4,6 +4,7 @@ import { drawWords } from '../../engine/messages/index.ts';
 import { ModuleFoot, ModuleFrame, ModulePorts, StripFoot } from '../canvas/ModuleFrame.tsx';
 import { ChangeTag } from '../compare/ChangeTag.tsx';
 import { Sign } from '../marks/Sign.tsx';
+import { severitySigns } from '../marks/severitySigns.ts';
 import { useDispatch } from '../state/useWorkbench.ts';
 import type { DrawUnitView } from './drawViews.ts';
 import { FeedPort, PortHit } from './PortHits.tsx';
@@ -73,15 +74,10 @@ function FullUnit({ view }: { readonly view: DrawUnitView }) {
 
 /** Kind sign, or that something is wrong here. */
 function Corner({ view }: { readonly view: DrawUnitView }) {
-  if (view.problem === 'error' || view.problem === 'refused')
-    return (
-      <span className="kind-sign error">
-        <Sign name="error" />
-      </span>
-    );
+  const isError = view.problem === 'error' || view.problem === 'refused';
   return (
-    <span className={`kind-sign${view.problem === null ? '' : ' warning'}`}>
-      <Sign name={view.problem === null ? view.kind : 'abnormal'} />
+    <span className={`kind-sign${view.problem === null ? '' : isError ? ' error' : ' warning'}`}>
+      <Sign name={view.problem === null ? view.kind : severitySigns[view.problem]} />
     </span>
   );
 }

@@ -3,6 +3,7 @@ import type { Problem } from '../../engine/base/index.ts';
 import { fixOf } from '../../engine/edit/index.ts';
 import { editWords, severityWords, startSentence, wordProblem } from '../../engine/messages/index.ts';
 import { Sign } from '../marks/Sign.tsx';
+import { severitySigns } from '../marks/severitySigns.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
 
 /** One problem: how bad, what it is, a way there, and what mends it. Why and what to do unfold below it. */
@@ -16,7 +17,7 @@ export function ProblemLine({ problem, short = false }: { readonly problem: Prob
   const [subject] = problem.subjects;
   return (
     <li className={`problem-line ${problem.severity}${short ? ' short' : ''}`}>
-      <Sign name={problem.severity === 'error' ? 'error' : problem.severity === 'incomplete' ? 'open' : 'abnormal'} size={16} />
+      <Sign name={severitySigns[problem.severity]} size={16} />
       {!short && <span className="problem-severity">{severityWords[problem.severity].label}</span>}
       <button type="button" className="problem-title" aria-expanded={open} title={editWords.problems.more} onClick={() => setOpen(!open)}>
         {short && <span className="screen-reader">{severityWords[problem.severity].label}: </span>}

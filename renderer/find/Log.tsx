@@ -3,9 +3,10 @@ import { useMemo, useState } from 'react';
 import { Button, Menu, MenuItem, MenuTrigger, Popover } from 'react-aria-components';
 import { windowTexts } from '../../engine/messages/index.ts';
 import { wordClock } from '../files/wordTime.ts';
+import { Sign } from '../marks/Sign.tsx';
 import { namesOf } from '../state/names.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
-import { type LogEntry, listEntries, momentOf } from './logEntries.ts';
+import { type LogEntry, listEntries, momentOf, wordUnknown } from './logEntries.ts';
 import './log.css';
 
 const words = windowTexts.log;
@@ -23,6 +24,7 @@ export function Log() {
           {words.region} <small>{count}</small>
         </h2>
       </div>
+      <Unknown />
       {count === 0 && <p className="empty">{words.empty}</p>}
       {looks.map(({ snapshot, entries }) => (
         <div key={snapshot}>
@@ -41,6 +43,16 @@ export function Log() {
       ))}
       <History />
     </section>
+  );
+}
+
+/** What was entered of things that the cabinet does not have, as in a case file written by hand. */
+function Unknown() {
+  const unknown = useApp(wordUnknown);
+  return unknown === '' ? null : (
+    <p className="log-unknown">
+      <Sign name="abnormal" size={15} /> <span>{words.unknown(unknown)}</span>
+    </p>
   );
 }
 

@@ -1,12 +1,10 @@
-import { X } from 'lucide-react';
 import { useRef, useState } from 'react';
 import { Popover } from 'react-aria-components';
 import { circumstanceWords, entryWords } from '../../engine/messages/index.ts';
 import { type Circumstance, type CircumstanceKind, circumstanceKinds } from '../../engine/schema/index.ts';
-import { inReadingOrder } from '../canvas/projectFrame.ts';
-import { namesOf } from '../state/names.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
 import { EntryDialog } from './EntryDialog.tsx';
+import { SubjectsField } from './SubjectsField.tsx';
 import './entry.css';
 
 const words = entryWords.circumstances;
@@ -91,67 +89,15 @@ function CircumstanceRow({ kind, entry, first }: RowProps) {
           <b>{label}</b> <small className="quiet-text">{meaning}</small>
         </span>
       </label>
-      {entry && hasSubjects && <Subjects kind={kind} label={label} subjects={entry.subjects ?? []} />}
+      {entry && hasSubjects && (
+        <SubjectsField
+          label={words.add(label)}
+          lead={words.concerns}
+          subjects={entry.subjects ?? []}
+          onChange={(subjects) => dispatch('set-circumstance', { kind, subjects })}
+        />
+      )}
     </li>
-  );
-}
-
-/** Which units and cables a circumstance concerns; none chosen: all. */
-function Subjects({
-  kind,
-  label,
-  subjects,
-}: {
-  readonly kind: CircumstanceKind;
-  readonly label: string;
-  readonly subjects: readonly string[];
-}) {
-  const dispatch = useDispatch();
-  const topology = useApp((state) => state.checked.topology);
-  const names = namesOf(topology);
-  const set = (chosen: readonly string[]) => dispatch('set-circumstance', { kind, subjects: chosen });
-  const left = (ids: readonly string[]) => ids.filter((id) => !subjects.includes(id));
-  const units = left(inReadingOrder(topology));
-  const links = left(topology.chains.flatMap((chain) => chain.links));
-  return (
-    <div className="subjects">
-      <span className="quiet-text">{words.concerns}</span>
-      {subjects.map((id) => (
-        <button
-          key={id}
-          type="button"
-          className="subject"
-          aria-label={words.remove(names.thing(id))}
-          title={words.remove(names.thing(id))}
-          onClick={() => set(subjects.filter((one) => one !== id))}
-        >
-          {names.thing(id)} <X size={13} aria-hidden="true" />
-        </button>
-      ))}
-      <select
-        aria-label={words.add(label)}
-        value=""
-        onChange={(event) => {
-          if (event.target.value !== '') set([...subjects, event.target.value]);
-        }}
-      >
-        <option value="">{subjects.length === 0 ? words.addFirst : words.addMore}</option>
-        <optgroup label={words.units}>
-          {units.map((id) => (
-            <option key={id} value={id}>
-              {names.thing(id)}
-            </option>
-          ))}
-        </optgroup>
-        <optgroup label={words.links}>
-          {links.map((id) => (
-            <option key={id} value={id}>
-              {names.thing(id)}
-            </option>
-          ))}
-        </optgroup>
-      </select>
-    </div>
   );
 }
 

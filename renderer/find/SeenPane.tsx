@@ -1,14 +1,17 @@
 import { useRef } from 'react';
 import { Label, Radio, RadioGroup } from 'react-aria-components';
 import { windowTexts } from '../../engine/messages/index.ts';
+import { type Provocation, provocations } from '../../engine/schema/index.ts';
 import { commands } from '../state/commands.ts';
 import { currentSnapshot } from '../state/evidence.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
 import { SeenCircumstances } from './SeenCircumstances.tsx';
+import { SubjectsField } from './SubjectsField.tsx';
 import './seen.css';
 
 const words = windowTexts.seenPane;
 const onsetChoices = ['while-running', 'at-power-up', 'unknown'] as const;
+const provokeChoices = ['none', ...provocations] as const;
 const haltChoices = ['yes', 'no', 'not-observed'] as const;
 
 /** What is to be said of the moment itself, besides displays and reports. */
@@ -19,6 +22,7 @@ export function SeenPane() {
     return snapshot.restarted ? 'at-power-up' : (snapshot.onset ?? 'unknown');
   });
   const restarted = useApp((state) => currentSnapshot(state.caseRecord).restarted ?? false);
+  const untouched = useApp((state) => (currentSnapshot(state.caseRecord).interventions?.length ?? 0) === 0);
   const halted = useApp((state) => currentSnapshot(state.caseRecord).halted);
   const canRestart = useApp(commands['enter-restart'].isEnabled);
   const section = useRef<HTMLElement>(null);
@@ -44,6 +48,7 @@ export function SeenPane() {
         disabled={restarted}
         onChange={(chosen) => dispatch('set-onset', { onset: chosen })}
       />
+      {restarted && untouched && <Provoked />}
       <Choice
         label={words.halted}
         choices={haltChoices}
@@ -53,6 +58,33 @@ export function SeenPane() {
       />
       <SeenCircumstances />
     </section>
+  );
+}
+
+/** After a restart with nothing touched: whether it was waited, cables were moved or it got warm, and which; that provokes what comes and goes. */
+function Provoked() {
+  const dispatch = useDispatch();
+  const provoked = useApp((state) => currentSnapshot(state.caseRecord).provoked);
+  const how = provoked?.how ?? 'none';
+  const set = (chosen: Provocation | null, subjects: readonly string[]) => dispatch('set-provoked', { how: chosen, subjects });
+  return (
+    <>
+      <Choice
+        label={words.provoked}
+        choices={provokeChoices}
+        labels={words.provocations}
+        value={how}
+        onChange={(chosen) => set(chosen === 'none' ? null : chosen, [])}
+      />
+      {(how === 'flex' || how === 'warm') && (
+        <SubjectsField
+          label={words.addProvoked[how]}
+          lead={words.provokedSubjects[how]}
+          subjects={provoked?.subjects ?? []}
+          onChange={(subjects) => set(how, subjects)}
+        />
+      )}
+    </>
   );
 }
 

@@ -1,8 +1,10 @@
 import { useEffect, useRef } from 'react';
 import { sideTexts, stepTexts, touchedTexts, windowTexts } from '../../engine/messages/index.ts';
+import { Sign } from '../marks/Sign.tsx';
 import { hasObservations } from '../state/evidence.ts';
 import { useApp } from '../state/useWorkbench.ts';
 import { Log } from './Log.tsx';
+import { wordUnknown } from './logEntries.ts';
 import { SeenPane } from './SeenPane.tsx';
 import { StepCard } from './StepCard.tsx';
 import { StepMore } from './StepMore.tsx';
@@ -44,6 +46,7 @@ function SideIndex() {
   const wanted = useApp((state) => state.checked.cabinet !== null && hasObservations(state.caseRecord));
   const others = useApp((state) => Math.max(0, (selectPlan(state)?.steps.filter(({ useless }) => useless === null).length ?? 0) - 1));
   const touched = useApp((state) => selectTouched(state).handlings.length);
+  const hasUnknown = useApp((state) => wordUnknown(state) !== '');
   const parts = [
     { id: 'how', label: sideTexts.how, count: 0, shown: wanted },
     { id: 'others', label: stepTexts.others, count: others, shown: wanted },
@@ -59,6 +62,12 @@ function SideIndex() {
           <button key={id} type="button" className="text-button" onClick={() => goTo(id)}>
             {label}
             {count > 0 && <small> {count}</small>}
+            {id === 'log' && hasUnknown && (
+              <>
+                <Sign name="abnormal" size={13} />
+                <span className="screen-reader"> {windowTexts.log.unknownSign}</span>
+              </>
+            )}
           </button>
         ) : null,
       )}

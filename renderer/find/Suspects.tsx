@@ -28,9 +28,10 @@ const words = windowTexts.suspects;
 /** Listed with less than this only when the user asks for more, or has chosen it. */
 const leastListed = 0.01;
 
-/** Listed at once, and in a low window: below them stands the step, and its outcomes must be in sight. */
+/** Listed at once, in a low window, and there below a contradiction: under them stands the step, and its outcomes must be in sight. */
 const mostListed = 6;
 const mostInLow = 4;
+const mostBelowContradiction = 2;
 
 /** Who is suspected, and how much. Members of an ambiguity group stand behind one double bar. */
 export function Suspects() {
@@ -39,7 +40,8 @@ export function Suspects() {
   const sound = useApp((state) => state.checked.cabinet !== null);
   const anything = useApp((state) => hasObservations(state.caseRecord));
   const assumed = model.diagnosis?.notes.some(({ code }) => code === 'rates-assumed') ?? false;
-  const most = useMedia(lowWindow) ? mostInLow : mostListed;
+  const isLow = useMedia(lowWindow);
+  const most = !isLow ? mostListed : model.diagnosis?.contradiction ? mostBelowContradiction : mostInLow;
   const shown = all
     ? model.rows
     : model.rows.filter(
@@ -97,6 +99,9 @@ function SharedFeed({ otherwise }: { readonly otherwise: React.ReactNode }) {
 const isWorkedOut = (state: AppState) => isUnanswered(state) && hasObservations(state.caseRecord);
 
 function Groups({ rows }: { readonly rows: readonly Row[] }) {
+  const { title } = useCandidateWords();
+  const names = rows.map(({ candidate }) => title(candidate).text);
+  const isTwin = (row: Row) => names.filter((name) => name === names[rows.indexOf(row)]).length > 1;
   const runs: { readonly group: number; readonly letter: string | null; readonly rows: Row[] }[] = [];
   for (const row of rows) {
     const last = runs[runs.length - 1];
@@ -112,24 +117,25 @@ function Groups({ rows }: { readonly rows: readonly Row[] }) {
               <b>{run.letter}</b> {cannotTellApart}
             </legend>
             {run.rows.map((row) => (
-              <Suspect key={row.candidate.key} row={row} />
+              <Suspect key={row.candidate.key} row={row} isTwin={isTwin(row)} />
             ))}
           </fieldset>
         ) : (
-          run.rows.map((row) => <Suspect key={row.candidate.key} row={row} />)
+          run.rows.map((row) => <Suspect key={row.candidate.key} row={row} isTwin={isTwin(row)} />)
         ),
       )}
     </div>
   );
 }
 
-function Suspect({ row }: { readonly row: Row }) {
+/** `isTwin`: another one bears the same name, and what may be wrong with it tells the two apart. */
+function Suspect({ row, isTwin }: { readonly row: Row; readonly isTwin: boolean }) {
   const dispatch = useDispatch();
   const chosen = useApp((state) => selectFindModel(state).chosen === row);
   const candidateWords: CandidateWords = useCandidateWords();
   const { candidate } = row;
   const title = candidateWords.title(candidate);
-  const parts = candidateWords.parts(candidate);
+  const parts = isTwin ? candidateWords.modes(candidate) : candidateWords.parts(candidate);
   const share = wordProbability(candidate.probability);
   const line = useRef<HTMLButtonElement>(null);
   // Also where it was chosen from the grid: what is laid over the cabinet stands in sight here.
@@ -154,7 +160,7 @@ function Suspect({ row }: { readonly row: Row }) {
         <Words>{title.rest}</Words>
       </span>{' '}
       <span className="bar" style={shareStyle(candidate.probability)} /> <span className="share">{share}</span>{' '}
-      {chosen && parts !== '' && <span className="parts">{parts}</span>}
+      {(chosen || isTwin) && parts !== '' && <span className="parts">{parts}</span>}
     </button>
   );
 }

@@ -30,6 +30,8 @@ export interface CandidateWords {
   readonly object: (candidate: Candidate) => string;
   /** Its modes with their shares: "upper plug loose 31 · cut, both fibres 9"; empty where the title says it all. */
   readonly parts: (candidate: Candidate) => string;
+  /** What may be wrong with it, likeliest first; for two candidates of one name. */
+  readonly modes: (candidate: Candidate) => string;
   readonly sign: (candidate: Candidate) => SignName;
   /** Where it is drawn. */
   readonly subject: (candidate: Candidate) => string | null;
@@ -58,6 +60,10 @@ export function makeCandidateWords(names: Names): CandidateWords {
       return wordList(candidate.spots.map((spot) => spotTitle(names, spot, partsAt(candidate, spot)).strong));
     },
     parts: (candidate) => wordParts(candidate),
+    modes: (candidate) => {
+      const modes = worthNaming(candidate.parts).map(({ kind, fault }) => wordMode(kind, fault.mode));
+      return [...new Set(modes)].slice(0, mostModes).join(' · ');
+    },
     sign: (candidate) => (candidate.spots[0] ? spotSigns[candidate.spots[0].kind] : 'fits'),
     subject: (candidate) => (candidate.spots[0] ? spotSubject(candidate.spots[0]) : null),
   };
@@ -186,6 +192,9 @@ function spotObject(names: Names, spot: Spot, parts: readonly CandidatePart[]): 
 function kindsOf<K extends ItemKind>(parts: readonly CandidatePart[], order: readonly K[]): readonly K[] {
   return order.filter((kind) => parts.some((part) => part.kind === kind));
 }
+
+/** Modes named of one candidate. */
+const mostModes = 3;
 
 /** A kind of item with less than this share of its place is no longer named: both plugs were cleaned, and what is left is the cable. */
 const leastNamed = 0.02;

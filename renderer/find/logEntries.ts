@@ -1,10 +1,13 @@
+import { unknownInEvidence } from '../../engine/cabinet/index.ts';
 import { lookOutcomes } from '../../engine/diagnosis/index.ts';
 import {
   meaningWords,
   type Names,
   startSentence,
+  thingWords,
   windowTexts,
   wordGaps,
+  wordList,
   wordLook,
   wordMeanings,
   wordOutcomes,
@@ -12,9 +15,10 @@ import {
   wordStepOutcome,
   wordStepTried,
 } from '../../engine/messages/index.ts';
-import { displayMeanings, type Snapshot, supplyMeanings } from '../../engine/schema/index.ts';
+import { displayMeanings, type Evidence, type Snapshot, supplyMeanings } from '../../engine/schema/index.ts';
 import type { Topology } from '../../engine/topology/index.ts';
-import type { OpenEntry } from '../state/appState.ts';
+import type { AppState, OpenEntry } from '../state/appState.ts';
+import { namesOf } from '../state/names.ts';
 import type { CaseRecord } from '../state/sitting.ts';
 import type { EntryRef } from '../state/stepCommands.ts';
 
@@ -128,6 +132,20 @@ function doneBefore({ interventions, provoked, restarted, halted }: Snapshot, in
   if (restarted !== true || index === 0) return null;
   const tried = windowTexts.steps.restarted;
   return { step, tried, found: outcome && `${tried}: ${wordStepOutcome(names, step, outcome)}` };
+}
+
+const mostUnknown = 10;
+let lastUnknown: { readonly evidence: Evidence; readonly topology: Topology; readonly words: string } | null = null;
+
+/** What the evidence names and the cabinet does not have, as a list in words; empty where it has everything. Asked at every change of state. */
+export function wordUnknown({ caseRecord: { evidence }, checked: { topology } }: AppState): string {
+  if (lastUnknown?.evidence === evidence && lastUnknown.topology === topology) return lastUnknown.words;
+  const names = namesOf(topology);
+  const found = unknownInEvidence(topology, evidence).map((one) =>
+    one.thing === 'gap' ? words.unknownGap(names.chain(one.chain), one.gap, one.length) : `${thingWords[one.thing]} “${one.id}”`,
+  );
+  lastUnknown = { evidence, topology, words: wordList([...new Set(found)].slice(0, mostUnknown)) };
+  return lastUnknown.words;
 }
 
 export function momentOf(at: string | undefined): number {

@@ -9,10 +9,13 @@ import {
   wordActsDone,
   wordDisplaced,
   wordProbability,
+  wordStep,
   handBackTexts as words,
+  wordTimeSpan,
 } from '../../engine/messages/index.ts';
 import { type EndState, endOf, listHandBackChecks } from '../../engine/plan/index.ts';
 import type { HandBackCheck } from '../../engine/schema/index.ts';
+import { minutesOf, selectBestStep } from '../find/stepModel.ts';
 import { selectTouched } from '../find/touched.ts';
 import { Sign } from '../marks/Sign.tsx';
 import { Words } from '../marks/Words.tsx';
@@ -48,6 +51,7 @@ function HandBack() {
       <div className="hand-back-columns">
         <div>
           <Outcome end={end} />
+          <Watch end={end} />
           <Expected end={end} />
           <PartsForm />
         </div>
@@ -89,6 +93,42 @@ function Outcome({ end }: { readonly end: EndState }) {
             </li>
           ))}
         </ul>
+      )}
+    </section>
+  );
+}
+
+/** Where the cause is not proved: what was touched, by name, and what could be done to know more. */
+function Watch({ end }: { readonly end: EndState }) {
+  const dispatch = useDispatch();
+  const names = useApp((state) => namesOf(state.checked.topology));
+  const best = useApp(selectBestStep);
+  if (end.end !== 'not-proved') return null;
+  const touched = [...new Set(end.touched.map(({ act }) => startSentence(wordActsDone(names, [act]))))];
+  return (
+    <section aria-label={words.watch}>
+      <h3>{words.watch}</h3>
+      <ul className="expected">
+        {touched.map((what) => (
+          <li key={what}>
+            <Words>{what}</Words>
+          </li>
+        ))}
+      </ul>
+      {best && (
+        <p className="prove">
+          <b>{words.prove}:</b> <Words>{words.proveBy(wordStep(names, best.step), wordTimeSpan(minutesOf(best)))}</Words>{' '}
+          <button
+            type="button"
+            className="text-button"
+            onClick={() => {
+              dispatch('close-hand-back');
+              dispatch('next-step');
+            }}
+          >
+            {words.toStep}
+          </button>
+        </p>
       )}
     </section>
   );

@@ -1,7 +1,7 @@
 import type { Draft } from 'immer';
 import { windowTexts, wordPutBack, wordStepDone, wordStepTried } from '../../engine/messages/index.ts';
 import { type Displaced, putBack } from '../../engine/plan/index.ts';
-import type { DisplayMeaning, LookObservation, Snapshot } from '../../engine/schema/index.ts';
+import type { DisplayMeaning, LookObservation, Provocation, Snapshot } from '../../engine/schema/index.ts';
 import { type Step, stateNeeded } from '../../engine/steps/index.ts';
 import type { AppState, SessionState } from './appState.ts';
 import { documentCommand, viewCommand } from './command.ts';
@@ -145,6 +145,18 @@ export const stepCommands = {
     name: () => windowTexts.steps.restarted,
     run: (draft) => {
       draft.caseRecord.evidence.snapshots.push({ restarted: true, onset: 'at-power-up' });
+    },
+  }),
+
+  'set-provoked': documentCommand<{ readonly how: Provocation | null; readonly subjects: readonly string[] }>({
+    label: 'setProvoked',
+    isEnabled: (state) => !state.inject.on && currentSnapshot(state.caseRecord).restarted === true,
+    undo: 'step',
+    name: () => windowTexts.seenPane.provokedStep,
+    run: (draft, { how, subjects }) => {
+      const snapshot = draftSnapshot(draft.caseRecord);
+      if (how === null) delete snapshot.provoked;
+      else snapshot.provoked = { how, ...(subjects.length > 0 ? { subjects: [...subjects] } : {}) };
     },
   }),
 

@@ -3,6 +3,7 @@ import { findChromium } from '../support/chromium.ts';
 import { type LaunchedPage, launchPage } from '../support/launchPage.ts';
 import { whyMissing } from '../support/required.ts';
 import { seriousFindings } from '../support/seriousFindings.ts';
+import { bigCase, dropCase, lastDesignation } from './bigCabinet.ts';
 import { driveFind, type FindDriver } from './findDriver.ts';
 
 const missing = await whyMissing('Chromium', findChromium);
@@ -133,6 +134,35 @@ describe.skipIf(missing)('What to do next', () => {
     await expect.poll(() => line().count()).toBe(0);
     expect(await head.count()).toBe(0);
     await expect.poll(() => find.answer.textContent()).toBe(before);
+  });
+
+  it('should take what was moved after a restart, and offer it as it offers the rest', async () => {
+    const seen = launched.page.getByRole('region', { name: 'What was seen' });
+    await seen.getByRole('button', { name: 'Restarted', exact: true }).press('Enter');
+    await seen.getByRole('radio', { name: 'moved cables', exact: true }).press(' ');
+    await seen.getByRole('combobox', { name: 'What was moved' }).selectOption('cable -WH3');
+    await seen.getByRole('radio', { name: 'halted', exact: true }).press(' ');
+    const line = () =>
+      log()
+        .getByRole('listitem')
+        .filter({ hasText: /Restarted and moved the cables \(cable -WH3\): came again/ });
+    await expect.poll(() => line().count()).toBe(1);
+    await seen.getByRole('button', { name: 'Leave out cable -WH3' }).press('Enter');
+    await expect.poll(() => line().count()).toBe(0);
+    await seen.getByRole('radio', { name: 'nothing', exact: true }).press(' ');
+    await expect.poll(() => log().getByRole('listitem').filter({ hasText: 'Restarted, nothing touched: still halted' }).count()).toBe(1);
+  });
+
+  it('should say what a case names and the cabinet does not have', async () => {
+    const content = bigCase(3);
+    const [first] = content.evidence.snapshots;
+    const snapshots = [{ ...first, displays: [...(first?.displays ?? []), { unit: 'elsewhere', meanings: ['quiet' as const] }] }];
+    await dropCase(launched.page, { ...content, evidence: { snapshots } });
+    await find.unit(lastDesignation(3)).waitFor();
+    await log()
+      .getByText(/The case names what the cabinet does not have: unit “elsewhere”\./)
+      .waitFor();
+    expect(await launched.page.getByRole('button', { name: 'Log something that the cabinet does not have' }).count()).toBe(1);
   });
 
   it('should let a look be corrected and withdrawn in the log, and keep both in the record of the case', async () => {

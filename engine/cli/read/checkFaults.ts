@@ -1,4 +1,5 @@
 import type { UnitId } from '../../base/index.ts';
+import { type References, type UnknownName, unknownInActs, unknownReferences } from '../../cabinet/index.ts';
 import { type Names, type UsageProblem, wordFault, wordItem } from '../../messages/index.ts';
 import type { Fault, Intervention, Onset } from '../../schema/index.ts';
 import { itemKey } from '../../simulation/index.ts';
@@ -28,35 +29,30 @@ export function checkFaults(topology: Topology, names: Names, faults: readonly F
 
 /** What an act names that the cabinet does not have. */
 export function checkActs(topology: Topology, acts: readonly Intervention[]): readonly UsageProblem[] {
-  return acts.flatMap((act) => {
-    const other = act.do === 'exchange-cables' ? { link: act.other } : act.do === 'exchange-boards' ? { unit: act.other } : {};
-    return [...unknownThings(topology, act), ...unknownThings(topology, act.do === 'bridge-unit' ? { link: act.cable } : other)];
-  });
-}
-
-/** Fields of a fault, act or look that hold an id, and those that say what it is. */
-interface References {
-  readonly item?: string;
-  readonly do?: string;
-  readonly look?: string;
-  readonly unit?: string;
-  readonly link?: string;
-  readonly lead?: string;
-  readonly feedback?: string;
-  readonly chain?: string;
+  return unknownInActs(topology, acts).flatMap((one) => (one.thing === 'gap' ? [] : [nameUnknown(topology, one)]));
 }
 
 /** Ids that do not occur in the cabinet. */
 export function unknownThings(topology: Topology, references: References): readonly UsageProblem[] {
-  const check = (thing: 'unit' | 'cable' | 'lead' | 'feedback' | 'chain', id: string | undefined, known: ReadonlyMap<string, unknown>) =>
-    id === undefined || known.has(id) ? [] : [makeUsageProblem('name-unknown', { thing, name: id, near: findNearest(id, known.keys()) })];
-  return [
-    ...check('unit', references.unit, topology.units),
-    ...check('cable', references.link, topology.links),
-    ...check('lead', references.lead, topology.leads),
-    ...check('feedback', references.feedback, topology.feedbacks),
-    ...check('chain', references.chain, topology.chainById),
-  ];
+  return unknownReferences(topology, references).flatMap((one) => (one.thing === 'gap' ? [] : [nameUnknown(topology, one)]));
+}
+
+/** Says that the cabinet has no such thing, and what it has that is called nearly so. */
+export function nameUnknown(topology: Topology, { thing, id }: Exclude<UnknownName, { thing: 'gap' }>): UsageProblem {
+  return makeUsageProblem('name-unknown', { thing, name: id, near: findNearest(id, knownIds(topology)[thing]) });
+}
+
+/** The ids that a thing could have. */
+function knownIds({ units, links, leads, feedbacks, chainById, content }: Topology) {
+  return {
+    unit: units.keys(),
+    cable: links.keys(),
+    lead: leads.keys(),
+    feedback: feedbacks.keys(),
+    chain: chainById.keys(),
+    spare: (content.spares ?? []).map(({ id }) => id),
+    any: [units, links, leads, feedbacks, chainById].flatMap((map: ReadonlyMap<string, unknown>) => [...map.keys()]),
+  };
 }
 
 function checkFault(topology: Topology, names: Names, fault: Fault): readonly UsageProblem[] {
