@@ -71,7 +71,7 @@ describe.skipIf(missing)('repairs in the window', () => {
   it('should hand back after reseating a plug without a proof, with what to watch', async () => {
     const repair = await begin([{ item: 'plug', link: 'w2', end: 'lower', mode: 'loose', ...steady }]);
     await repair.take(act({ do: 'reseat-plug', link: 'w2', end: 'lower' }));
-    await expectEnd(repair, 'not-proved', /All 4 displays quiet\./);
+    await expectEnd(repair, 'not-proved', /All 4 displays quiet\./, 'Watch what was touched', /^Reseated the lower plug of /);
   });
 
   it('should follow a fault that moved with its board, and remind of the other board until it is back', async () => {
