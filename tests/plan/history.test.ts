@@ -69,6 +69,17 @@ describe('how the search stands', () => {
     expect(state.because).toContain('only-handled');
   });
 
+  // Domain section 7: gone after handling is not proved; an exchanged part, a route laid anew and plugs put right are.
+  it.each<readonly [Intervention, boolean]>([
+    [{ do: 'clean-plug', link: 'w2', end: 'upper' }, true],
+    [{ do: 'reseat-unit', unit: 'u2' }, true],
+    [{ do: 'replace-board', unit: 'u2' }, false],
+    [{ do: 're-route', link: 'w2' }, false],
+    [{ do: 'uncross-plugs', unit: 'u2' }, false],
+  ])('should know what is handling only: %o', (act, isHandling) => {
+    expect(end(afterActs([act], false)).because.includes('only-handled')).toBe(isHandling);
+  });
+
   it('should not be proved when several parts were exchanged at once', () => {
     const state = end(
       afterActs(
