@@ -88,16 +88,22 @@ export function makeGroups(searched: Searched): Groups {
   };
 }
 
-/** How many pairs of members of two effects (or one) may be at fault together. */
+/** How many pairs of members of two effects (or one) may be at fault together: all pairs, less those of elements that bar each other. */
 function countPairs(ones: readonly Member[], others: readonly Member[], { prepared }: Searched): number {
-  let count = 0;
-  ones.forEach(({ choice: a }, i) => {
-    others.forEach(({ choice: b }, j) => {
-      const isBarred =
-        a.element === b.element ||
-        prepared.space.excludes.some(([x, y]) => (x === a.element && y === b.element) || (x === b.element && y === a.element));
-      count += (ones !== others || i < j) && !isBarred ? 1 : 0;
-    });
-  });
-  return count;
+  const count = (members: readonly Member[]) => {
+    const counts = new Map<number, number>();
+    for (const { choice } of members) {
+      counts.set(choice.element, (counts.get(choice.element) ?? 0) + 1);
+    }
+    return counts;
+  };
+  const [first, second] = [count(ones), count(others)];
+  let pairs = ones.length * others.length;
+  for (const [element, many] of first) {
+    pairs -= many * (second.get(element) ?? 0);
+  }
+  for (const [a, b] of prepared.space.excludes) {
+    pairs -= (first.get(a) ?? 0) * (second.get(b) ?? 0) + (first.get(b) ?? 0) * (second.get(a) ?? 0);
+  }
+  return ones === others ? pairs / 2 : pairs;
 }

@@ -229,36 +229,66 @@ class PairSearch<Prediction> {
     this.topPairs.add(mass, () => ({ classes: [i, j], likelihood, mass }));
   }
 
-  /** Pairs of members of one class. */
+  /** Pairs of members of one class. Before anything is observed all modes are of one class, and these pairs are all there are. */
   private visitWithin(i: number): void {
-    const pairs = this.allowedPairs(i, i);
-    const [first] = pairs;
+    const members = this.flat.classes[i]?.members ?? [];
+    const [first] = this.allowedPairs(i, i, 1);
     if (first === undefined) {
       return;
     }
     this.two[0] = this.choice(first.a);
     this.two[1] = this.choice(first.b);
     const likelihood = this.weigh(this.two);
+    const { elementOf, barredBy } = this.flat;
+    const weights = Float64Array.from(members, (member) => this.flat.modes[member]?.odds ?? 0);
+    const isBarred = new Uint8Array(barredBy.length);
     let odds = 0;
     let best = 0;
-    for (const pair of pairs) {
-      odds += pair.odds;
-      best = Math.max(best, pair.odds);
-      this.gain(pair.a, pair.odds * likelihood);
-      this.gain(pair.b, pair.odds * likelihood);
+    for (let k = 0; k < members.length; k += 1) {
+      const a = members[k] ?? 0;
+      const barred = barredBy[elementOf[a] ?? 0] ?? [];
+      const weight = weights[k] ?? 0;
+      for (const element of barred) {
+        isBarred[element] = 1;
+      }
+      for (let l = k + 1; l < members.length; l += 1) {
+        const b = members[l] ?? 0;
+        if (isBarred[elementOf[b] ?? 0] === 0) {
+          const pair = weight * (weights[l] ?? 0);
+          odds += pair;
+          best = Math.max(best, pair);
+          this.gain(a, pair * likelihood);
+          this.gain(b, pair * likelihood);
+          this.visited += 1;
+        }
+      }
+      for (const element of barred) {
+        isBarred[element] = 0;
+      }
     }
     this.total += odds * likelihood;
     this.visitedOdds += odds;
-    this.visited += pairs.length;
     this.keep(i, i, odds * likelihood, likelihood, best);
   }
 
-  /** Calls `take` for every pair of members of two classes (or one) that do not exclude each other, until it answers false. */
-  private forAllowedPairs(i: number, j: number, take: (a: number, b: number, odds: number) => boolean): void {
+  /**
+   * Calls `take` for every pair of members of two classes (or one) that do not exclude each other, until it answers false; of members
+   * none of whose pairs can have more than `least` odds there need be none.
+   */
+  private forAllowedPairs(
+    i: number,
+    j: number,
+    take: (a: number, b: number, odds: number) => boolean,
+    least: () => number = () => 0,
+  ): void {
     const { modes, classes } = this.flat;
     const others = classes[j]?.members ?? [];
     for (const a of classes[i]?.members ?? []) {
       const odds = modes[a]?.odds ?? 0;
+      // By a hair more, since products round.
+      if (odds * (classes[j]?.best ?? 0) * (1 + 1e-9) < least()) {
+        continue;
+      }
       for (let k = 0; k < others.length; k += 1) {
         const b = others[k] ?? 0;
         if ((i !== j || a < b) && !this.isBarred(a, b) && !take(a, b, odds * (modes[b]?.odds ?? 0))) {
@@ -324,12 +354,17 @@ class PairSearch<Prediction> {
           add([member], this.flat.modes[member]?.odds ?? 0);
         }
       } else {
-        this.forAllowedPairs(i, j, (a, b, odds) => {
-          if (odds * likelihood > found.threshold) {
-            add([a, b], odds);
-          }
-          return true;
-        });
+        this.forAllowedPairs(
+          i,
+          j,
+          (a, b, odds) => {
+            if (odds * likelihood > found.threshold) {
+              add([a, b], odds);
+            }
+            return true;
+          },
+          () => found.threshold / likelihood,
+        );
       }
     }
     return found.list();
