@@ -1,3 +1,4 @@
+import { compareNatural } from '../base/index.ts';
 import { checkCabinet } from '../cabinet/index.ts';
 import {
   cautionsDefer,
@@ -143,7 +144,7 @@ function figures(names: Names, terms: readonly SumTerm[]): readonly Block[] {
         { head: words.value, align: 'right', width: 24 },
         { head: words.of, grow: 1 },
         { head: sumHeadings.how },
-        { head: words.source, grow: 1 },
+        { head: words.source, width: 52 },
       ],
       rows: sorted.map(({ term, things }) => [
         startSentence(termWords[term.code]),
@@ -156,10 +157,25 @@ function figures(names: Names, terms: readonly SumTerm[]): readonly Block[] {
   ];
 }
 
-/** "cable -WH2, -WH3, -WH5": what all have in common is said once. */
-function listThings(names: readonly string[]): string {
-  const kind = /^\S+ (?=\S+$)/.exec(names[0] ?? '')?.[0] ?? '';
-  return names.map((name, index) => (index > 0 && kind !== '' && name.startsWith(kind) ? name.slice(kind.length) : name)).join(', ');
+/** "cable -WH2, -WH3, -WH5 to -WH9": what all have in common is said once, and what follows each other by its ends. */
+export function listThings(unsorted: readonly string[]): string {
+  const names = [...unsorted].sort(compareNatural);
+  const first = /^\S+ (?=\S+$)/.exec(names[0] ?? '')?.[0] ?? '';
+  const kind = names.every((name) => name.startsWith(first)) ? first : '';
+  const runs: string[][] = [];
+  for (const name of names.map((one) => one.slice(kind.length))) {
+    const run = runs[runs.length - 1];
+    if (run !== undefined && follows(run[run.length - 1] ?? '', name)) run.push(name);
+    else runs.push([name]);
+  }
+  return kind + runs.flatMap((run) => (run.length < 3 ? run : [words.range(run[0] ?? '', run[run.length - 1] ?? '')])).join(', ');
+}
+
+/** Whether a name is another one with the next number. */
+function follows(before: string, name: string): boolean {
+  const [, stem, number] = /^(.*?)(\d{1,9})$/.exec(before) ?? [];
+  const [, otherStem, otherNumber] = /^(.*?)(\d{1,9})$/.exec(name) ?? [];
+  return stem !== undefined && stem === otherStem && Number(number) + 1 === Number(otherNumber);
 }
 
 /** Where a figure was read; else why it was taken. */

@@ -152,6 +152,7 @@ export const sumsPaperWords = {
   value: 'Value',
   of: 'Of',
   wholeCabinet: 'the cabinet',
+  range: (first: string, last: string) => `${first} to ${last}`,
   source: 'Source, or why it is taken',
   noSource: 'no source given',
   bounds: { 'at-least': 'at least', 'at-most': 'at most' },

@@ -2,6 +2,7 @@ import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
 import { checkCabinet } from '../../engine/cabinet/index.ts';
 import { makeDocument, writeList } from '../../engine/documents/index.ts';
+import { listThings } from '../../engine/documents/sumsPaper.ts';
 import { makeNames, termWords } from '../../engine/messages/index.ts';
 import { plainText, writeHtml } from '../../engine/paper/index.ts';
 import type { CabinetContent } from '../../engine/schema/index.ts';
@@ -74,4 +75,14 @@ describe('the sums as a document', () => {
     expect(data.every((row) => row['How known'] !== '')).toBe(true);
     expect(data.some((row) => row['Source']?.includes('data sheet'))).toBe(true);
   });
+});
+
+describe('listThings', () => {
+  it.each([
+    [['cable -WH10', 'cable -WH2', 'cable -WH1', 'cable -WH3'], 'cable -WH1 to -WH3, -WH10'],
+    [['-TB1', '-TB2', '-KE3'], '-KE3, -TB1, -TB2'],
+    [['chain 2', 'chain 1'], 'chain 1, 2'],
+    [['lead -WD1', '-TB1'], '-TB1, lead -WD1'],
+    [[], ''],
+  ])('%j is said as "%s"', (names, said) => expect(listThings(names)).toBe(said));
 });

@@ -235,6 +235,13 @@ describe('an import', () => {
     expect(imported(content, 'units', text, true).content.units?.find(({ id }) => id === 'TB1')).toMatchObject({ serial: 'OTHER' });
   });
 
+  it('should take the words for kinds that pasted rows may use too', () => {
+    const text = ['Designation;Kind', '-TB50;servo', '-TB51;Spindle', '-KE52;encoder', '-TB53;axes and more'].join('\n');
+    const plan = imported(content, 'units', text);
+    expect(plan.rows.map(({ does }) => does)).toEqual(['add', 'add', 'add', 'doubtful']);
+    expect(plan.content.units?.slice(-3).map(({ kind }) => kind)).toEqual(['servo-drive', 'spindle-drive', 'encoder-interface']);
+  });
+
   it('should show doubtful rows with the reason and leave them out whole', () => {
     const text = [
       'Designation;Kind;Row;24 V load, A;Type of equipment',
