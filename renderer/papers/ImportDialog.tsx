@@ -211,7 +211,10 @@ function MappingTable({ kind, table, mapping, onChange }: MappingProps) {
 const mostRows = 200;
 
 function PlanTable({ plan }: { readonly plan: ImportPlan }) {
-  const shown = plan.rows.filter(({ does, changes }) => does !== 'same' || changes.length > 0);
+  const wanted = plan.rows.filter(({ does, changes }) => does !== 'same' || changes.length > 0);
+  // Where not all are shown, those that are left out come first: they are what one must look at.
+  const isDoubtful = ({ does }: ImportPlan['rows'][number]) => does === 'doubtful';
+  const shown = wanted.length <= mostRows ? wanted : [...wanted.filter(isDoubtful), ...wanted.filter((row) => !isDoubtful(row))];
   return (
     <section className="import-plan">
       <h3>{startSentence(`${tableKindWords[plan.kind]}: ${wordImport(plan.rows)}`)}</h3>
