@@ -36,6 +36,9 @@ export function resultChecksum(content: ResultContent): string {
   return checksum(text.slice(text.indexOf('"content"')));
 }
 
+/** Whether two results are of one play: the same in every word, in whatever files they stand. */
+export const isSameResult = (a: ResultContent, b: ResultContent): boolean => JSON.stringify(a) === JSON.stringify(b);
+
 /** Whether a result is as it was written. */
 export function checkResult(content: ResultContent): Result<ResultContent> {
   return content.checksum === resultChecksum(content)

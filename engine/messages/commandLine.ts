@@ -343,6 +343,11 @@ export const commandWords = {
       what: { value: 'LIST', meaning: 'units, cables, leads, feedbacks, sums, or graph for GraphML.' },
       separator: { value: 'SIGN', meaning: 'semicolon (the usual), comma or tab.' },
       decimal: { value: 'MARK', meaning: 'point (the usual) or comma.' },
+      unguarded: {
+        value: '',
+        meaning:
+          'Texts as they are, without the apostrophe: for programs that take no formulas, such as those that print labels. Do not open such a file in a spreadsheet.',
+      },
       'byte-order-mark': { value: '', meaning: 'Begin with a byte order mark, by which some spreadsheets know UTF-8.' },
       to: { value: 'FILE', meaning: 'Where to write.' },
       replace: { value: '', meaning: 'Replace a file that is there already.' },

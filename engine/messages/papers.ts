@@ -248,6 +248,9 @@ export const papersWords = {
   separators: { ';': 'semicolon', ',': 'comma', '\t': 'tab' },
   decimal: 'Decimal mark',
   decimals: { '.': 'point', ',': 'comma' },
+  guarded: 'Guard texts against being taken for formulas',
+  unguarded:
+    'Texts stand as they are: for programs that take no formulas, such as those that print labels. A spreadsheet would work out what begins with = + or −.',
   byteOrderMark: 'Byte order mark, by which some spreadsheets know UTF-8',
   guard:
     'Designations begin with = + or −: one apostrophe before them keeps a spreadsheet from taking them for formulas. An import takes it away again.',

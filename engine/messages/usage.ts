@@ -44,6 +44,7 @@ export interface UsageFacts {
   'unit-needed': { readonly name: string };
   'display-malformed': { readonly value: string };
   'meaning-not-of-supply': { readonly name: string; readonly value: string };
+  'said-differently': { readonly option: string; readonly name: string; readonly values: readonly string[] };
   'code-without-legend': { readonly name: string; readonly value: string };
   'code-unknown': { readonly name: string; readonly value: string; readonly legend: string; readonly near: string };
   'report-malformed': { readonly value: string };
@@ -56,6 +57,7 @@ export interface UsageFacts {
   'cabinet-not-sound': { readonly file: string };
   'file-not-writable': { readonly file: string; readonly reason: string };
   'output-not-writable': { readonly reason: string };
+  'result-twice': { readonly file: string; readonly other: string };
   'nothing-to-print': { readonly what: string };
   'document-left-out': { readonly document: string; readonly file: string };
   'signs-missing': { readonly signs: string };
@@ -257,6 +259,10 @@ const usageWords: { readonly [C in UsageCode]: (facts: UsageFacts[C]) => Words }
     title: `${name} is a supply, and a supply never shows ${quote(value)}`,
     whatToDo: oneOf(['dark', 'quiet', 'other', 'lit']),
   }),
+  'said-differently': ({ option, name, values }) => ({
+    title: `${option} says different things of ${name}: ${wordList(values)}`,
+    whatToDo: 'Give the one that holds. What was seen at another time belongs into a case, as a snapshot of its own.',
+  }),
   'code-without-legend': ({ name, value }) => ({
     title: `${quote(value)} is no meaning, and no legend tells what it means at ${name}`,
     whatToDo: 'Use dark, quiet, upstream-loss, downstream-loss, both-losses, other, lit or complains, or give the unit’s type a legend.',
@@ -300,6 +306,10 @@ const usageWords: { readonly [C in UsageCode]: (facts: UsageFacts[C]) => Words }
   'output-not-writable': ({ reason }) => ({
     title: `The answer could not be written to the end: ${ownWord(writeReasons, reason) ?? reason}`,
     whatToDo: 'What came out is not the whole answer. Make room where it goes, or send it elsewhere, and run the command again.',
+  }),
+  'result-twice': ({ file, other }) => ({
+    title: `${file} is the same play as ${other}`,
+    whatToDo: 'It is counted once.',
   }),
   'nothing-to-print': ({ what }) => ({
     title: `There is nothing to print: ${what}`,

@@ -2,11 +2,16 @@
 import Papa from 'papaparse';
 import type { CellValue } from './makeTable.ts';
 
-/** How a CSV file is written: what parts its columns, how a decimal mark looks, and whether a byte order mark says that it is UTF-8. */
+/**
+ * How a CSV file is written: what parts its columns, how a decimal mark looks, whether a byte order mark says that it is UTF-8, and
+ * whether texts are guarded against being taken for formulas (`guardCell`). Unguarded is for programs that take no formulas, such as
+ * those that print labels; a spreadsheet would work out what such a text says.
+ */
 export interface CsvForm {
   readonly separator: ';' | ',' | '\t';
   readonly decimal: '.' | ',';
   readonly byteOrderMark: boolean;
+  readonly guarded: boolean;
 }
 
 /** Spreadsheets take a cell that begins with one of these for a formula; some also with their full-width forms (OWASP, CSV injection). */
@@ -30,14 +35,15 @@ export function unguardCell(text: string): string {
 
 /** Writes rows as CSV (RFC 4180, with line ends CR LF). Numbers have the decimal mark asked for and no grouping. */
 export function writeCsv(heads: readonly string[], rows: readonly (readonly CellValue[])[], form: CsvForm): string {
-  const cells = [heads.map(guardCell), ...rows.map((row) => row.map((cell) => writeCell(cell, form)))];
+  const cells = [heads.map((head) => writeCell(head, form)), ...rows.map((row) => row.map((cell) => writeCell(cell, form)))];
   const body = Papa.unparse(cells, { delimiter: form.separator, newline: '\r\n', quotes: false });
   return `${form.byteOrderMark ? '\ufeff' : ''}${body}\r\n`;
 }
 
-function writeCell(cell: CellValue, { decimal }: CsvForm): string {
+function writeCell(cell: CellValue, { decimal, guarded }: CsvForm): string {
   if (cell === null) return '';
-  if (typeof cell === 'string') return guardCell(cell);
+  // What looks guarded is guarded in any case: reading would take its own apostrophe away.
+  if (typeof cell === 'string') return guarded || cell.startsWith(guard) ? guardCell(cell) : cell;
   const number = String(cell);
   return decimal === ',' ? number.replace('.', ',') : number;
 }

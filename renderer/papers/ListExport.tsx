@@ -17,7 +17,7 @@ export function ListExport() {
   const name = useApp((state) => state.cabinet.name);
   const dispatch = useDispatch();
   const [what, setWhat] = useState<ExportedList>('units');
-  const [form, setForm] = useState<CsvForm>({ separator: ';', decimal: '.', byteOrderMark: true });
+  const [form, setForm] = useState<CsvForm>({ separator: ';', decimal: '.', byteOrderMark: true, guarded: true });
   const save = () => {
     const isGraph = what === 'graph';
     dispatch('export-file', {
@@ -75,7 +75,11 @@ export function ListExport() {
             />
             {words.byteOrderMark}
           </label>
-          <p className="papers-note">{words.guard}</p>
+          <label className="papers-check">
+            <input type="checkbox" checked={form.guarded} onChange={(event) => setForm({ ...form, guarded: event.target.checked })} />
+            {words.guarded}
+          </label>
+          <p className="papers-note">{form.guarded ? words.guard : words.unguarded}</p>
         </>
       )}
       <button type="button" className="button" onClick={save}>

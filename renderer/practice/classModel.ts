@@ -1,6 +1,6 @@
 import { compareNatural, type Problem } from '../../engine/base/index.ts';
 import { parseResultFile } from '../../engine/cabinet/index.ts';
-import { type ClassRow, checkResult, classTable } from '../../engine/exercise/index.ts';
+import { type ClassRow, checkResult, classTable, isSameResult } from '../../engine/exercise/index.ts';
 import type { ResultContent } from '../../engine/schema/index.ts';
 import type { FileRef, SeveralFiles } from '../state/sitting.ts';
 
@@ -54,7 +54,7 @@ export function addResults(before: ClassFiles, chosen: SeveralFiles): ClassFiles
 
 /** The same file again, or the same result in a copy of it. */
 function isSame({ file, result }: ClassFile, other: FileRef, content: ResultContent): boolean {
-  return (file.key !== '' && file.key === other.key) || JSON.stringify(result) === JSON.stringify(content);
+  return (file.key !== '' && file.key === other.key) || isSameResult(result, content);
 }
 
 /** One line of the table, with its file. */

@@ -233,6 +233,16 @@ describe('linkwright diagnose', () => {
     expect(evidence).toMatchObject({ daysSinceWhole: 2.5, circumstances: [{ kind: 'heat' }] });
   });
 
+  it('should refuse two displays of one unit, or two reports of one chain, that say different things', async () => {
+    const diagnosed = (...args: string[]) => linkwright(['diagnose', 'sample-cabinets/two-chains.cabinet.json', ...args]);
+    const displays = await diagnosed('--display', 'TB2=dark', '--display', '1/2=quiet', '--display', 'TB1=dark');
+    expect([displays.exit, displays.out]).toEqual([2, '']);
+    expect(displays.err.replace(/\s+/g, ' ')).toContain('--display says different things of -TB2: TB2=dark and 1/2=quiet.');
+    const reports = await diagnosed('--report', '1=2|3', '--report', '1=none');
+    expect(reports.err.replace(/\s+/g, ' ')).toContain('--report says different things of chain 1: 1=2|3 and 1=none.');
+    expect((await diagnosed('--display', 'TB2=dark', '--display', '-TB2=dark')).err).toBe('');
+  });
+
   it('should end with 1 when what was seen contradicts itself, and say what does', async () => {
     const ran = await linkwright(['diagnose', 'sample-cabinets/two-chains.3.case.json', '--explain']);
     expect(ran.exit).toBe(1);

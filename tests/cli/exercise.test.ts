@@ -63,6 +63,14 @@ describe('linkwright exercise', () => {
     expect(csv.out.split('\r\n').map((line) => line.split(',')[0])).toEqual(['Code', 'a1', 'b2', '']);
   });
 
+  it('should count a play once that stands in two files, and say so', async () => {
+    const files = { 'a.json': result('b2'), 'copy of a.json': result('b2'), 'b.json': result('a1') };
+    const table = await linkwright(['exercise', 'class', 'a.json', 'b.json', 'copy of a.json', '--json'], files);
+    expect(table.exit).toBe(0);
+    expect((jsonOf(table)['rows'] as unknown[]).length).toBe(2);
+    expect(table.err.replace(/\s+/g, ' ')).toContain('copy of a.json is the same play as a.json. It is counted once.');
+  });
+
   it('should delete results only, and only when that is confirmed', async () => {
     const files = { 'a.json': result('b2'), 'other.json': '{}' };
     const removed: string[] = [];

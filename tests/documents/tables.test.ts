@@ -26,7 +26,7 @@ import { makeCabinet } from '../generators/cabinets.ts';
 import { readContent } from '../support/sampleCabinets.ts';
 
 const forms: readonly CsvForm[] = ([';', ',', '\t'] as const).flatMap((separator) =>
-  (['.', ','] as const).flatMap((decimal) => [true, false].map((byteOrderMark) => ({ separator, decimal, byteOrderMark }))),
+  (['.', ','] as const).flatMap((decimal) => [true, false].map((yes) => ({ separator, decimal, byteOrderMark: yes, guarded: !yes }))),
 );
 const exported = (content: CabinetContent, kind: TableKind, form: CsvForm) => {
   const table = makeTable(checkCabinet(content).topology, kind, tableWords);
@@ -58,9 +58,16 @@ describe('the guard against formulas', () => {
   });
 
   it('should guard designations, and not numbers', () => {
-    expect(writeCsv(['a'], [['-TB1'], ['=C1+TA2'], ['+C1'], [-3.5]], { separator: ';', decimal: ',', byteOrderMark: false })).toBe(
-      "a\r\n'-TB1\r\n'=C1+TA2\r\n'+C1\r\n-3,5\r\n",
-    );
+    expect(
+      writeCsv(['a'], [['-TB1'], ['=C1+TA2'], ['+C1'], [-3.5]], { separator: ';', decimal: ',', byteOrderMark: false, guarded: true }),
+    ).toBe("a\r\n'-TB1\r\n'=C1+TA2\r\n'+C1\r\n-3,5\r\n");
+  });
+
+  it('should stay away where it is not wanted, but where reading would take an apostrophe for it', () => {
+    const form: CsvForm = { separator: ';', decimal: ',', byteOrderMark: false, guarded: false };
+    const text = writeCsv(['a'], [['-TB1'], ["'-TB2"], ['=C1']], form);
+    expect(text).toBe("a\r\n-TB1\r\n''-TB2\r\n=C1\r\n");
+    expect(readCsv(text).rows).toEqual([['-TB1'], ["'-TB2"], ['=C1']]);
   });
 });
 
@@ -73,7 +80,9 @@ describe('CSV', () => {
         const text = writeCsv(['one', 'two', 'three'], cells, form);
         const read = Papa.parse<string[]>(text.replace(/^\ufeff/, ''), { delimiter: form.separator, skipEmptyLines: true });
         expect(read.errors).toEqual([]);
-        expect(read.data.slice(1)).toEqual(cells.map((row) => row.map(guardCell)));
+        expect(read.data.slice(1)).toEqual(
+          cells.map((row) => row.map((one) => (form.guarded || one.startsWith("'") ? guardCell(one) : one))),
+        );
         expect(text.startsWith('\ufeff')).toBe(form.byteOrderMark);
         const own = readCsv(text);
         expect(own.rows).toEqual(cells);

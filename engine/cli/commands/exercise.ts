@@ -1,12 +1,12 @@
 import { makeProblem, type Problem } from '../../base/index.ts';
 import { serializeExercise } from '../../cabinet/index.ts';
-import { classCsv, classTable, generateExercise, type MadeExercise, makeExercise } from '../../exercise/index.ts';
+import { classCsv, classTable, generateExercise, isSameResult, type MadeExercise, makeExercise } from '../../exercise/index.ts';
 import { classHeads, exerciseKindTexts, exerciseWords, type UsageProblem } from '../../messages/index.ts';
 import { exerciseKinds, onsets, type ResultContent, solvedBy } from '../../schema/index.ts';
 import { sealAnswer } from '../../sealing/index.ts';
 import { simulate } from '../../simulation/index.ts';
 import type { Cabinet } from '../../topology/index.ts';
-import { jsonProblem, jsonUsageProblem } from '../answer/index.ts';
+import { type JsonProblem, jsonProblem, jsonUsageProblem } from '../answer/index.ts';
 import { type Command, type CommandAnswer, failed, firstValue, type Written } from '../command.ts';
 import type { Io } from '../io.ts';
 import type { GivenArguments } from '../options.ts';
@@ -157,16 +157,27 @@ function generateAsked(cabinet: Cabinet, given: GivenArguments): Made {
 }
 
 async function classOf(io: Io, given: GivenArguments, files: readonly string[]): Promise<CommandAnswer> {
-  const results: ResultContent[] = [];
+  const taken: { readonly file: string; readonly result: ResultContent }[] = [];
+  const copies: JsonProblem[] = [];
   const problems: CommandAnswer['problems'][number][] = [];
   for (const file of files) {
     const read = await readResult(io, file);
-    if (read.ok) results.push(read.value);
-    else problems.push(...read.problems);
+    if (!read.ok) {
+      problems.push(...read.problems);
+      continue;
+    }
+    const same = taken.find(({ result }) => isSameResult(result, read.value));
+    if (same === undefined) taken.push({ file, result: read.value });
+    else copies.push({ ...jsonUsageProblem(makeUsageProblem('result-twice', { file, other: same.file })), file });
   }
-  const rows = classTable(results);
+  const rows = classTable(taken.map(({ result }) => result));
   const text = given.options.has('csv') ? classCsv(rows, classHeads) : formatClass(rows, io.columns);
-  return { exit: problems.length > 0 ? 3 : 0, problems, text: rows.length > 0 ? text : '', json: rows.length > 0 ? { rows } : null };
+  return {
+    exit: problems.length > 0 ? 3 : 0,
+    problems: [...problems, ...copies],
+    text: rows.length > 0 ? text : '',
+    json: rows.length > 0 ? { rows } : null,
+  };
 }
 
 async function deleteFiles(io: Io, given: GivenArguments, files: readonly string[]): Promise<CommandAnswer> {

@@ -16,6 +16,7 @@ export const exportLists: Command = {
     separator: { value: true },
     decimal: { value: true },
     'byte-order-mark': {},
+    unguarded: {},
     to: { value: true },
     replace: {},
   },
@@ -37,6 +38,7 @@ export const exportLists: Command = {
       separator: separators[separator.value],
       decimal: decimal.value === 'comma' ? ',' : '.',
       byteOrderMark: given.options.has('byte-order-mark'),
+      guarded: !given.options.has('unguarded'),
     };
     const text = writeList(topology, what.value, form);
     const to = firstValue(given, 'to');

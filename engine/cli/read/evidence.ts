@@ -1,8 +1,9 @@
-import type { UsageProblem } from '../../messages/index.ts';
+import type { ChainId, UnitId } from '../../base/index.ts';
+import { makeNames, type UsageProblem } from '../../messages/index.ts';
 import { type Circumstance, circumstanceKinds, type Evidence, onsets, type Snapshot } from '../../schema/index.ts';
 import type { Topology } from '../../topology/index.ts';
 import type { GivenArguments } from '../options.ts';
-import { type Asked, allOf, refused, understood } from './asked.ts';
+import { type Asked, allOf, makeUsageProblem, refused, understood } from './asked.ts';
 import { readDisplay } from './displays.ts';
 import { readFeedback, readLead, readLink, readUnit } from './names.ts';
 import { readReport } from './reports.ts';
@@ -10,7 +11,8 @@ import { readChoice, readNumber } from './values.ts';
 
 /**
  * The evidence of a run: that of a case, if there is one, with what the command line says put into its last snapshot. A display or
- * report that is given replaces what the snapshot says of the same unit or chain; circumstances are added.
+ * report that is given replaces what the snapshot says of the same unit or chain, and is refused where the command line says two things of
+ * it; circumstances are added.
  */
 export function readEvidence(topology: Topology, before: Evidence | null, given: GivenArguments): Asked<Evidence> {
   const all = <T>(option: string, read: (text: string) => Asked<T>) => allOf((given.options.get(option) ?? []).map(read));
@@ -30,6 +32,12 @@ export function readEvidence(topology: Topology, before: Evidence | null, given:
     );
     return { ok: false, problems };
   }
+  const names = makeNames(topology);
+  const contradictions = [
+    ...findContradictions('display', given, displays.value, ({ unit }) => names.unit(unit as UnitId)), // was read as a unit of this cabinet
+    ...findContradictions('report', given, reports.value, ({ chain }) => names.chain(chain as ChainId)), // as above
+  ];
+  if (contradictions.length > 0) return { ok: false, problems: contradictions };
   const earlier = before?.snapshots ?? [];
   const last: Snapshot = earlier[earlier.length - 1] ?? {};
   const snapshot: Snapshot = {
@@ -48,7 +56,21 @@ export function readEvidence(topology: Topology, before: Evidence | null, given:
   });
 }
 
-/** The old ones without those that a new one speaks of, then the new ones; of several new ones the last counts. */
+/** Things of which an option, given several times, says different things. */
+function findContradictions<T>(option: 'display' | 'report', given: GivenArguments, read: readonly T[], nameOf: (one: T) => string) {
+  const texts = given.options.get(option) ?? [];
+  const said = new Map<string, { readonly seen: string; readonly text: string }[]>();
+  for (const [index, one] of read.entries()) {
+    said.set(nameOf(one), [...(said.get(nameOf(one)) ?? []), { seen: JSON.stringify(one), text: texts[index] ?? '' }]);
+  }
+  return [...said].flatMap(([name, sayings]): UsageProblem[] =>
+    new Set(sayings.map(({ seen }) => seen)).size > 1
+      ? [makeUsageProblem('said-differently', { option: `--${option}`, name, values: sayings.map(({ text }) => text) })]
+      : [],
+  );
+}
+
+/** The old ones without those that a new one speaks of, then the new ones. */
 function replaced<T>(old: readonly T[], added: readonly T[], key: (one: T) => string): T[] {
   const byKey = new Map([...old, ...added].map((one) => [key(one), one]));
   return [...byKey.values()];
