@@ -1,5 +1,5 @@
 import { type ChainId, compareNatural, type UnitId } from '../base/index.ts';
-import { feedsNotDocumented, isAboutPower, meaningWords, wordStep, doorSheetWords as words } from '../messages/index.ts';
+import { feedsNotDocumented, meaningWords, wordStep, doorSheetWords as words } from '../messages/index.ts';
 import {
   type Block,
   displaySigns,
@@ -101,7 +101,7 @@ function rowMaker({ names, onShare }: DocumentSource, { patterns, stepOf }: Work
     done.add(group);
     onShare?.(done.size / patterns.groups.length);
     if (step === null) return words.noStep;
-    return words.first(wordStep(names, step), stateNeeded(step) === 'open', isAboutPower(step));
+    return words.first(wordStep(names, step), stateNeeded(step) === 'open');
   };
   return (group, number, elsewhere) => ({
     ring: String(number),

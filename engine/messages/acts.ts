@@ -35,7 +35,22 @@ export const actWords: { readonly [K in InterventionKind]: { readonly toDo: stri
 
 /** An act with what it is done to: "reseat the upper plug of cable -WH3", "exchanged the boards of -TB2 and -TB3". */
 export function wordAct(names: Names, act: Intervention, form: 'toDo' | 'done' = 'toDo'): string {
-  return `${actWords[act.do][form]} ${object(names, act)}`;
+  const whole = form === 'toDo' ? checkedFirst(names, act) : null;
+  return whole ?? `${actWords[act.do][form]} ${object(names, act)}`;
+}
+
+/** What brings 24 V is looked at and measured before it is exchanged: the wording of such an act says so. Null: no such act. */
+function checkedFirst(names: Names, act: Intervention): string | null {
+  switch (act.do) {
+    case 'replace-supply':
+      return `check main switch, breaker and feed of ${object(names, act)}, then replace it`;
+    case 'replace-lead':
+      return `check ${names.leadFuse(act.lead) || 'fuse'} and terminals of ${object(names, act)}, then replace it`;
+    case 'replace-fuse':
+      return `measure ${object(names, act)}, replace it if it is open`;
+    default:
+      return null;
+  }
 }
 
 function object(names: Names, act: Intervention): string {

@@ -17,6 +17,10 @@ export const cautionWords = {
   'dc-link': { label: 'DC link', meaning: 'After switching off the DC link stays charged. Wait as the manual says, then measure.' },
   'lock-out': { label: 'Lock out', meaning: 'Lock the main switch and tag it before you reach in.' },
   'hanging-axes': { label: 'Hanging axes', meaning: 'An axis that hangs may drop when its drive is off. Prop it first.' },
+  'axes-may-start': {
+    label: 'Axes may start',
+    meaning: 'Axes may start with the machine. Keep their drives disabled while hands are in it, and stand clear of them.',
+  },
   'reference-position': {
     label: 'Reference position',
     meaning: 'Pulling this plug, or taking this unit out, may lose the machine’s reference position.',

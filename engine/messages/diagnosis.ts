@@ -28,6 +28,17 @@ export function wordUnvisitedShare(share: number): string | null {
   return `At most ${wordUpperBound(share)} of the probability lies with three or more faults at once, which were not looked at.`;
 }
 
+/** The units of the last look whose display shows a code of its own, as the first thing to be done: "look up the code of -TB2". Null: none. */
+export function wordCodesToLookUp(names: Names, { snapshots }: Evidence): { readonly head: string; readonly why: string } | null {
+  const { displays = [], looks = [] } = snapshots[0] ?? {};
+  const units = displays.filter(({ meanings }) => meanings.every((meaning) => meaning === 'other')).map(({ unit }) => names.unit(unit));
+  if (units.length === 0 || snapshots.length > 1 || looks.length > 0) return null;
+  return {
+    head: `Look up the code that ${wordList(units)} show${units.length === 1 ? 's' : ''}.`,
+    why: 'The unit’s manual or the legend says what it means: it is no loss of the chain. Nothing needs to be opened for it.',
+  };
+}
+
 /** What a reader must know of an answer where no 24 V lead is documented. */
 export const feedsNotDocumented =
   'No 24 V lead of this cabinet is written down: every unit is taken to have its 24 V, and faults of the feeds are not among the suspects. Where several units are dark, look first at what feeds them.';

@@ -12,7 +12,7 @@ export const itemKindWords: { readonly [K in ItemKind]: Term } = {
   route: { label: 'route', meaning: 'the way on which an optical cable is laid' },
   board: { label: 'communication board', meaning: 'the board of a unit that sends and receives on the chain' },
   fuse: { label: 'control fuse', meaning: 'the 24 V fuse of a unit' },
-  place: { label: 'place', meaning: 'the place where a unit stands, with its contacts' },
+  place: { label: 'slot contact', meaning: 'the contacts of the slot in which a unit stands' },
   wiring: { label: 'wiring', meaning: 'which of the two optical plugs sits in which port of a unit' },
   'controller-port': { label: 'controller port', meaning: 'the chain port of the controller' },
   controller: { label: 'controller', meaning: 'what all chain ports of the controller have in common' },
@@ -73,7 +73,7 @@ export function wordItem(names: Names, fault: Fault): string {
     case 'fuse':
       return `control fuse of ${names.unit(fault.unit)}`;
     case 'place':
-      return `place of ${names.unit(fault.unit)}`;
+      return `slot contact of ${names.unit(fault.unit)}`;
     case 'wiring':
       return `wiring of ${names.unit(fault.unit)}`;
     case 'controller-port':
@@ -81,7 +81,7 @@ export function wordItem(names: Names, fault: Fault): string {
     case 'controller':
       return itemKindWords.controller.label;
     case 'lead':
-      return names.lead(fault.lead);
+      return leadWithFuse(names, fault.lead);
     case 'supply':
       return `supply ${names.unit(fault.unit)}`;
     case 'feedback':
@@ -89,6 +89,12 @@ export function wordItem(names: Names, fault: Fault): string {
     default:
       return assertNever(fault);
   }
+}
+
+/** A lead with the fuse that the file names for it, which is the first to be looked at: "lead -WD6 with fuse -FC22". */
+function leadWithFuse(names: Names, lead: string): string {
+  const fuse = names.leadFuse(lead);
+  return fuse ? `${names.lead(lead)} with ${fuse}` : names.lead(lead);
 }
 
 /** The item in the middle of a sentence: "cable -WH3", "the upper plug of cable -WH3". */
@@ -136,7 +142,7 @@ function clause(names: Names, fault: Fault): Clause {
     case 'fuse':
       return [`the ${wordItem(names, fault)}`, 'open'];
     case 'place':
-      return [`the contact at the place of ${names.unit(fault.unit)}`, 'bad'];
+      return [`the slot contact of ${names.unit(fault.unit)}`, 'bad'];
     case 'wiring':
       return [`the optical plugs of ${names.unit(fault.unit)}`, 'exchanged', true];
     case 'controller-port':
@@ -144,7 +150,7 @@ function clause(names: Names, fault: Fault): Clause {
     case 'controller':
       return ['all chain ports of the controller', 'dead', true];
     case 'lead':
-      return [names.lead(fault.lead), 'open'];
+      return [leadWithFuse(names, fault.lead), 'open'];
     case 'supply':
       return fault.mode === 'dead' ? [wordItem(names, fault), 'dead'] : [`the output of ${wordItem(names, fault)}`, 'lost'];
     case 'feedback':

@@ -55,7 +55,7 @@ function unitParts(fault: Fault): readonly string[] {
     case 'fuse':
       return ['fuse'];
     case 'place':
-      return ['contact at its place'];
+      return ['slot contact'];
     case 'supply':
       return [fault.mode === 'dead' ? 'supply dead' : 'supply, output lost'];
     case 'wiring':

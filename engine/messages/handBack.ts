@@ -24,6 +24,9 @@ export const endTexts = {
   after: (acts: string, because: readonly string[]) => [`After: ${acts}.`, ...because].join(' '),
   finish: 'Next: hand the machine back',
   finishWhy: 'checklist, parts and report',
+  nothingLeft: 'Nothing more has to be done. Hand the machine back, and watch what was touched.',
+  putRight: 'It runs only because something is bypassed or moved. Put that right, then hand the machine back.',
+  surer: (step: string) => `To be surer: ${step}`,
 } as const;
 
 /** Where a part stands: "board of -TB3", "cable -WH3". */
@@ -61,8 +64,11 @@ export const handBackTexts = {
   mustShow: (unit: string, meaning: string) => `${unit}: ${meaning}`,
   otherwiseQuiet: (count: number) => `all other ${wordCount(count, 'display')} quiet`,
   reports: (chains: number) => (chains === 1 ? 'The report: all units reached.' : `The ${chains} reports: all units reached.`),
-  onCabinet: 'They stand on the cabinet as predicted windows.',
+  onCabinet: 'Read them at the machine and compare.',
   comeBack: (share: string) => `That something comes and goes and is still there: ${share}.`,
+  /** A fault that left with the part is proved; a small doubt stays, and is named as what it is. */
+  smallDoubt: (share: string) =>
+    `A small doubt stays: with ${share} something else was the cause, and is gone only for the moment. One in ten or more would not count as proved.`,
   watch: 'Watch what was touched',
   /** What would still prove the cause, with what it takes. */
   prove: 'What would prove more',

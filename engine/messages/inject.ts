@@ -302,7 +302,7 @@ function shortCause(cause: UnitCause): string {
     case 'fuse-open':
       return 'control fuse open';
     case 'contact-bad':
-      return 'bad contact at its place';
+      return 'bad slot contact';
     case 'taken-out':
       return 'taken out';
     case 'feedback-short':

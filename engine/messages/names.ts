@@ -17,6 +17,8 @@ export interface Names {
   link(id: string): string;
   /** "lead -WD4", or "lead from -TB9 to -TB2". */
   lead(id: string): string;
+  /** "fuse -FC22": what protects a lead, where the file names it; else empty. */
+  leadFuse(id: string): string;
   /** "feedback cable -WG1", or "feedback cable of -TB2". */
   feedback(id: string): string;
   /** Whatever bears this id: a unit, link, lead, feedback cable, chain or the controller. */
@@ -66,6 +68,10 @@ export function makeNames(topology: Topology): Names {
     if (!record) return `lead ${id}`;
     return `lead from ${record.from ? unit(record.from.unit) : 'an open end'} to ${record.to ? unit(record.to.unit) : 'an open end'}`;
   };
+  const leadFuse = (id: string) => {
+    const fuse = find(topology.leads, id)?.fuse?.trim();
+    return fuse ? `fuse ${fuse}` : '';
+  };
   const feedback = (id: string) => {
     const name = feedbacks.get(id);
     if (name) return `feedback cable ${name}`;
@@ -106,7 +112,21 @@ export function makeNames(topology: Topology): Names {
     if (has(topology.feedbacks)) return feedback(id);
     return has(topology.units) || !has(topology.chainById) ? unit(id) : chain(id);
   };
-  return { unit, controller, chain, link, lead, feedback, thing, type: (id) => types.get(id) ?? id, place, ordinal, position, gap };
+  return {
+    unit,
+    controller,
+    chain,
+    link,
+    lead,
+    leadFuse,
+    feedback,
+    thing,
+    type: (id) => types.get(id) ?? id,
+    place,
+    ordinal,
+    position,
+    gap,
+  };
 }
 
 /** Designation by id, with the id added where the same designation stands more than once; no entry without a designation. */

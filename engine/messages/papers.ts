@@ -72,8 +72,7 @@ export const doorSheetWords = {
   /** By position: where the designations are too long. */
   gapAt: (position: number) => (position === 1 ? 'before 1' : `${position - 1} | ${position}`),
   prefix: 'All designations on this sheet begin with ',
-  first: (step: string, isLive: boolean, isAboutPower: boolean) =>
-    `First${isLive ? ', live' : ''}: ${isAboutPower ? 'measure 24 V, then ' : ''}${step}.`,
+  first: (step: string, isLive: boolean) => `First${isLive ? ', live' : ''}: ${step}.`,
   noStep: 'No look and no act tells more.',
   alsoElsewhere: (what: string) => `Elsewhere: ${what}`,
   reportOf: (chain: string, gap: string) => `${chain} reports ${gap}`,

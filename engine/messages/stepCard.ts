@@ -7,7 +7,7 @@ import { startSentence, wordCount, wordList } from './numbers.ts';
 import { paperWords } from './papers.ts';
 import { wordDisplaced } from './plan.ts';
 import { wordHours } from './quantities.ts';
-import { listActs, wordStepHow } from './steps.ts';
+import { listActs, pulledHow, wordStepHow } from './steps.ts';
 import type { Term } from './words.ts';
 
 /** Minutes as one reads them at arm's length: "4 min", "1 h 20 min"; large sums are rounded, for they are estimates. */
@@ -46,8 +46,8 @@ const changeWords: { readonly [C in `${StateChange['from']}-${StateChange['to']}
 };
 
 /** A change of the machine's state, with its minutes. */
-const wordChange = ({ from, to, minutes }: StateChange) =>
-  `${changeWords[`${from}-${to}`]}${minutes > 0 ? ` (${wordTimeSpan(minutes)})` : ''}.`;
+const wordChange = ({ from, to, minutes, effects }: StateChange) =>
+  `${changeWords[`${from}-${to}`]}${minutes > 0 ? ` (${wordTimeSpan(minutes)})` : ''}${effects.includes('erases-displays') ? '; it erases displays and report' : ''}.`;
 
 /** What is to be done, in plain steps, in order. */
 export function wordPlainSteps(names: Names, { step, changes }: Pick<PlannedStep, 'step' | 'changes'>): readonly string[] {
@@ -58,13 +58,20 @@ export function wordPlainSteps(names: Names, { step, changes }: Pick<PlannedStep
   // The machine is switched off before the acts, and on after the last of them.
   const after = changes.findIndex(({ effects }) => effects.includes('restarts'));
   const [before, then] = after < 0 ? [changes, []] : [changes.slice(0, after), changes.slice(after)];
-  const measured = isAboutPower(step) ? [stepCardTexts.measureBefore] : [];
-  return [...measured, ...before.map(wordChange), ...acts, ...then.map(wordChange)];
+  const measured = wordBefore(step);
+  const pulled = step.acts.some(({ do: kind }) => kind === 'pull-feedback') ? [pulledHow] : [];
+  return [...measured, ...before.map(wordChange), ...acts, ...then.map(wordChange), ...pulled];
 }
 
 /** Whether a step exchanges something that brings power: then measuring comes before exchanging. */
 export function isAboutPower(step: Step): boolean {
   return step.do === 'act' && step.acts.some(({ do: kind }) => kind === 'replace-supply' || kind === 'replace-lead');
+}
+
+/** What comes before exchanging what brings 24 V, in sentences; empty for other steps. */
+export function wordBefore(step: Step): readonly string[] {
+  const blown = step.do === 'act' && step.acts.some(({ do: kind }) => kind === 'replace-fuse');
+  return [...(isAboutPower(step) ? [stepCardTexts.measureBefore] : []), ...(blown ? [stepCardTexts.whyBlown] : [])];
 }
 
 /** The part that a step needs: "spare board 41-7, fits", "must be got: cable 12-3". */
@@ -90,6 +97,8 @@ export const stepCardTexts = {
   noParts: 'no parts',
   does: 'What to do',
   measureBefore: 'Measure first what feeds it and what it gives: a breaker or a feed that is off looks the same.',
+  whyBlown: 'A fuse blows for a reason: look for a short or a chafed cable before a new one goes in.',
+  feedWasOff: 'A feed, breaker or fuse was off; on again, the machine runs',
   showAll: (count: number) => `Show ${count} more`,
   showFewer: 'Show fewer',
   useless: (count: number) => `${wordCount(count, 'step')} of no use`,

@@ -45,7 +45,7 @@ const provocationWords: { readonly [P in Provocation]: { readonly toDo: string; 
   },
   flex: {
     toDo: 'restart and move the cables',
-    how: 'Switch off and on again. Open the door and move the cables gently, well away from live parts, one after another: does it halt again?',
+    how: 'Switch off and on again, drives disabled: axes may start, stand clear. Open the door and move the cables gently, well away from live parts, one after another: does it halt again?',
     done: 'restarted and moved the cables',
   },
   warm: {
@@ -152,13 +152,19 @@ export function wordStepHow(step: Step): string {
     case 'look':
       return lookHow[step.look.look];
     case 'act':
-      return 'Switch off, do it, switch on again: does the machine run?';
+      return step.acts.some(({ do: kind }) => kind === 'pull-feedback')
+        ? pulledHow
+        : 'Switch off, do it, switch on again: does the machine run?';
     case 'provoke':
       return provocationWords[step.how].how;
     default:
       return assertNever(step);
   }
 }
+
+/** A control halts for an encoder that is missing, whatever the chain does. */
+export const pulledHow =
+  'Does the chain come up, all displays quiet? The control may still halt for the missing encoder. Plug it in again before anything else is done.';
 
 const lookHow: { readonly [K in LookKind]: string } = {
   'light-at-plug': 'Leave the machine on. Pull the plug and hold white paper before it; plug it in again afterwards.',
@@ -179,6 +185,7 @@ export function wordStepOutcome(names: Names, step: Step, outcome: string): stri
     case 'look':
       return wordOutcomes(step.look.look, [outcome]);
     case 'act':
+      if (step.acts.some(({ do: kind }) => kind === 'pull-feedback')) return outcome === 'runs' ? 'chain comes up' : 'chain still down';
       return outcome === 'runs' ? 'machine runs' : 'still halted';
     case 'provoke':
       return outcome === 'runs' ? 'did not come again' : 'came again';
@@ -200,7 +207,7 @@ export function wordItemShort(names: Names, fault: Fault, link: string | null): 
   return wordItem(names, fault);
 }
 
-const unitItems = { board: 'board', fuse: 'fuse', place: 'place', wiring: 'plugs crossed', supply: 'supply' } as const;
+const unitItems = { board: 'board', fuse: 'fuse', place: 'slot contact', wiring: 'plugs crossed', supply: 'supply' } as const;
 
 /** A step as done, with what was found: "light at the lower plug of cable -WH3: none". */
 export function wordStepDone(names: Names, step: Step, outcome: string): string {
@@ -283,6 +290,7 @@ const shortCautions: { readonly [C in CautionCode]: string } = {
   'dc-link': 'Wait for the DC link, measure',
   'lock-out': 'Lock out, tag',
   'hanging-axes': 'Prop hanging axes',
+  'axes-may-start': 'Axes may start: drives disabled, stand clear',
   'reference-position': 'Reference position may be lost',
   'fibre-light': 'Never look into a fibre end',
   esd: 'Static charge',

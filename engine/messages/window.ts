@@ -139,6 +139,8 @@ export const windowTexts = {
   answer: {
     region: 'Answer',
     lookFirst: (what: string) => `Look at ${what} first.`,
+    /** What is suspected where something else comes first. */
+    afterwards: (what: string, share: string) => `Likeliest otherwise: ${what}, ${share}.`,
     likely: 'likely',
     nothingBroken: 'Nothing seems to be broken.',
     stoppedBefore: 'If it stopped before and runs again, first enter what was seen then, and after it “Restarted”.',

@@ -6,7 +6,7 @@ import { listDisplaced, listHandlings } from './history.ts';
 import { mendedBy } from './mended.ts';
 import type { Displaced, EndReason, EndState } from './types.ts';
 
-/** More than this probability that something comes back, and nothing is proved. */
+/** More than this probability that something comes back, and nothing is proved. Assumed. */
 const mostDoubt = 0.1;
 
 /**

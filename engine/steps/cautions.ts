@@ -7,7 +7,7 @@ import type { Step } from './types.ts';
 export type StepCaution =
   /** Switching off erases what these show; nobody has noted it yet. */
   | { readonly code: 'note-first'; readonly units: readonly UnitId[]; readonly chains: readonly ChainId[] }
-  | { readonly code: 'live-cabinet' | 'all-feeds' | 'lock-out' | 'dc-link' | 'fibre-light' | 'esd' | 'safety-check' }
+  | { readonly code: 'live-cabinet' | 'axes-may-start' | 'all-feeds' | 'lock-out' | 'dc-link' | 'fibre-light' | 'esd' | 'safety-check' }
   /** Axes that hang, and those of which nobody has said whether they do: axes by name, and drives without any axis written down. */
   | {
       readonly code: 'hanging-axes';
@@ -54,7 +54,8 @@ export function listCautions(cabinet: Cabinet, evidence: Evidence, step: Step): 
   const live = state === 'open' ? [{ code: 'live-cabinet' } as const] : [];
   if (state !== 'isolated') {
     const light = step.do === 'look' && step.look.look.startsWith('light-');
-    return [...(step.do === 'provoke' ? beforeOff(cabinet, evidence) : []), ...live, ...(light ? [{ code: 'fibre-light' } as const] : [])];
+    const starting = step.do === 'provoke' ? [...beforeOff(cabinet, evidence), { code: 'axes-may-start' } as const] : [];
+    return [...starting, ...live, ...(light ? [{ code: 'fibre-light' } as const] : [])];
   }
   const acts = step.do === 'act' ? step.acts : [];
   const lost = acts.flatMap((act) => positionsAtRisk(cabinet, act));

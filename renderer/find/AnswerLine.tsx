@@ -11,6 +11,7 @@ import {
   windowTexts,
   wordActsDone,
   wordAgainst,
+  wordCodesToLookUp,
   wordProbability,
   wordStep,
   wordTimeSpan,
@@ -115,9 +116,12 @@ function Answered({ model }: { readonly model: FindModel }) {
   if (top.candidate.spots.length === 0) return halted === undefined ? <AskHalted why={why} /> : <NothingBroken why={why} />;
   const what = candidateWords.object(top.candidate);
   const share = wordProbability(top.candidate.probability);
+  const lookUp = wordCodesToLookUp(names, record.evidence);
   return (
     <>
-      {diagnosis.contradiction ? (
+      {lookUp && !diagnosis.contradiction ? (
+        <Say head={lookUp.head} why={`${lookUp.why} ${words.afterwards(what, share)}`} />
+      ) : diagnosis.contradiction ? (
         <Say
           head={words.readAgain(wordAgainst(names, record.evidence, diagnosis.contradiction))}
           why={`${words.contradiction(what, share)} ${basis}`}

@@ -36,6 +36,7 @@ const signs: { readonly [C in StepCaution['code']]: readonly [name: SignName, to
   'reference-position': ['abnormal', 'abnormal'],
   'fibre-light': ['never', 'never'],
   esd: ['must', 'must'],
+  'axes-may-start': ['abnormal', 'abnormal'],
   'safety-check': ['must', 'must'],
 };
 

@@ -1,5 +1,7 @@
 import { memo, useCallback, useEffect, useRef } from 'react';
 import {
+  endTexts,
+  handBackTexts,
   healthyLooksDark,
   machineStateWords,
   riskWords,
@@ -10,6 +12,7 @@ import {
   wordMethod,
   wordMethodShort,
   wordPart,
+  wordStep,
   wordStepPlace,
   wordStepTitle,
   wordTimeSpan,
@@ -19,13 +22,13 @@ import { listCautions, type stateNeeded } from '../../engine/steps/index.ts';
 import { Sign, type SignName } from '../marks/Sign.tsx';
 import { Words } from '../marks/Words.tsx';
 import type { AppState } from '../state/appState.ts';
-import { hasObservations } from '../state/evidence.ts';
+import { hasObservations, runsSinceHandled } from '../state/evidence.ts';
 import { lastDiagnosis } from '../state/lastDiagnosis.ts';
 import { namesOf } from '../state/names.ts';
 import { useApp, useDispatch, useWindow } from '../state/useWorkbench.ts';
 import { BusyPane } from './BusyPane.tsx';
 import { StepOutcomes } from './StepOutcomes.tsx';
-import { minutesOf, selectPlan, selectShownStep } from './stepModel.ts';
+import { minutesOf, selectBestStep, selectPlan, selectShownStep } from './stepModel.ts';
 import './step.css';
 
 const stateSigns: { readonly [S in ReturnType<typeof stateNeeded>]: SignName } = { closed: 'fits', open: 'danger', isolated: 'must' };
@@ -37,6 +40,7 @@ export function StepCard() {
   const asked = useApp((state) => state.chosenStep?.number ?? 0);
   const wanted = useApp((state) => state.checked.cabinet !== null && hasObservations(state.caseRecord));
   const diagnosed = useApp((state) => lastDiagnosis(state.diagnosis)?.impossible === false);
+  const hasEnded = useApp((state) => state.chosenStep === null && runsSinceHandled(state.caseRecord) && isSettledEnd(selectPlan(state)));
   const section = useRef<HTMLElement>(null);
   const focus = useCallback(() => section.current?.focus(), []);
   // Whoever asked for the step reads it first: a focus on an outcome would record it with the next press of Enter, unseen.
@@ -48,16 +52,41 @@ export function StepCard() {
     <BusyPane ref={section} id="step" className="pane step" aria-label={stepTexts.region} busy={isPlanOld}>
       <div className="section-head">
         <h2>
-          {stepTexts.region} {plan && shown && <small>{wordRank(plan, shown)}</small>}
+          {stepTexts.region} {plan && shown && !hasEnded && <small>{wordRank(plan, shown)}</small>}
         </h2>
-        {plan && <Planning plan={plan} />}
+        {plan && !hasEnded && <Planning plan={plan} />}
       </div>
-      {shown && diagnosed ? <Card planned={shown} onEntered={focus} /> : <NoCard />}
+      {hasEnded && plan ? <EndCard plan={plan} /> : shown && diagnosed ? <Card planned={shown} onEntered={focus} /> : <NoCard />}
     </BusyPane>
   );
 }
 
 const isPlanOld = ({ planned, revision }: AppState) => planned?.revision !== revision;
+
+/** The machine runs for a known reason: what is left is to hand it back. */
+const isSettledEnd = (plan: Plan | null) => plan?.end.end === 'proved' || plan?.end.end === 'running-provisionally';
+
+/** After the end: hand the machine back. What would make it surer stays offered. */
+function EndCard({ plan: { end } }: { readonly plan: Plan }) {
+  const dispatch = useDispatch();
+  const names = useApp((state) => namesOf(state.checked.topology));
+  const surer = useApp(selectBestStep);
+  return (
+    <>
+      <p>{end.end === 'proved' ? endTexts.nothingLeft : endTexts.putRight}</p>
+      <p className="step-ended">
+        <button type="button" className="button small" onClick={() => dispatch('hand-back')}>
+          {handBackTexts.title}
+        </button>{' '}
+        {surer && (
+          <button type="button" className="text-button" onClick={() => dispatch('show-step', { step: surer.step })}>
+            <Words>{endTexts.surer(wordStep(names, surer.step))}</Words>
+          </button>
+        )}
+      </p>
+    </>
+  );
+}
 
 function NoCard() {
   const plan = useApp(selectPlan);

@@ -1,4 +1,12 @@
-import { stepCardTexts, stepTexts, wordItemShort, wordProbability, wordStepDone, wordStepOutcome } from '../../engine/messages/index.ts';
+import {
+  isAboutPower,
+  stepCardTexts,
+  stepTexts,
+  wordItemShort,
+  wordProbability,
+  wordStepDone,
+  wordStepOutcome,
+} from '../../engine/messages/index.ts';
 import type { PlannedStep } from '../../engine/plan/index.ts';
 import type { Step, StepOutcome } from '../../engine/steps/index.ts';
 import { Words } from '../marks/Words.tsx';
@@ -46,6 +54,7 @@ export function StepOutcomes({ planned, onEntered }: { readonly planned: Planned
             {wordStepOutcome(names, step, outcome.outcome)}
           </button>
         ))}
+        {isAboutPower(step) && <FeedWasOff />}
         <SawElse step={step} />
       </p>
     </fieldset>
@@ -67,6 +76,24 @@ function Then({ step, outcome }: { readonly step: Step; readonly outcome: StepOu
     </span>
   );
 }
+
+/** Checking came first, and the feed was found off: nothing was exchanged, and a restart is all that was done. */
+function FeedWasOff() {
+  const dispatch = useDispatch();
+  const names = useApp((state) => namesOf(state.checked.topology));
+  const enter = () => {
+    dispatch('enter-outcome', { step: restart, outcome: 'runs', at: new Date().toISOString() });
+    dispatch('show-step', { step: null });
+    dispatch('announce', { text: stepTexts.entered(wordStepDone(names, restart, 'runs')) });
+  };
+  return (
+    <button type="button" className="text-button" onClick={enter}>
+      {stepCardTexts.feedWasOff}
+    </button>
+  );
+}
+
+const restart: Step = { do: 'provoke', how: 'wait', subjects: [] };
 
 /** What was done and showed something that no button says: it stays done, and what was really seen is entered. */
 function SawElse({ step }: { readonly step: Step }) {

@@ -81,7 +81,9 @@ function Outcome({ end }: { readonly end: EndState }) {
       {end.because.map((reason) => (
         <p key={reason}>{endReasonWords[reason]}</p>
       ))}
-      {end.mayComeBack >= worthSaying && end.end !== 'open' && <p>{words.comeBack(wordProbability(end.mayComeBack))}</p>}
+      {end.mayComeBack >= worthSaying && end.end !== 'open' && (
+        <p>{(end.end === 'proved' ? words.smallDoubt : words.comeBack)(wordProbability(end.mayComeBack))}</p>
+      )}
       {displaced.length > 0 && (
         <ul className="hand-back-displaced" aria-label={touchedTexts.displaced}>
           {displaced.map(({ what, isExchange }) => (

@@ -54,9 +54,9 @@ describe('listCautions', () => {
 
   it('should warn at every restart of what concerns switching off, and of the live cabinet where cables are moved in it', () => {
     const restart = (how: 'wait' | 'flex' | 'warm'): Step => ({ do: 'provoke', how, subjects: [] });
-    expect(codes(restart('wait'))).toEqual(['hanging-axes']);
-    expect(codes(restart('warm'), nothing)).toEqual(['note-first', 'hanging-axes']);
-    expect(codes(restart('flex'))).toEqual(['hanging-axes', 'live-cabinet']);
+    expect(codes(restart('wait'))).toEqual(['hanging-axes', 'axes-may-start']);
+    expect(codes(restart('warm'), nothing)).toEqual(['note-first', 'hanging-axes', 'axes-may-start']);
+    expect(codes(restart('flex'))).toEqual(['hanging-axes', 'axes-may-start', 'live-cabinet']);
   });
 
   it('should take an axis as hanging until somebody has written down that it does not', () => {

@@ -11,6 +11,7 @@ import {
   wordAnswer,
   wordBehaviourBelief,
   wordCircumstance,
+  wordCodesToLookUp,
   wordContradiction,
   wordCount,
   wordItem,
@@ -42,6 +43,7 @@ export interface ShownDiagnosis {
 export function formatDiagnosis(shown: ShownDiagnosis): string {
   const { cabinet, names, evidence, diagnosis, columns } = shown;
   const answer = wordAnswer(names, diagnosis);
+  const lookUp = wordCodesToLookUp(names, evidence);
   const line = (text: string) => paragraph(text, columns);
   const listed = (texts: readonly string[]) => texts.map((text) => paragraph(text, columns, '    ', '  ')).join('');
   const section = (head: string, texts: readonly string[]) => (texts.length > 0 ? `\n${head}\n${listed(texts)}` : '');
@@ -49,6 +51,7 @@ export function formatDiagnosis(shown: ShownDiagnosis): string {
   return [
     line(cabinet.content.name),
     diagnosis.impossible ? line(impossibleStatement) : '',
+    lookUp ? line(`${lookUp.head} ${lookUp.why}`) : '',
     answer ? line(answer) : '',
     line(statements.basedOn(wordEvidence(names, evidence))),
     diagnosis.contradiction ? `\n${wordContradiction(names, evidence, diagnosis.contradiction).map(line).join('')}` : '',

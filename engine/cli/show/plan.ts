@@ -10,8 +10,10 @@ import {
   planTexts,
   startSentence,
   stateNames,
+  wordBefore,
   wordCaution,
   wordCautionDetail,
+  wordCodesToLookUp,
   wordDisplaced,
   wordList,
   wordMethod,
@@ -48,6 +50,7 @@ const rare = 0.005;
 export function formatPlan(shown: ShownPlan): string {
   const { cabinet, names, diagnosis, plan, top, columns } = shown;
   const line = (text: string) => paragraph(text, columns);
+  const lookUp = wordCodesToLookUp(names, shown.evidence);
   const useful = plan.steps.filter(({ useless }) => useless === null);
   const section = (head: string, texts: readonly string[]) =>
     texts.length > 0 ? `\n${head}\n${texts.map((text) => paragraph(text, columns, '    ', '  ')).join('')}` : '';
@@ -55,6 +58,7 @@ export function formatPlan(shown: ShownPlan): string {
   return [
     line(cabinet.content.name),
     diagnosis.impossible ? line(impossibleStatement) : '',
+    lookUp ? line(`${lookUp.head} ${lookUp.why}`) : '',
     line(`${planTexts.machineIs(stateNames[plan.state])} ${planTexts.end(endStateWords[plan.end.end].label)}`),
     plan.end.end === 'open'
       ? ''
@@ -135,6 +139,7 @@ function formatBest({ cabinet, names, evidence, columns }: ShownPlan, best: Plan
   return [
     `\n${paragraph(`${startSentence(wordStep(names, step))}`, columns)}`,
     listed([
+      ...wordBefore(step),
       ...changeLines,
       ...partLines,
       ...(risks.length > 0 ? [`${startSentence(wordList(risks.map((risk) => wordRisk(names, risk))))}.`] : []),
