@@ -3,7 +3,7 @@ import type { UnitId } from '../../engine/base/index.ts';
 import { checkCabinet } from '../../engine/cabinet/index.ts';
 import { cautionsDefer, cautionWords } from '../../engine/messages/index.ts';
 import type { CabinetContent, Evidence } from '../../engine/schema/index.ts';
-import { listCautions, listUnnoted, type Step } from '../../engine/steps/index.ts';
+import { listCautions, listUnnoted, type Step, stateNeeded } from '../../engine/steps/index.ts';
 
 const content: CabinetContent = {
   id: 'c',
@@ -43,6 +43,13 @@ describe('listCautions', () => {
     expect(codes({ do: 'read-display', unit: 'a' as UnitId })).toEqual(['live-cabinet']);
     expect(codes({ do: 'look', look: { look: 'voltage', unit: 'a' } })).toEqual(['live-cabinet']);
     expect(codes({ do: 'look', look: { look: 'light-at-plug', link: 'w2', end: 'lower' } })).toEqual(['live-cabinet', 'fibre-light']);
+  });
+
+  it('should let a lamp shine through a cable only with the machine off and locked', () => {
+    const lamp: Step = { do: 'look', look: { look: 'lamp', link: 'w2', fibre: 'return' } };
+    expect(stateNeeded(lamp)).toBe('isolated');
+    expect(codes(lamp)).toEqual(['hanging-axes', 'all-feeds', 'lock-out', 'dc-link', 'fibre-light']);
+    expect(codes(lamp, nothing)[0]).toBe('note-first');
   });
 
   it('should name before switching off what is not noted, until it is', () => {
