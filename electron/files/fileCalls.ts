@@ -7,6 +7,7 @@ import { findCabinetBeside } from './cabinetBeside.ts';
 import { ChosenFiles } from './chosenFiles.ts';
 import type { CloseGate } from './closeGate.ts';
 import { askWhatToOpen, askWhereToExport, askWhereToSave, askWhichList, askWhichResults } from './dialogs.ts';
+import { KeptCases } from './keptCases.ts';
 import { KeptCopies } from './keptCopies.ts';
 import { thisMachine } from './machine.ts';
 import { readList } from './readList.ts';
@@ -34,6 +35,7 @@ export function makeFileCalls(work: FileWork): FileCalls {
   const machine = thisMachine();
   const chosen = new ChosenFiles(machine, new KeptCopies(machine, join(work.folder, 'copies')));
   const recovery = new RecoveryStore(machine, join(work.folder, 'recovery'), chosen);
+  const cases = new KeptCases(machine, join(work.folder, 'cases'));
   const recentFiles = () => new RecentFiles(work.settings(), chosen, machine.disk);
 
   /** What was opened or saved well stands first in the list of recent files. */
@@ -94,6 +96,9 @@ export function makeFileCalls(work: FileWork): FileCalls {
       work.notices.push(...problems);
       return ok(works);
     },
+    keepCase: (id, content) => cases.keep(id, content),
+    listKeptCases: () => cases.list(),
+    dropKeptCase: (key) => cases.drop(key),
     tellUnsaved: (unsaved) => {
       const gate = work.gate();
       if (gate) gate.unsaved = unsaved;

@@ -22,6 +22,8 @@ const fileContent = z.instanceof(Uint8Array).refine((content) => content.byteLen
 /** Handles, keys and names of documents: random, made here or in the page. They never reach a file name but as they are. */
 const token = z.string().regex(/^[0-9a-f-]{16,64}$/);
 const id = z.string().min(1).max(200);
+/** An id as files have it; it becomes part of a file name. */
+const caseId = z.string().regex(/^[A-Za-z0-9][A-Za-z0-9._-]{0,63}$/);
 const documentText = z.string().max(mostFileBytes);
 const documentFiles = z.strictObject({ case: token.nullable(), cabinet: token.nullable() });
 
@@ -48,6 +50,9 @@ const callArguments = {
   keepRecovery: z.tuple([token, documentFiles, documentText]),
   dropRecovery: z.tuple([token]),
   listRecoveries: z.tuple([]),
+  keepCase: z.tuple([caseId, fileContent]),
+  listKeptCases: z.tuple([]),
+  dropKeptCase: z.tuple([token]),
   tellUnsaved: z.tuple([z.boolean()]),
   answerClose: z.tuple([z.enum(['asking', 'close', 'stay'])]),
 } satisfies { readonly [Name in CallName]: z.ZodType<Parameters<BridgeCalls[Name]>> };

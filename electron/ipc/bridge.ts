@@ -57,6 +57,13 @@ export interface RecentFile {
   readonly missing: boolean;
 }
 
+/** A file of the collection of confirmed cases, as it lies there. `key` names it in calls. */
+export interface KeptCase {
+  readonly key: string;
+  readonly name: string;
+  readonly content: Uint8Array;
+}
+
 /** A file to which unsaved work belongs, and whether it is still as it was when that work was kept. */
 export interface RecoveredFile {
   readonly name: string;
@@ -122,6 +129,11 @@ export interface BridgeCalls {
   keepRecovery(id: string, files: DocumentFiles, document: string): null;
   dropRecovery(id: string): null;
   listRecoveries(): readonly RecoveredWork[];
+  /** Keeps a case file in the user's own collection; a file there that does not open is not replaced. */
+  keepCase(id: string, content: Uint8Array): null;
+  listKeptCases(): { readonly cases: readonly KeptCase[]; readonly problems: readonly Problem[] };
+  /** Deletes a file of the collection. */
+  dropKeptCase(key: string): null;
   /** Whether closing the window would lose something. */
   tellUnsaved(unsaved: boolean): null;
   /** The page's word on the notice `closeAsked`. */

@@ -24,6 +24,9 @@ export const callChannels: { readonly [Name in CallName]: string } = {
   keepRecovery: 'linkwright:keep-recovery',
   dropRecovery: 'linkwright:drop-recovery',
   listRecoveries: 'linkwright:list-recoveries',
+  keepCase: 'linkwright:keep-case',
+  listKeptCases: 'linkwright:list-kept-cases',
+  dropKeptCase: 'linkwright:drop-kept-case',
   tellUnsaved: 'linkwright:tell-unsaved',
   answerClose: 'linkwright:answer-close',
 };

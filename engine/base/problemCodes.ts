@@ -159,6 +159,8 @@ export const problemFacts = {
   'file-name-unusable': ['file', 'reason'],
   'file-would-not-open': ['file'],
   'file-changed-outside': ['file'],
+  'case-not-kept': ['reason'],
+  'case-in-the-way': ['file'],
   'recovery-not-kept': ['reason'],
   'recovery-unreadable': ['file'],
   'play-not-restored': [],

@@ -186,7 +186,7 @@ function deedsTable(source: ReportSource): Block {
 }
 
 /** What is suspected by everything that was seen, likeliest first. */
-function reasoning({ diagnosis, names, end }: ReportSource): readonly Block[] {
+function reasoning({ diagnosis, names, end, record }: ReportSource): readonly Block[] {
   const suspects = (diagnosis?.hypotheses ?? []).filter(({ faults, probability }) => faults.length > 0 && probability >= leastShare);
   if (suspects.length === 0) return [{ kind: 'paragraph', text: words.noPlace }];
   const items = suspects
@@ -194,9 +194,10 @@ function reasoning({ diagnosis, names, end }: ReportSource): readonly Block[] {
     .map(({ faults, probability }) =>
       words.suspected(faults.map(({ fault }) => wordFault(names, fault)).join(' + '), wordProbability(probability)),
     );
+  const confirmed = record.evidence.rates?.cases ?? null;
   const alike = suspects.some(({ group }, index) => suspects.findIndex((other) => other.group === group) !== index);
   return [
-    { kind: 'paragraph', text: end.end === 'open' ? words.left : words.suspects },
+    { kind: 'paragraph', text: (end.end === 'open' ? words.left : words.suspects)(confirmed) },
     { kind: 'list', items },
     ...(alike ? [{ kind: 'paragraph', text: words.alike } as const] : []),
   ];

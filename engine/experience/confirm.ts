@@ -16,6 +16,7 @@ export function confirmCase(content: CaseContent): ConfirmedCase | UncountedCase
   const { result } = content;
   if (result === undefined) return { content, reason: { why: 'no-result' } };
   if (result.end !== 'proved') return { content, reason: { why: 'other-end', end: result.end } };
+  if (content.evidence.snapshots.some(({ simulated }) => simulated === true)) return { content, reason: { why: 'simulated' } };
   const { cabinet } = checkCabinet(content.cabinet);
   if (!cabinet) return { content, reason: { why: 'cabinet-not-sound' } };
   const { rates: _, ...evidence } = content.evidence;

@@ -2,7 +2,7 @@ import type { CaseContent, SharpenedRates } from '../schema/index.ts';
 import { equipmentKey } from './behaved.ts';
 import { confirmCase } from './confirm.ts';
 import { sharpen, usualStrength } from './sharpen.ts';
-import type { ConfirmedCase, Experience, SharedClue, UncountedCase } from './types.ts';
+import type { CauseKind, ConfirmedCase, Experience, SharedClue, UncountedCase } from './types.ts';
 
 /** What a collection of cases says together. The order in which they come does not matter; a case counts once, by its id. */
 export function gatherExperience(
@@ -27,6 +27,32 @@ export function ratesFor({ confirmed, rates, strength }: Pick<Experience, 'confi
   if (confirmed.length === 0) return undefined;
   const factors = rates.map(({ item, mode, factor }) => ({ item, mode, factor: Number(factor.toPrecision(6)) }));
   return { cases: confirmed.length, strength, factors: factors.filter(({ factor }) => factor !== 1) };
+}
+
+/** The same experience without one of its cases. */
+export function withoutCase(experience: Experience, id: string): Experience {
+  const confirmed = experience.confirmed.filter(({ content }) => content.id !== id);
+  return { ...experience, confirmed, rates: sharpen(confirmed, experience.strength), clues: shareClues(confirmed) };
+}
+
+/** How one case moves the rate of the kind that it moves most, as multiples of what is assumed: without it, and with it. */
+export interface CaseEffect extends CauseKind {
+  readonly without: number;
+  readonly with: number;
+}
+
+/** What a confirmed case changed; null where it moves nothing. */
+export function effectOf(experience: Experience, one: ConfirmedCase): CaseEffect | null {
+  const before = withoutCase(experience, one.content.id).rates;
+  let best: CaseEffect | null = null;
+  experience.rates.forEach(({ item, mode, factor }, index) => {
+    const without = before[index]?.factor ?? 1;
+    const share = one.causes.some((cause) => cause.item === item && cause.mode === mode);
+    if (share && factor > without && (best === null || factor / without > best.with / best.without)) {
+      best = { item, mode, without, with: factor };
+    }
+  });
+  return best;
 }
 
 /** Of cases with one id the one that was handed back last; all in the order of their ids. */

@@ -21,6 +21,8 @@ export type NotCounted =
   | { readonly why: 'not-proved-by-acts'; readonly because: readonly EndReason[] }
   /** Nothing that was mended explains what was seen, or not what the result names. */
   | { readonly why: 'cause-unclear' }
+  /** What is entered was taken over from a simulation. */
+  | { readonly why: 'simulated' }
   | { readonly why: 'cabinet-not-sound' }
   /** The same case again, by its id; the one handed back last is counted. */
   | { readonly why: 'counted-already' };

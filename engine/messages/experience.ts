@@ -26,6 +26,8 @@ export function wordNotCounted(reason: NotCounted): string {
       return `It is written down as proved, but what was seen and done does not prove it. ${reason.because.map((one) => endReasonWords[one]).join(' ')}`.trim();
     case 'cause-unclear':
       return 'What was mended does not explain what was seen, or not by the cause that the result names.';
+    case 'simulated':
+      return 'What is entered in it was taken over from a simulation; nobody saw it.';
     case 'cabinet-not-sound':
       return 'Its cabinet cannot be computed with.';
     case 'counted-already':
@@ -50,6 +52,12 @@ const wordBehaves = (parameter: BehaviourClue['parameter'], value: string): stri
 export function wordClue({ equipment, parameter, assumed, instead, cases }: SharedClue): string {
   const behaves = startSentence(wordEquipment(equipment));
   return `${behaves}: in ${wordCount(cases.length, 'confirmed case')} what was seen fits better with “${wordBehaves(parameter, instead)}”; assumed is “${wordBehaves(parameter, assumed)}”. A misreading or a wrong legend may explain it too; a staged break settles it.`;
+}
+
+/** The same in short, for a narrow place. */
+export function wordClueShort({ equipment, parameter, assumed, instead, cases }: SharedClue): string {
+  const behaves = startSentence(wordEquipment(equipment));
+  return `${behaves}: in ${wordCount(cases.length, 'confirmed case')} “${wordBehaves(parameter, instead)}” fits better than the assumed “${findValueWords(parameter, assumed)?.label ?? assumed}”.`;
 }
 
 /** One thing seen otherwise: "Display of -TB2: seen upstream loss, predicted quiet." */
@@ -97,9 +105,52 @@ export const experienceWords = {
   rates: 'Rates',
   noCases: 'There is no confirmed case, so all rates are as assumed.',
   how: (strength: string) =>
-    `Rates are for one part, per 1000 years (those of wiring mistakes per 1000 new or reworked cabinets), with the interval in which they lie with 90 %. Each assumed rate is worth ${strength} of its own kind. Expected: how many of the counted cases would be of this kind at the assumed rates, by how many such parts their cabinets have. Rates that a cabinet gives with a source are never changed. The model stands in engine/DOMAIN.md, section 10.`,
+    `Rates are for one part, per 1000 years (those of wiring mistakes per 1000 new or reworked cabinets), with the interval in which they lie with 90 %. Each assumed rate is worth ${strength} of its own kind. Expected: how many of the counted cases would be of this kind at the assumed rates, by how many such parts their cabinets have. Rates that a cabinet gives with a source are never changed.`,
+  model: 'The model stands in engine/DOMAIN.md, section 10.',
   moreCauses: (count: number) => `${count} more`,
   moreKinds: (count: number) => `${wordCount(count, 'more kind')} moved by less than 5 %.`,
   worth: (strength: number) => wordCount(strength, 'confirmed case'),
   otherFile: (kind: string) => `It is a file of another kind: ${kind}. Only cases of repair are counted.`,
+} as const;
+
+/** Words of the window about confirmed cases. */
+export const confirmedWords = {
+  title: 'Confirmed cases',
+  close: 'Close',
+  keywords: ['rates', 'experience', 'learn'],
+  intro: 'Repairs whose cause is proved, kept by you. They sharpen the assumed rates. They stay on this computer; nothing leaves it.',
+  empty: 'No case is kept yet. When a repair is handed back as proved, you can keep it there.',
+  working: 'Working out what the cases teach …',
+  ratesHead: 'Rates of the case in the window',
+  assumedAll: 'rates assumed',
+  sharpenedAll: (cases: number) => `rates sharpened by ${wordCount(cases, 'confirmed case')}`,
+  choices: { assumed: 'Assumed rates', asKept: (cases: number) => `Sharpened by ${wordCount(cases, 'confirmed case')}` },
+  older: (cases: number) => `As when the case was begun: sharpened by ${wordCount(cases, 'confirmed case')}`,
+  onlyOthers: 'The case itself is not counted for its own rates.',
+  noneForCase: 'No other case is confirmed yet, so there are only the assumed rates.',
+  begin: 'New cases begin with sharpened rates',
+  casesHead: 'Cases',
+  heads: { date: 'Handed back', machine: 'Machine', cause: 'Cause', effect: 'What it changed', remove: 'Remove' },
+  noDate: '–',
+  effect: (kind: string, before: string, after: string) => `${kind}: ${before} → ${after}`,
+  noEffect: 'nothing yet',
+  remove: 'Remove',
+  removeOne: (name: string) => `Remove ${name}`,
+  removed: (name: string) => `${name} is removed.`,
+  putBack: 'Put it back',
+  damaged: 'Files that do not open; they are left untouched',
+  tableHead: 'Rates',
+  behavedHead: 'Behaved differently than assumed',
+  settle: 'Settle it by a staged break …',
+  keep: 'Keep as a confirmed case',
+  keepHead: 'Confirmed case',
+  keepWhy: 'The cause is proved. Kept, this case sharpens the rates for later ones. It stays on this computer.',
+  keptAlready: 'Kept. Keep it again if something in it has changed since.',
+  keepAgain: 'Keep again',
+  keptNow: 'The case is kept.',
+  show: 'Show confirmed cases …',
+  sample: 'This is a sample: only repairs of your own are kept.',
+  simulated: 'What is entered was taken over from a simulation, so the case does not count.',
+  stepAssumed: 'assumed rates',
+  stepSharpened: (cases: number) => `rates sharpened by ${wordCount(cases, 'confirmed case')}`,
 } as const;

@@ -114,6 +114,12 @@ const endSentences: { readonly [E in CaseEnd]: string } = {
   open: 'The machine is not repaired. What is known so far is named below.',
 };
 
+/** On which rates probabilities stand: assumed ones, or those that so many confirmed cases sharpened. */
+const ratesOf = (confirmed: number | null): string =>
+  confirmed === null
+    ? 'the probabilities rest on assumed rates'
+    : `the probabilities rest on rates sharpened by ${wordCount(confirmed, 'confirmed case')}`;
+
 /** Words of the repair report. */
 export const reportWords = {
   title: 'Repair report',
@@ -147,8 +153,8 @@ export const reportWords = {
   noSteps: 'Nothing was done yet.',
   reasoning: 'How the cause was found',
   suspected: (what: string, share: string) => `${startSentence(what)}: ${share}`,
-  suspects: 'The likeliest causes by everything that was seen and done; the probabilities rest on assumed rates:',
-  left: 'What it may be, by everything that was seen and done; the probabilities rest on assumed rates:',
+  suspects: (confirmed: number | null) => `The likeliest causes by everything that was seen and done; ${ratesOf(confirmed)}:`,
+  left: (confirmed: number | null) => `What it may be, by everything that was seen and done; ${ratesOf(confirmed)}:`,
   alike: 'What was seen cannot tell some of these apart.',
   parts: 'Parts and serial numbers',
   partHeads: { place: 'Place', number: 'Part number', serial: 'Serial number' },

@@ -45,10 +45,12 @@ export {
 export { exercisePaperWords } from './exercisePaper.ts';
 export { classHeads, exerciseWords, wordExerciseOutcome, wordExerciseStep, wordGiven } from './exerciseSheet.ts';
 export {
+  confirmedWords,
   experienceWords,
   wordCases,
   wordCauseKind,
   wordClue,
+  wordClueShort,
   wordDifference,
   wordFactor,
   wordNotCounted,

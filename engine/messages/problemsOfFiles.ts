@@ -12,6 +12,8 @@ type FileCode =
   | 'file-name-unusable'
   | 'file-would-not-open'
   | 'file-changed-outside'
+  | 'case-not-kept'
+  | 'case-in-the-way'
   | 'recovery-not-kept'
   | 'recovery-unreadable'
   | 'play-not-restored'
@@ -196,6 +198,16 @@ export const fileProblemWords: WordsFor<FileCode> = {
     title: `${quote(file)} was not saved: another program has changed it`,
     explanation: 'Since it was opened or last saved here, it was changed on the disk. It was left as it is.',
     whatToDo: 'Load it from the disk, save yours under another name, or say that yours shall replace it.',
+  }),
+  'case-not-kept': ({ reason }) => ({
+    title: 'The collection of confirmed cases cannot be changed',
+    explanation: `${ownWord(unsavedWords, reason) ?? `The system answered ${reason}.`} What was kept before is as it was.`,
+    whatToDo: 'See that there is room on the disk, and that you may write to your own settings folder; then try again.',
+  }),
+  'case-in-the-way': ({ file }) => ({
+    title: `${file} stands in the way, and does not open`,
+    explanation: 'It is damaged, or written by a newer version. It was left untouched, and the case was not kept.',
+    whatToDo: 'Move that file out of the folder “cases” of the settings folder, or use the newer version; then keep the case again.',
   }),
   'recovery-not-kept': ({ reason }) => ({
     title: 'No recovery copy can be kept',

@@ -111,6 +111,8 @@ export const snapshot = z.strictObject({
   /** After the restart it was waited, cables were moved, or it got warm, to see whether the fault comes again; `subjects`: what was moved or warmed. */
   provoked: z.strictObject({ how: z.enum(provocations), subjects: z.array(id).max(5_000).optional() }).optional(),
   note: text.optional(),
+  /** Taken over from a simulation; nobody saw it, so the case never counts as a confirmed one. */
+  simulated: z.literal(true).optional(),
 });
 export type Snapshot = z.infer<typeof snapshot>;
 

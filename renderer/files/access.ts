@@ -32,6 +32,12 @@ export interface RecoveredWork {
   readonly cabinetFile: RecoveredFile | null;
 }
 
+/** The user's own collection of confirmed cases, as it lies there, with what of it could not be read. */
+export interface KeptCases {
+  readonly cases: readonly { readonly key: string; readonly name: string; readonly content: Uint8Array }[];
+  readonly problems: readonly Problem[];
+}
+
 export interface FileAccess {
   /** How saving works here: in place and whole (`desktop`), in place by the browser, or only as a download. */
   readonly means: 'desktop' | 'browser' | 'download';
@@ -59,6 +65,10 @@ export interface FileAccess {
   readonly keepRecovery: (id: string, files: Readonly<Record<FilePart, FileRef | null>>, document: string) => Promise<Result<unknown>>;
   readonly dropRecovery: (id: string) => Promise<Result<unknown>>;
   readonly listRecoveries: () => Promise<Result<readonly RecoveredWork[]>>;
+  /** Keeps a case file in the collection, in the place of what was kept under this id; a file that does not open is not replaced. */
+  readonly keepCase: (id: string, content: Uint8Array) => Promise<Result<null>>;
+  readonly listKeptCases: () => Promise<Result<KeptCases>>;
+  readonly dropKeptCase: (key: string) => Promise<Result<null>>;
   /** Files that came from outside the window and wait to be taken. */
   readonly takeHandedOver: () => Promise<readonly Result<TakenFile>[]>;
   readonly takeNotices: () => Promise<readonly Problem[]>;

@@ -2,6 +2,7 @@ import { fail, makeProblem, ok, type Problem, type Result } from '../../engine/b
 import { isOwnFile } from '../../engine/cabinet/index.ts';
 import type { FileRef } from '../state/sitting.ts';
 import type { FileAccess, TakenFile } from './access.ts';
+import { dropBrowserCase, keepBrowserCase, listBrowserCases } from './browserCases.ts';
 import { type BrowserFile, handleOf, hasPickers, pickToOpen, pickToSave } from './browserHandles.ts';
 import { keepBrowserRecovery, listBrowserRecoveries } from './browserRecovery.ts';
 import { browserStore } from './browserStore.ts';
@@ -214,6 +215,9 @@ export function makeBrowserAccess(): FileAccess {
       await browserStore.remove('recovery', id).catch(() => undefined);
       return ok(null);
     },
+    keepCase: (id, content) => keepBrowserCase(id, content),
+    listKeptCases: async () => ok({ cases: await listBrowserCases(), problems: [] }),
+    dropKeptCase: (key) => dropBrowserCase(key),
     listRecoveries: async () => ok(await listBrowserRecoveries()),
     takeHandedOver: async () => [],
     takeNotices: async () => [],

@@ -1,11 +1,13 @@
 /*
- * The browser's own storage (IndexedDB), as three small tables. A private window may have none: then every call fails, and says so.
+ * The browser's own storage (IndexedDB), as small tables. A private window may have none: then every call fails, and says so.
  */
 
-export type TableName = 'recovery' | 'copies' | 'recent';
+const tableNames = ['recovery', 'copies', 'recent', 'cases'] as const;
+export type TableName = (typeof tableNames)[number];
 
 const databaseName = 'linkwright';
-const databaseVersion = 1;
+/** Grows with each new table. */
+const databaseVersion = 2;
 
 let opened: Promise<IDBDatabase> | null = null;
 
@@ -13,9 +15,18 @@ function openDatabase(): Promise<IDBDatabase> {
   opened ??= new Promise<IDBDatabase>((resolve, reject) => {
     const request = indexedDB.open(databaseName, databaseVersion);
     request.onupgradeneeded = () => {
-      for (const table of ['recovery', 'copies', 'recent'] satisfies TableName[]) request.result.createObjectStore(table);
+      for (const table of tableNames) {
+        if (!request.result.objectStoreNames.contains(table)) request.result.createObjectStore(table);
+      }
     };
-    request.onsuccess = () => resolve(request.result);
+    request.onsuccess = () => {
+      // A newer version of the program in another tab must not wait for this one.
+      request.result.onversionchange = () => {
+        request.result.close();
+        opened = null;
+      };
+      resolve(request.result);
+    };
     request.onerror = () => reject(request.error);
     request.onblocked = () => reject(new Error('blocked'));
   });

@@ -1,6 +1,6 @@
 import type { Problem, Result } from '../../engine/base/index.ts';
 import type { FileRef, KeptCopy, RecentEntry, SeveralFiles } from '../state/sitting.ts';
-import type { FileLook, ListFile, TakenFile } from './access.ts';
+import type { FileLook, KeptCases, ListFile, TakenFile } from './access.ts';
 
 /** What the desktop program tells of itself. */
 export interface ProgramFacts {
@@ -55,6 +55,9 @@ export interface DesktopBridge {
   ) => Promise<Result<null>>;
   readonly dropRecovery: (id: string) => Promise<Result<null>>;
   readonly listRecoveries: () => Promise<Result<readonly RecoveredWork[]>>;
+  readonly keepCase: (id: string, content: Uint8Array) => Promise<Result<null>>;
+  readonly listKeptCases: () => Promise<Result<KeptCases>>;
+  readonly dropKeptCase: (key: string) => Promise<Result<null>>;
   readonly tellUnsaved: (unsaved: boolean) => Promise<Result<null>>;
   readonly answerClose: (word: 'asking' | 'close' | 'stay') => Promise<Result<null>>;
   readonly onFilesHandedOver: (listener: () => void) => () => void;

@@ -1,6 +1,9 @@
 import type { Problem } from '../../engine/base/index.ts';
 import { newMachine } from '../../engine/edit/index.ts';
 import { fileWords, practiceWords } from '../../engine/messages/index.ts';
+import type { CabinetContent } from '../../engine/schema/index.ts';
+import { makeConfirmedDesk } from '../confirmed/confirmedDesk.ts';
+import { ratesForCase } from '../confirmed/ownRates.ts';
 import { keepPlay } from '../practice/keepPlay.ts';
 import { loadSample } from '../samples/sampleCabinets.ts';
 import type { Workbench } from '../state/dispatcher.ts';
@@ -123,18 +126,25 @@ export function makeFileDesk(bench: Workbench, access: FileAccess, { newId, now,
     await keeper.begin();
   };
 
+  /** A new case stands on the rates that confirmed cases sharpened, unless the user wants the assumed ones. */
+  const beginCase = (cabinet: CabinetContent) => {
+    const caseRecord = makeEmptyCase(cabinet, now());
+    const rates = store.getState().takeConfirmed ? ratesForCase({ ...store.getState(), caseRecord }) : undefined;
+    return rates === undefined ? caseRecord : { ...caseRecord, evidence: { ...caseRecord.evidence, rates } };
+  };
+
   const actions: FileActions = {
     newCabinet: () =>
       inTurn(async () => {
         if (!(await mayLeave(desk, 'new'))) return;
         const cabinet = { id: newCabinetId(now()), name: fileWords.newCabinetName };
-        await begin({ cabinet, caseRecord: makeEmptyCase(cabinet, now()) }, { keepCabinet: false });
+        await begin({ cabinet, caseRecord: beginCase(cabinet) }, { keepCabinet: false });
       }),
     newCase: () =>
       inTurn(async () => {
         if (!(await mayLeave(desk, 'new'))) return;
         const { cabinet } = store.getState();
-        await begin({ cabinet, caseRecord: makeEmptyCase(cabinet, now()) }, { keepCabinet: true });
+        await begin({ cabinet, caseRecord: beginCase(cabinet) }, { keepCabinet: true });
       }),
     newMachine: (named) =>
       inTurn(async () => {
@@ -142,7 +152,7 @@ export function makeFileDesk(bench: Workbench, access: FileAccess, { newId, now,
         const design = store.getState().cabinet;
         if (!(await mayLeave(desk, 'machine'))) return;
         const cabinet = newMachine(design, { id: newCabinetId(now()), ...named });
-        await begin({ cabinet, caseRecord: makeEmptyCase(cabinet, now()) }, { keepCabinet: false });
+        await begin({ cabinet, caseRecord: beginCase(cabinet) }, { keepCabinet: false });
       }),
     compareWith: () =>
       inTurn(async () => {
@@ -200,6 +210,7 @@ export function makeFileDesk(bench: Workbench, access: FileAccess, { newId, now,
         await savePart(desk, part, null);
       }),
     ...makeFilesBeside(desk, inTurn),
+    ...makeConfirmedDesk(desk),
     revert: () => inTurn(loadFromDisk),
     loadOutside: () => inTurn(loadFromDisk),
     compareOutside: (part) =>
@@ -233,6 +244,8 @@ export function makeFileDesk(bench: Workbench, access: FileAccess, { newId, now,
       inTurn(async () => {
         keeper.follow();
         keepPlay(access, () => bench.announce(practiceWords.notKept));
+        // Aside: nothing that is opened waits for it.
+        void actions.readKeptCases();
         await restoreWork(desk);
         const problems = await access.takeNotices();
         if (problems.length > 0) bench.refuse({ deed: 'start', problems });

@@ -10,6 +10,8 @@ import {
 } from '../../engine/messages/index.ts';
 import { askSharedFeed } from '../../engine/quick/index.ts';
 import { lowWindow, useMedia } from '../canvas/useMedia.ts';
+import { BehavedNotes } from '../confirmed/BehavedNotes.tsx';
+import { RatesBasis } from '../confirmed/RatesBasis.tsx';
 import { Sign } from '../marks/Sign.tsx';
 import { Words } from '../marks/Words.tsx';
 import type { AppState } from '../state/appState.ts';
@@ -39,7 +41,6 @@ export function Suspects() {
   const all = useApp((state) => state.allCandidates);
   const sound = useApp((state) => state.checked.cabinet !== null);
   const anything = useApp((state) => hasObservations(state.caseRecord));
-  const assumed = model.diagnosis?.notes.some(({ code }) => code === 'rates-assumed') ?? false;
   const isLow = useMedia(lowWindow);
   const most = !isLow ? mostListed : model.diagnosis?.contradiction ? mostBelowContradiction : mostInLow;
   const shown = all
@@ -51,11 +52,9 @@ export function Suspects() {
     <BusyPane id="suspects" className="pane suspects" aria-label={sound ? words.region : words.problems} busy={isWorkedOut}>
       <div className="section-head">
         <h2>
-          {sound ? words.region : words.problems}{' '}
-          <small>
-            {anything && sound ? [assumed ? words.ratesAssumed : '', model.stale ? words.stale : ''].filter(Boolean).join(' · ') : ''}
-          </small>
+          {sound ? words.region : words.problems} <small>{anything && sound && model.stale ? words.stale : ''}</small>
         </h2>
+        {anything && sound && <RatesBasis />}
       </div>
       {!sound && <ProblemList />}
       {sound && !anything && (
@@ -68,6 +67,7 @@ export function Suspects() {
           <SharedFeed otherwise={<Contradicted />} />
           <Groups rows={shown} />
           <Rest shown={shown} />
+          <BehavedNotes />
         </>
       )}
     </BusyPane>

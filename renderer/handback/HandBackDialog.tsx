@@ -15,6 +15,7 @@ import {
 } from '../../engine/messages/index.ts';
 import { type EndState, endOf, listHandBackChecks } from '../../engine/plan/index.ts';
 import type { HandBackCheck } from '../../engine/schema/index.ts';
+import { KeepCase } from '../confirmed/KeepCase.tsx';
 import { minutesOf, selectBestStep } from '../find/stepModel.ts';
 import { selectTouched } from '../find/touched.ts';
 import { Sign } from '../marks/Sign.tsx';
@@ -53,6 +54,7 @@ function HandBack() {
           <Outcome end={end} />
           <Watch end={end} />
           <Expected end={end} />
+          <KeepCase end={end} />
           <PartsForm />
         </div>
         <div>

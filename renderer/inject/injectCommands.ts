@@ -237,6 +237,7 @@ export const injectCommands = {
           displays: displays.map(({ unit, meaning }) => ({ unit, meanings: [meaning], note, at })),
           reports: reports.map(({ chain, gap }) => ({ chain, gaps: [gap], note, at })),
           note: wholeNote,
+          simulated: true,
         },
       ];
     },

@@ -1,5 +1,6 @@
 import { fileWords } from '../../engine/messages/index.ts';
 import { NewMachineDialog } from '../compare/NewMachineDialog.tsx';
+import { ConfirmedDialog } from '../confirmed/ConfirmedDialog.tsx';
 import { DrawWorkspace } from '../draw/DrawWorkspace.tsx';
 import { Alerts } from '../files/Alerts.tsx';
 import { QuestionDialog } from '../files/QuestionDialog.tsx';
@@ -46,6 +47,7 @@ export function App() {
       </div>
       <HandBackDialog />
       <RepairTableDialog />
+      <ConfirmedDialog />
       <EquipmentDialog />
       <NewMachineDialog />
       <DocumentsDialog />

@@ -4,6 +4,7 @@ import type { Diagnosis } from '../../engine/diagnosis/index.ts';
 import type { Plan } from '../../engine/plan/index.ts';
 import type { CabinetContent } from '../../engine/schema/index.ts';
 import type { ComparedWith } from '../compare/comparedWith.ts';
+import type { ConfirmedState } from '../confirmed/confirmedState.ts';
 import type { DrawState, Workspace } from '../draw/drawState.ts';
 import type { HandBackState } from '../handback/handBackState.ts';
 import type { InjectState } from '../inject/injectState.ts';
@@ -127,6 +128,8 @@ export interface SessionState {
   readonly sums: SumsState;
   /** The machine is being handed back. */
   readonly handBack: HandBackState;
+  /** The user's own collection of confirmed cases. It stays when another document is opened. */
+  readonly confirmed: ConfirmedState;
   /** The repair table is open. */
   readonly repairTableShown: boolean;
   /** What is open of documents and imports. */
@@ -150,6 +153,8 @@ export interface PreferenceState {
   /** Types and legends of the user's own. */
   readonly library: Library;
   readonly walkOrder: WalkOrder;
+  /** New cases begin with rates that confirmed cases sharpened. */
+  readonly takeConfirmed: boolean;
   /** Columns of the lists, where they are not the usual ones. */
   readonly listColumns: ChosenColumns;
 }
@@ -203,6 +208,7 @@ export const stateTable: { readonly [K in keyof Required<AppState>]: KindOf<K> }
   inject: 'session',
   sums: 'session',
   handBack: 'session',
+  confirmed: 'session',
   repairTableShown: 'session',
   papers: 'session',
   workspace: 'session',
@@ -214,6 +220,7 @@ export const stateTable: { readonly [K in keyof Required<AppState>]: KindOf<K> }
   reduceMotion: 'preference',
   library: 'preference',
   walkOrder: 'preference',
+  takeConfirmed: 'preference',
   listColumns: 'preference',
   revision: 'derived',
   checked: 'derived',

@@ -1,6 +1,7 @@
 import { windowTexts } from '../../engine/messages/index.ts';
 import type { DisplayMeaning, Onset } from '../../engine/schema/index.ts';
 import { compareCommands } from '../compare/compareCommands.ts';
+import { confirmedCommands } from '../confirmed/confirmedCommands.ts';
 import { drawCommands } from '../draw/drawCommands.ts';
 import { editCommands } from '../edit/editCommands.ts';
 import { handBackCommands } from '../handback/handBackCommands.ts';
@@ -232,6 +233,7 @@ export const commands = {
   ...sumsCommands,
   ...handBackCommands,
   ...repairCommands,
+  ...confirmedCommands,
   ...papersCommands,
   ...entryCommands,
   ...drawCommands,

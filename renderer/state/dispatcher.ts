@@ -3,6 +3,7 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import { checkCabinet } from '../../engine/cabinet/index.ts';
 import { startSentence, windowTexts, wordProblem } from '../../engine/messages/index.ts';
 import type { CabinetContent } from '../../engine/schema/index.ts';
+import { nothingConfirmed } from '../confirmed/confirmedState.ts';
 import { nothingDrawn } from '../draw/drawState.ts';
 import { sameContent } from '../files/sameContent.ts';
 import { notHandedBack } from '../handback/handBackState.ts';
@@ -67,6 +68,7 @@ export function makeWorkbench(
     planned: null,
     ...freshSession(first.document, { source: first.source }),
     recent: [],
+    confirmed: nothingConfirmed,
     question: null,
     workspace: 'find',
     practice: 'exercises',

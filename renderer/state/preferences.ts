@@ -10,6 +10,7 @@ export const defaultPreferences: PreferenceState = {
   foldChains: false,
   reduceMotion: false,
   walkOrder: 'chain',
+  takeConfirmed: true,
   library: emptyLibrary,
   listColumns: {},
 };
@@ -21,7 +22,7 @@ export function readPreferences(storage: Pick<Storage, 'getItem'> | null): Prefe
     const stored: unknown = JSON.parse(storage?.getItem(storageKey) ?? 'null');
     if (!isRecord(stored) || stored['version'] !== version) return { ...defaultPreferences, library };
     const theme = themeChoices.find((choice) => choice === stored['theme']) ?? defaultPreferences.theme;
-    const flag = (key: 'foldChains' | 'reduceMotion') => {
+    const flag = (key: 'foldChains' | 'reduceMotion' | 'takeConfirmed') => {
       const value = stored[key];
       return typeof value === 'boolean' ? value : defaultPreferences[key];
     };
@@ -31,6 +32,7 @@ export function readPreferences(storage: Pick<Storage, 'getItem'> | null): Prefe
       foldChains: flag('foldChains'),
       reduceMotion: flag('reduceMotion'),
       walkOrder,
+      takeConfirmed: flag('takeConfirmed'),
       library,
       listColumns: readColumns(stored['listColumns']),
     };
@@ -41,10 +43,10 @@ export function readPreferences(storage: Pick<Storage, 'getItem'> | null): Prefe
 
 /** Keeps them for the next sitting. Where the browser keeps nothing, they last until the window is closed. */
 export function writePreferences(storage: Pick<Storage, 'setItem'> | null, preferences: PreferenceState): void {
-  const { theme, foldChains, reduceMotion, walkOrder, library, listColumns } = preferences;
+  const { theme, foldChains, reduceMotion, walkOrder, takeConfirmed, library, listColumns } = preferences;
   writeLibrary(storage, library);
   try {
-    storage?.setItem(storageKey, JSON.stringify({ version, theme, foldChains, reduceMotion, walkOrder, listColumns }));
+    storage?.setItem(storageKey, JSON.stringify({ version, theme, foldChains, reduceMotion, walkOrder, takeConfirmed, listColumns }));
   } catch {
     // Storage is full or forbidden: preferences are a comfort, never worth an error.
   }

@@ -146,6 +146,13 @@ export interface FileActions {
   readonly answer: (answer: Answer) => void;
   /** Makes the repair report and puts it where the user wants it. */
   readonly saveReport: (choice: ReportChoice) => Promise<void>;
+  /** Reads the collection of confirmed cases, and works out what it teaches. */
+  readonly readKeptCases: () => Promise<void>;
+  /** Keeps the case in the window as a confirmed one. */
+  readonly keepCase: () => Promise<void>;
+  readonly removeKept: (key: string) => Promise<void>;
+  /** Puts back what was removed last. */
+  readonly putBackKept: () => Promise<void>;
   /** Leaves off making it. */
   readonly cancelReport: () => void;
 }

@@ -1,5 +1,6 @@
 import { findCabinetBeside } from '../../electron/files/cabinetBeside.ts';
 import { ChosenFiles } from '../../electron/files/chosenFiles.ts';
+import { KeptCases } from '../../electron/files/keptCases.ts';
 import { KeptCopies } from '../../electron/files/keptCopies.ts';
 import type { Machine } from '../../electron/files/machine.ts';
 import { readList } from '../../electron/files/readList.ts';
@@ -49,6 +50,7 @@ export interface SessionOptions {
 export async function startSession({ machine, document, memory = { recent: [] }, named = [] }: SessionOptions): Promise<Session> {
   const files = new ChosenFiles(machine, new KeptCopies(machine, '/user/copies'));
   const recovery = new RecoveryStore(machine, '/user/recovery', files);
+  const cases = new KeptCases(machine, '/user/cases');
   const recent = new RecentFiles(memory, files, machine.disk);
   const waiting = [...named];
   const notices: Problem[] = [];
@@ -87,6 +89,9 @@ export async function startSession({ machine, document, memory = { recent: [] },
       notices.push(...problems);
       return ok(works);
     },
+    keepCase: (id, content) => cases.keep(id, content),
+    listKeptCases: () => cases.list(),
+    dropKeptCase: (key) => cases.drop(key),
     tellUnsaved: async () => ok(null),
     answerClose: async (word) => {
       closing.push(word);

@@ -9,10 +9,10 @@ import type { SchemaName } from '../../engine/schema/index.ts';
  */
 export const schemaFingerprints: Readonly<Record<SchemaName, Readonly<Record<number, string>>>> = {
   cabinet: { 1: '17c5bdf71d98367b' },
-  case: { 1: 'd2179c34b64df469' },
+  case: { 1: 'c89e745f758f9a26' },
   truth: { 1: 'a0dfb13407f7cc4f' },
   exercise: { 1: '55583fd1cce72c48' },
   result: { 1: '304cce509292b25e' },
   'simulate-line': { 1: 'd3774abfedd23792' },
-  'diagnose-line': { 1: '06569ec76989158d' },
+  'diagnose-line': { 1: 'fc359d0473027716' },
 };

@@ -11,6 +11,7 @@ const outside = {
   'lay-cable': 'done by "a loose cable"',
   'cancel-report': 'a button beside the progress',
   'close-comparison': 'closes what is open',
+  'close-confirmed': 'closes what is open',
   'close-draw-dialog': 'closes what is open',
   'close-entry': 'closes what is open',
   'close-equipment': 'closes what is open',
@@ -25,7 +26,10 @@ const outside = {
   'end-inject': 'closes what is open; the menu has "simulate a fault"',
   'list-recent': 'done by the menu when it opens',
   'load-outside': 'a button of the alert',
+  'keep-case': 'a button of the hand-back',
   'open-refused-kept': 'a button of the message',
+  'put-back-kept': 'a button of the confirmed cases',
+  'toggle-take-confirmed': 'a box of the confirmed cases',
 } as const satisfies Record<Exclude<PlainCommand, MenuCommand>, string>;
 
 const ids = Object.keys(commands) as CommandId[]; // exactly the command ids

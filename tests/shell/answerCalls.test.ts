@@ -37,6 +37,9 @@ function listen(handlers: Partial<CallHandlers> = {}) {
     keepRecovery: () => ok(null),
     dropRecovery: () => ok(null),
     listRecoveries: () => ok([]),
+    keepCase: () => ok(null),
+    listKeptCases: () => ok({ cases: [], problems: [] }),
+    dropKeptCase: () => ok(null),
     tellUnsaved: () => ok(null),
     answerClose: () => ok(null),
   };

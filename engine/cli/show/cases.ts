@@ -55,7 +55,11 @@ export function formatCases({ experience, fileOf, others, columns }: ShownCases)
   ];
   if (left.length > 0) out.push(title(words.left), ...left.map((line) => paragraph(line, columns, '    ', '  ')));
   if (confirmed.length === 0) return [...out, `\n${paragraph(words.noCases, columns)}`].join('');
-  out.push(`\n${byClass(rates, columns)}`, `\n${byMode(rates, columns)}`, paragraph(words.how(words.worth(strength)), columns));
+  out.push(
+    `\n${byClass(rates, columns)}`,
+    `\n${byMode(rates, columns)}`,
+    paragraph(`${words.how(words.worth(strength))} ${words.model}`, columns),
+  );
   const behaved = confirmed.filter(({ differences }) => differences.length > 0);
   if (behaved.length === 0) return [...out, `\n${paragraph(words.noneBehaved, columns)}`].join('');
   out.push(title(words.behaved), ...clues.map((clue) => paragraph(wordClue(clue), columns, '    ', '  ')));

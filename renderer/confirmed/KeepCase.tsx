@@ -1,0 +1,45 @@
+import { wordProblem, confirmedWords as words } from '../../engine/messages/index.ts';
+import type { EndState } from '../../engine/plan/index.ts';
+import { shortcutsOf } from '../shell/shortcuts.ts';
+import { useApp, useDispatch } from '../state/useWorkbench.ts';
+import { keptIdOf } from './ownRates.ts';
+
+/** Offers to keep a proved case, never by itself: one key, or the button. */
+export function KeepCase({ end }: { readonly end: EndState }) {
+  const dispatch = useDispatch();
+  const id = useApp((state) => keptIdOf(state));
+  const kept = useApp((state) => state.confirmed.cases.some(({ content }) => content.id === id));
+  const isSample = useApp((state) => state.source.kind === 'sample');
+  const isSimulated = useApp((state) => state.caseRecord.evidence.snapshots.some(({ simulated }) => simulated === true));
+  const trouble = useApp((state) => state.confirmed.trouble);
+  if (end.end !== 'proved') return null;
+  const [key] = shortcutsOf('keep-case');
+  return (
+    <section aria-label={words.keepHead} className="keep-case">
+      <h3>{words.keepHead}</h3>
+      {isSample || isSimulated ? (
+        <p className="quiet-text">{isSample ? words.sample : words.simulated}</p>
+      ) : (
+        <>
+          <p>{kept ? words.keptAlready : words.keepWhy}</p>
+          <p className="part-end">
+            <button type="button" className={kept ? 'button' : 'button primary'} onClick={() => dispatch('keep-case')}>
+              {kept ? words.keepAgain : words.keep} {key !== undefined && <kbd>{key}</kbd>}
+            </button>{' '}
+            <button type="button" className="text-button" onClick={() => dispatch('confirmed-cases')}>
+              {words.show}
+            </button>
+          </p>
+        </>
+      )}
+      {trouble.map((problem) => {
+        const { title, explanation, whatToDo } = wordProblem(problem);
+        return (
+          <p key={problem.code} role="alert" className="report-failed">
+            <b>{title}.</b> {explanation} {whatToDo}
+          </p>
+        );
+      })}
+    </section>
+  );
+}
