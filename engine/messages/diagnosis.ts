@@ -67,7 +67,7 @@ export function wordNote(names: Names, note: DiagnosisNote): string {
 
 /** What was looked at: "display of -TB2". With several snapshots its number is added. */
 export function wordObservation(names: Names, evidence: Evidence, ref: ObservationRef): string {
-  const which = evidence.snapshots.length > 1 ? ` (snapshot ${ref.snapshot + 1})` : '';
+  const which = evidence.snapshots.length > 1 ? ` (look ${ref.snapshot + 1})` : '';
   return `${observed(names, evidence, ref)}${which}`;
 }
 

@@ -9,7 +9,7 @@ import { SeenPane } from './SeenPane.tsx';
 import { StepCard } from './StepCard.tsx';
 import { StepMore } from './StepMore.tsx';
 import { Suspects } from './Suspects.tsx';
-import { selectPlan } from './stepModel.ts';
+import { selectPlan, selectShownStep } from './stepModel.ts';
 import { TouchedPane } from './TouchedPane.tsx';
 import { selectTouched } from './touched.ts';
 import { WhyPane } from './WhyPane.tsx';
@@ -44,7 +44,10 @@ export function SideColumn() {
 /** What stands below, and how much of it: a press brings it into sight. */
 function SideIndex() {
   const wanted = useApp((state) => state.checked.cabinet !== null && hasObservations(state.caseRecord));
-  const others = useApp((state) => Math.max(0, (selectPlan(state)?.steps.filter(({ useless }) => useless === null).length ?? 0) - 1));
+  const others = useApp((state) => {
+    const shown = selectShownStep(state);
+    return selectPlan(state)?.steps.filter((one) => one.useless === null && one !== shown).length ?? 0;
+  });
   const touched = useApp((state) => selectTouched(state).handlings.length);
   const hasUnknown = useApp((state) => wordUnknown(state) !== '');
   const parts = [
@@ -95,7 +98,11 @@ function useOneScroller(side: React.RefObject<HTMLElement | null>, first: React.
       const left = column.clientHeight - top.offsetHeight;
       const isCrowded = left < leastRest + (column.dataset['crowded'] === undefined ? 0 : slack);
       if (isCrowded) column.dataset['crowded'] = '';
-      else delete column.dataset['crowded'];
+      else {
+        delete column.dataset['crowded'];
+        // What stands still must not stay where it was scrolled to.
+        column.scrollTop = 0;
+      }
     };
     const sizes = new ResizeObserver(measure);
     sizes.observe(column);

@@ -50,6 +50,18 @@ describe.skipIf(missing)('a small window, 1280 × 720', () => {
     await expect.poll(scrollers).toBeLessThanOrEqual(1);
   });
 
+  it('should stand at its top again once what stands still has room', async () => {
+    await find.openSample('Mixed behaviours', 'unknown behaviour');
+    await worked();
+    const more = launched.page.getByRole('region', { name: 'Suspects' }).getByRole('button', { name: /^Show / });
+    await more.click();
+    await launched.page.locator('.side').evaluate((column) => column.scrollTo(0, 200));
+    await launched.page.getByRole('region', { name: 'Suspects' }).getByRole('button', { name: 'Show fewer' }).press('Enter');
+    const top = () => launched.page.locator('.side').evaluate((column) => column.scrollTop);
+    await expect.poll(top).toBe(0);
+    await expect.poll(() => areInSight('.suspects h2, .suspect-row, .step-title, .outcome')).toBe(true);
+  });
+
   it('should lead to what stands further down with a press, suspects and outcomes staying where they are', async () => {
     await find.openSample('Two chains', 'stopped in the middle of a part');
     await worked();

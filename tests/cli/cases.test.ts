@@ -17,7 +17,7 @@ describe('linkwright cases', () => {
     expect(ran.out).toContain('3 confirmed cases are counted, 1 is left out.');
     expect(ran.out).toContain('qd2-0044.3.case.json: Its cause is not proved');
     expect(ran.out).toContain('“QE drive 2”, revision 07: in 1 confirmed case');
-    expect(ran.out).toContain('Display of -TB4 (snapshot 1): seen upstream loss, predicted quiet.');
+    expect(ran.out).toContain('Display of -TB4 (look 1): seen upstream loss, predicted quiet.');
   });
 
   it('should count a case of two files once', async () => {

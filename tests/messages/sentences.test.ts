@@ -255,9 +255,9 @@ describe('the words for a diagnosis', () => {
   const steadyCut = { item: 'cable/w2', fault: { ...cut, presence: 'steady' as const } };
 
   it('should name every kind of observation, and its snapshot where there are several', () => {
-    expect(wordObservation(names, evidence, { kind: 'display', snapshot: 0, unit: ids.unit })).toBe('display of -TB1 (snapshot 1)');
-    expect(wordObservation(names, evidence, { kind: 'report', snapshot: 1, chain: ids.chain })).toBe('report of chain 1 (snapshot 2)');
-    expect(wordObservation(names, evidence, { kind: 'look', snapshot: 0, index: 0 })).toBe('24 V at -TB1 (snapshot 1)');
+    expect(wordObservation(names, evidence, { kind: 'display', snapshot: 0, unit: ids.unit })).toBe('display of -TB1 (look 1)');
+    expect(wordObservation(names, evidence, { kind: 'report', snapshot: 1, chain: ids.chain })).toBe('report of chain 1 (look 2)');
+    expect(wordObservation(names, evidence, { kind: 'look', snapshot: 0, index: 0 })).toBe('24 V at -TB1 (look 1)');
   });
 
   it('should say what contradicts, and what follows from each misreading', () => {
