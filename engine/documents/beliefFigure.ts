@@ -6,7 +6,7 @@ import { fitText } from './drawText.ts';
 /** So many answers have a pattern of their own; the rest is white. */
 export const patternCount = 5;
 
-const mm = { block: 5.5, belief: 17, label: 5.2, gap: 3.5, swatch: 4.2, tail: 0.05 } as const;
+const mm = { block: 5.5, belief: 14, label: 5.2, gap: 3.5, swatch: 4.2, tail: 0.05 } as const;
 
 interface Asked {
   readonly width: number;

@@ -1,10 +1,11 @@
-import { cautionsOf, type Debrief, debrief, type Game, measure } from '../exercise/index.ts';
+import { cautionsOf, type Debrief, debrief, type Game, measure, suspectsOf } from '../exercise/index.ts';
 import {
   cautionWords,
   exerciseWords,
   makeNames,
   meaningWords,
   type Names,
+  namesForPlay,
   playEndWords,
   solvedWords,
   startSentence,
@@ -13,6 +14,7 @@ import {
   wordFaultClause,
   wordGiven,
   wordLevel,
+  wordPossible,
   exercisePaperWords as words,
 } from '../messages/index.ts';
 import { type Block, bodySize, layOut, type Paper, type PaperSize, type RichText } from '../paper/index.ts';
@@ -41,7 +43,7 @@ const logRows = 12;
 export function exerciseSheet(source: ExerciseSource): ExercisePaper {
   const { game } = source;
   const { exercise } = game;
-  const base = baseOf(source);
+  const base = { ...baseOf(source), names: namesForPlay(game) };
   const empty = makePaper(base, { id: words.sheetId, title: '', blocks: [] });
   const { width } = bodySize(empty, source.size);
   const { code, date, begun, ended } = words.fields;
@@ -55,8 +57,8 @@ export function exerciseSheet(source: ExerciseSource): ExercisePaper {
     heading(words.drawing),
     { kind: 'paragraph', text: words.drawingNote },
     ...drawKnown(game, base.names, width).map((figure): Block => ({ kind: 'figure', figure })),
-    heading(exercise.solved === 'mended' ? exerciseWords.possibleMended : exerciseWords.possible),
-    ...listOf(answersOf(game).map((answer) => answerWords(source, base.names, answer))),
+    heading(wordPossible(game)),
+    ...listOf(suspectsOf(game).map((answer) => answerWords(source, base.names, answer))),
     heading(exerciseWords.allowed),
     priceTable(game, base.names),
     ...rulesOf(game).map((text): Block => ({ kind: 'paragraph', text })),
@@ -165,7 +167,6 @@ const heading = (text: string): Block => ({ kind: 'heading', level: 1, text });
 const smallHeading = (text: string): Block => ({ kind: 'heading', level: 2, text });
 const listOf = (items: readonly RichText[]): readonly Block[] => (items.length === 0 ? [] : [{ kind: 'list', items }]);
 const said = (text: string | undefined): readonly Block[] => (text === undefined || text === '' ? [] : [{ kind: 'paragraph', text }]);
-const answersOf = (game: Game): readonly string[] => [...new Set(game.possible.map(({ answer }) => answer))];
 const answerWords = ({ game: { cabinet } }: Pick<ExerciseSource, 'game'>, names: Names, answer: string): string =>
   startSentence(wordAnswerKey(names, cabinet, answer));
 

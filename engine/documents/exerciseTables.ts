@@ -127,8 +127,11 @@ function stepCells(game: Game, names: Names, one: DebriefStep): readonly TableCe
   const [after] = one.after;
   const likeliest = (top: typeof before) =>
     top === undefined ? '' : `${wordAnswerKey(names, game.cabinet, top.answer)} ${wordProbability(top.share)}`;
-  const known =
-    before?.answer === after?.answer
+  // Names of several things each would fill the page.
+  const areSeveral = game.possible.some(({ faults }) => faults.length > 1);
+  const known = areSeveral
+    ? words.waysLeft(one.before.length, one.after.length)
+    : before?.answer === after?.answer
       ? `${likeliest(before)} → ${wordProbability(after?.share ?? 0)}`
       : `${likeliest(before)} → ${likeliest(after)}`;
   const suspects = one.suspects.map((answer) => wordAnswerKey(names, game.cabinet, answer));

@@ -97,11 +97,7 @@ export function chooseAllowed(exercise: Omit<ExerciseContent, 'steps'>, cabinet:
   const { length } = game.possible;
   const needed =
     exercise.solved === 'mended'
-      ? mendingActs(
-          acts,
-          cabinet,
-          exercise.possible.flatMap(({ faults }) => faults),
-        )
+      ? mendingActs(acts, cabinet, exercise.possible)
       : partingActs(
           acts,
           game.possible.map(({ answer }) => answer),
@@ -185,8 +181,10 @@ function undecided(groups: readonly (readonly number[])[]): number {
   return groups.reduce((sum, { length }) => sum + (length * (length - 1)) / 2, 0);
 }
 
-/** Acts until each fault that may be there is mended by one of them; most for the minute first. */
-function mendingActs(acts: readonly GameStep[], cabinet: Cabinet, faults: readonly Fault[]): readonly GameStep[] {
+/** Acts until each fault that may be there is mended by one of them, most for the minute first; and for each the cheapest one. */
+function mendingActs(acts: readonly GameStep[], cabinet: Cabinet, possible: readonly Possibility[]): readonly GameStep[] {
+  const faults = possible.flatMap((one) => one.faults);
+  const areSeveral = possible.some((one) => one.faults.length > 1);
   const each = [...new Map(faults.map((fault) => [modeKey(fault), fault])).values()];
   const mends = acts.map((act) => {
     const done = act.step.do === 'act' ? act.step.acts : [];
@@ -200,8 +198,15 @@ function mendingActs(acts: readonly GameStep[], cabinet: Cabinet, faults: readon
       .map((one) => ({ ...one, value: one.fresh.length / (one.act.minutes + usualOverhead) }))
       .sort((a, b) => b.value - a.value);
     const [best] = worth;
-    if (best === undefined || best.value <= 0) return chosen;
+    if (best === undefined || best.value <= 0) break;
     chosen.push(best.act);
     for (const fault of best.fresh) done.add(fault);
   }
+  // What mends most is seldom what mends one thing at the least cost: to know which it is, one has to look. Of several faults at once the
+  // orders of all these acts would be too many for an exact plan.
+  const cheapest = (areSeveral ? [] : each).flatMap((fault) => {
+    const [least] = mends.filter(({ mended }) => mended.includes(fault)).sort((a, b) => a.act.minutes - b.act.minutes);
+    return least === undefined ? [] : [least.act];
+  });
+  return [...new Set([...chosen, ...cheapest])];
 }

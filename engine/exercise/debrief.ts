@@ -1,12 +1,20 @@
 import type { AnswerContent, ExerciseMove, UnsafeKind } from '../schema/index.ts';
 import { Planner } from './bestPlan.ts';
 import { answerKey, type Belief, type Game, type GameStep, type Stand, startBelief, startStand, stepMinutes } from './game.ts';
+import type { Branch } from './outcomes.ts';
 import { beliefsAlong, type Play, type PlayEnd, play } from './play.ts';
 
 /** How much speaks for one answer (named by its key): a probability, 0 to 1. */
 export interface Share {
   readonly answer: string;
   readonly share: number;
+}
+
+/** An outcome that a step could have, how likely that was, and which answers it leaves. */
+export interface Told {
+  readonly outcome: string;
+  readonly probability: number;
+  readonly leaves: readonly string[];
 }
 
 /** How a choice compares with the best one. */
@@ -28,7 +36,7 @@ export interface DebriefStep {
   readonly before: readonly Share[];
   readonly after: readonly Share[];
   /** Outcomes that the step could have had, with their probabilities from what was known. */
-  readonly couldTell: readonly { readonly outcome: string; readonly probability: number }[];
+  readonly couldTell: readonly Told[];
   /** Whether it mended anything, or any outcome of it could have changed what was believed. */
   readonly taught: boolean;
   /** Expected minutes to the end with this step, and with the best one; null where there is no certain end. */
@@ -36,6 +44,8 @@ export interface DebriefStep {
   readonly bestMinutes: number | null;
   /** The step that would have been best; null where nothing was left to find out. */
   readonly better: string | null;
+  /** What that one could have told. */
+  readonly betterTells: readonly Told[];
   readonly judgement: Judgement;
   readonly unsafe: readonly UnsafeKind[];
 }
@@ -118,6 +128,7 @@ function lookBack(game: Game, played: Play, planner: Planner): readonly DebriefS
     const before = sharesOf(game, here.belief);
     const [best] = planner.isSettled(here.belief, here.stand) ? [] : planner.rank(here.belief, here.stand);
     const expected = planner.worthOf(step, here.belief, here.stand);
+    const told = (taken: GameStep) => toldBy(game, planner.predictions.branchesOf(taken, here.stand, here.belief));
     return {
       step: one.step,
       outcome: one.outcome,
@@ -129,19 +140,25 @@ function lookBack(game: Game, played: Play, planner: Planner): readonly DebriefS
       predictedRight: one.predictedRight,
       before,
       after: sharesOf(game, along[index + 1]?.belief ?? here.belief),
-      couldTell: branches
-        .map(({ outcome, probability }) => ({ outcome, probability }))
-        .sort((a, b) => b.probability - a.probability || (a.outcome < b.outcome ? -1 : 1)),
+      couldTell: told(step),
       taught:
         branches.some(({ belief }) => differs(before, sharesOf(game, belief))) ||
         mends(planner, here.belief, here.stand, along[index + 1]?.stand ?? here.stand),
       expectedMinutes: finite(expected),
       bestMinutes: best === undefined ? null : finite(best.minutes),
       better: best?.step ?? null,
+      betterTells: best === undefined ? [] : told(stepOf(game, best.step)),
       judgement: judge(expected, best?.minutes ?? null, one.step === best?.step),
       unsafe: one.unsafe,
     };
   });
+}
+
+/** Outcomes, most likely first. */
+function toldBy(game: Game, branches: readonly Branch[]): readonly Told[] {
+  return branches
+    .map(({ outcome, probability, belief }) => ({ outcome, probability, leaves: sharesOf(game, belief).map(({ answer }) => answer) }))
+    .sort((a, b) => b.probability - a.probability || (a.outcome < b.outcome ? -1 : 1));
 }
 
 function mends({ predictions, game }: Planner, belief: Belief, before: Stand, after: Stand): boolean {

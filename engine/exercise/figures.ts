@@ -21,18 +21,19 @@ export function measure(game: Game, answer: Pick<AnswerContent, 'faults'>, plann
 
 /**
  * The level of an exercise, 1 (first lesson) to 4 (hard), from what was measured. Points: 1 for more than four answers that cannot be
- * told apart at the start, 2 for more than ten; 1 for a best plan over 15 minutes, 2 over 35; 1 for each misleading display, at most
- * 2; 1 for what comes and goes; 2 for each further fault. Level 1 up to one point, 2 up to three, 3 up to five.
+ * told apart at the start, 2 for more than eight; 1 for a best plan over 15 minutes, 2 over 30, 3 over 45; 1 for each misleading
+ * display, at most 2; 2 for what comes and goes; 2 for each further fault. Level 1 up to one point, 2 with two, 3 up to four. Chosen so
+ * that levels order as the minutes do of somebody who always takes the cheapest step that can tell anything (tests/exercise/level).
  */
 export function levelOf(figures: Omit<ExerciseFigures, 'level'>): number {
   const { firstGroup, bestMinutes, misleading, intermittent, faults } = figures;
   const points =
-    (firstGroup > 10 ? 2 : firstGroup > 4 ? 1 : 0) +
-    (bestMinutes > 35 ? 2 : bestMinutes > 15 ? 1 : 0) +
+    (firstGroup > 8 ? 2 : firstGroup > 4 ? 1 : 0) +
+    [15, 30, 45].filter((minutes) => bestMinutes > minutes).length +
     Math.min(2, misleading) +
-    (intermittent ? 1 : 0) +
+    (intermittent ? 2 : 0) +
     2 * (faults - 1);
-  return points <= 1 ? 1 : points <= 3 ? 2 : points <= 5 ? 3 : 4;
+  return points <= 1 ? 1 : points <= 2 ? 2 : points <= 4 ? 3 : 4;
 }
 
 /** Displays that complain though neither their unit nor a link at it is at fault, and those of faulty units that say nothing. */

@@ -3,6 +3,7 @@ import type { AllowedStep, ExerciseContent, Fault, Intervention, Onset, SolvedBy
 import { itemKey } from '../simulation/index.ts';
 import { type Step, stateNeeded } from '../steps/index.ts';
 import type { Cabinet } from '../topology/index.ts';
+import { joinParts } from './suspects.ts';
 
 /** An allowed step, with its step as the engine names it. */
 export interface GameStep extends Omit<AllowedStep, 'step'> {
@@ -83,7 +84,7 @@ export function isIntermittent({ presence }: Fault): boolean {
 /** What must be named for a set of faults. */
 export function answerKey(faults: readonly Fault[], solved: SolvedBy): string {
   const keys = faults.map((fault) => (solved === 'place' ? placeKey(fault) : itemKey(fault)));
-  return [...new Set(keys)].sort().join(' + ');
+  return joinParts(keys);
 }
 
 /** The place where a person would work: a cable with its plugs and route, a unit with all that is in it. */

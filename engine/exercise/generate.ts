@@ -28,9 +28,12 @@ export interface GenerateWish {
 interface Recipe {
   readonly faults: readonly Fault[];
   readonly onset: ExerciseContent['onset'];
-  readonly displays: 'all' | 'none' | 'complaining';
+  readonly displays: Shown;
   readonly solved: SolvedBy;
 }
+
+/** Which displays are given: all, those that complain, those that complain of a loss (a dark one would tell too much), those beside the reported break. */
+type Shown = 'all' | 'none' | 'complaining' | 'losses' | 'beside';
 
 const mostTries = 24;
 
@@ -79,14 +82,8 @@ export function generateSet(
 function tryOnce(wish: GenerateWish, cabinet: Cabinet, kind: ExerciseKind, draws: Draws, attempt: number): Result<MadeExercise> | null {
   const recipe = recipeOf(kind, cabinet, draws);
   if (recipe === null) return null;
-  const { faults, onset, displays, solved } = recipe;
-  const shown = seenAtStart(cabinet, onset, faults).displays;
-  const known =
-    displays === 'all'
-      ? [...shown.keys()]
-      : displays === 'none'
-        ? []
-        : [...shown.values()].filter(({ meaning }) => meaning !== 'quiet').map(({ unit }) => unit);
+  const { faults, onset, solved } = recipe;
+  const known = knownDisplays(cabinet, recipe);
   const chain =
     cabinet.chains.find(({ units, links }) => faults.some((fault) => touches(fault, units, links)))?.id ?? cabinet.chains[0]?.id;
   const { name, task, lesson } = wish.texts[kind];
@@ -100,10 +97,33 @@ function tryOnce(wish: GenerateWish, cabinet: Cabinet, kind: ExerciseKind, draws
     onset,
     faults,
     seed: Math.floor(draws.next() * 2 ** 31),
-    known: { displays: known, reports: chain === undefined ? [] : [chain] },
+    known: { displays: [...known], reports: chain === undefined ? [] : [chain] },
     solved,
     generatedFrom: wish.seed,
   });
+}
+
+/** The units whose displays are given. */
+function knownDisplays(cabinet: Cabinet, { faults, onset, displays }: Recipe): readonly string[] {
+  const { displays: shown, reports } = seenAtStart(cabinet, onset, faults);
+  const all = [...shown.values()];
+  const unitsOf = (wanted: (meaning: string) => boolean) => all.filter(({ meaning }) => wanted(meaning)).map(({ unit }) => unit);
+  switch (displays) {
+    case 'all':
+      return unitsOf(() => true);
+    case 'none':
+      return [];
+    case 'complaining':
+      return unitsOf((meaning) => meaning !== 'quiet');
+    case 'losses':
+      return unitsOf((meaning) => meaning !== 'quiet' && meaning !== 'dark');
+    case 'beside':
+      return [...reports.values()].flatMap(({ chain, gap }) => {
+        if (gap === 'none') return [];
+        const { units = [] } = cabinet.chains.find(({ id }) => id === chain) ?? {};
+        return units.slice(Math.max(0, gap - 2), gap);
+      });
+  }
 }
 
 function touches(fault: Fault, units: readonly string[], links: readonly string[]): boolean {
@@ -119,49 +139,51 @@ function recipeOf(kind: ExerciseKind, cabinet: Cabinet, draws: Draws): Recipe | 
   const middle = draws.pick(chain.units.slice(1, -1)) ?? unit;
   const end = draws.next() < 0.5 ? 'upper' : 'lower';
   if (link === undefined || unit === undefined || middle === undefined) return null;
-  const one = (fault: Fault | undefined, rest: Partial<Recipe> = {}): Recipe | null =>
-    fault === undefined ? null : { faults: [fault], onset: 'while-running', displays: 'complaining', solved: 'place', ...rest };
+  // How exactly it must be named, and how much is known beforehand, makes most of the difference in difficulty.
+  const solved = draws.pick<SolvedBy>(['place', 'item']) ?? 'place';
+  const one = (fault: Fault | undefined, ...shown: readonly Shown[]): Recipe | null =>
+    fault === undefined ? null : { faults: [fault], onset: 'while-running', displays: draws.pick(shown) ?? 'complaining', solved };
   switch (kind) {
     case 'counting':
-      return one(draws.pick<Fault>([cut(link), { item: 'board', unit: middle, mode: 'up-port' }]), { displays: 'none' });
+      return one(draws.pick<Fault>([cut(link), { item: 'board', unit: middle, mode: 'up-port' }]), 'none');
     case 'neighbours':
-      return one(draws.pick<Fault>([cut(link), { item: 'plug', link, end, mode: 'loose' }, { item: 'plug', link, end, mode: 'fouled' }]), {
-        displays: 'all',
-      });
+      return one(
+        draws.pick<Fault>([cut(link), { item: 'plug', link, end, mode: 'loose' }, { item: 'plug', link, end, mode: 'fouled' }]),
+        'all',
+        'complaining',
+      );
     case 'quiet-unit':
-      return one({ item: 'board', unit: middle, mode: 'dead-lit' }, { displays: 'none' });
+      return one({ item: 'board', unit: middle, mode: 'dead-lit' }, 'none', 'complaining');
     case 'first-hop':
-      return one(firstHop(chain, draws), { displays: 'all' });
+      return one(firstHop(chain, draws), 'all', 'complaining', 'none');
     case 'one-fibre':
-      return one({ item: 'cable', link, mode: draws.next() < 0.5 ? 'outbound-cut' : 'return-cut' }, { solved: 'item', displays: 'all' });
+      return named('item', one({ item: 'cable', link, mode: draws.next() < 0.5 ? 'outbound-cut' : 'return-cut' }, 'all', 'complaining'));
     case 'power':
-      return one(powerFault(cabinet, unit, draws), { solved: 'item' });
+      return named('item', one(powerFault(cabinet, unit, draws), 'none', 'losses'));
     case 'do-not-switch-off':
       return one(
         draws.pick<Fault>([
           { item: 'board', unit: middle, mode: 'down-rx' },
           { item: 'board', unit: middle, mode: 'up-tx' },
         ]),
-        {
-          displays: 'none',
-        },
+        'none',
       );
     case 'two-faults': {
       const other = draws.pick(chain.links.filter((id) => Math.abs(chain.links.indexOf(id) - chain.links.indexOf(link)) > 1));
-      return other === undefined
+      const first = one(cut(link), 'all', 'beside');
+      return other === undefined || first === null
         ? null
-        : {
-            faults: [cut(link), { item: 'plug', link: other, end, mode: 'loose' }],
-            onset: 'while-running',
-            displays: 'all',
-            solved: 'mended',
-          };
+        : { ...first, faults: [...first.faults, { item: 'plug', link: other, end, mode: 'loose' }], solved: 'mended' };
     }
     case 'intermittent':
-      return one({ item: 'plug', link, end, mode: 'loose', presence: 'intermittent' }, { displays: 'all', solved: 'mended' });
+      return named('mended', one({ item: 'plug', link, end, mode: 'loose', presence: 'intermittent' }, 'all', 'complaining'));
     case 'place':
-      return one({ item: 'route', link, mode: 'kinked' }, { displays: 'all', solved: 'mended' });
+      return named('mended', one({ item: 'route', link, mode: 'kinked' }, 'all', 'complaining'));
   }
+}
+
+function named(solved: SolvedBy, recipe: Recipe | null): Recipe | null {
+  return recipe === null ? null : { ...recipe, solved };
 }
 
 function cut(link: string): Fault {

@@ -3,7 +3,7 @@ export { Planner, type StepWorth } from './bestPlan.ts';
 export { checkAnswer, openExercise } from './checkExercise.ts';
 export { checksum } from './checksum.ts';
 export { type ClassRow, classCsv, classTable } from './classTable.ts';
-export { type Debrief, type DebriefStep, debrief, type Judgement, type PlanStep, type Share } from './debrief.ts';
+export { type Debrief, type DebriefStep, debrief, type Judgement, type PlanStep, type Share, type Told } from './debrief.ts';
 export { measure } from './figures.ts';
 export { type Game, type GameStep, type Stand, stepMinutes, whyNot } from './game.ts';
 export { generateExercise, generateSet, type KindText, type KindTexts } from './generate.ts';
@@ -12,4 +12,5 @@ export { type ExerciseWish, type MadeExercise, makeExercise, type Proposal, type
 export { type Play, type PlayEnd, type PlayedStep, play, type RefusedMove, startPlay } from './play.ts';
 export { checkResult, isSameResult, makeResult } from './result.ts';
 export { asksCautions, cautionsOf } from './safety.ts';
+export { joinParts, partsOf, suspectsOf } from './suspects.ts';
 export { thinkableOutcomes } from './thinkable.ts';

@@ -18,6 +18,7 @@ import {
 import { isMended, Predictions, seenOutcome } from './outcomes.ts';
 import { draw } from './random.ts';
 import { findUnsafe } from './safety.ts';
+import { partsOf, suspectsOf } from './suspects.ts';
 import { thinkableOutcomes } from './thinkable.ts';
 
 /** One step taken: what it showed, what it cost, what was said beforehand. Nothing in it tells more than was paid for. */
@@ -84,7 +85,7 @@ function makeMove(game: Game, answer: AnswerContent, state: Play, move: Exercise
     }
     case 'name':
       if (game.exercise.solved === 'mended') return refuse('not-asked');
-      if (!game.possible.some((one) => one.answer === move.answer)) return refuse('unknown-answer');
+      if (!partsOf(move.answer).every((part) => suspectsOf(game).includes(part))) return refuse('unknown-answer');
       return { ...state, named: move.answer, end: move.answer === answerKey(answer.faults, game.exercise.solved) ? 'solved' : 'wrong' };
     case 'hand-over':
       if (game.exercise.solved !== 'mended') return refuse('not-asked');
@@ -126,7 +127,7 @@ function takeStep(
     outcome,
     minutes,
     until,
-    suspects: move.suspects.filter((suspect) => game.possible.some(({ answer: one }) => one === suspect)),
+    suspects: move.suspects.filter((suspect) => partsOf(suspect).every((part) => suspectsOf(game).includes(part))),
     predicted,
     predictedRight: predicted === null ? null : predicted === outcome,
     unsafe: findUnsafe(game, state.stand, step, move.heeded),

@@ -1,4 +1,4 @@
-import type { Judgement, KindText, PlayEnd, RefusedMove } from '../exercise/index.ts';
+import type { KindText, PlayEnd, RefusedMove } from '../exercise/index.ts';
 import type { ExerciseKind, Fault, SolvedBy, UnsafeKind } from '../schema/index.ts';
 import type { Topology } from '../topology/index.ts';
 import { wordItem } from './faults.ts';
@@ -84,12 +84,6 @@ export const playEndWords: { readonly [P in PlayEnd]: Term } = {
   'given-up': { label: 'Given up', meaning: 'the answer was asked for' },
   'out-of-time': { label: 'Out of time', meaning: 'the minutes that were allowed are used up' },
   'out-of-steps': { label: 'Out of steps', meaning: 'the steps that were allowed are used up' },
-};
-
-export const judgementWords: { readonly [J in Judgement]: Term } = {
-  best: { label: 'best', meaning: 'nothing would have been better' },
-  'as-good': { label: 'as good', meaning: 'within a tenth or two minutes of the best' },
-  worse: { label: 'dearer', meaning: 'another step would have been better' },
 };
 
 export const refusedWords: { readonly [R in RefusedMove['why']]: string } = {

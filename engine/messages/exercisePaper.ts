@@ -63,6 +63,7 @@ export const exercisePaperWords = {
     cost: 'Cost',
     better: 'Better choice',
   },
+  waysLeft: (before: number, after: number) => `${wordNumber(before)} → ${wordNumber(after)} possible`,
   noPrediction: 'nothing',
   predicted: (outcome: string, right: boolean) => `${outcome}: ${right ? 'right' : 'not so'}`,
   suspected: (names: string) => `suspected: ${names}`,

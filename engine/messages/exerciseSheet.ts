@@ -2,11 +2,11 @@ import type { ClassRow, Game, GameStep } from '../exercise/index.ts';
 import type { DisplayMeaning } from '../schema/index.ts';
 import { wordCircumstance } from './circumstances.ts';
 import { wordGap } from './explanations.ts';
-import type { Names } from './names.ts';
+import { makeNames, type Names } from './names.ts';
 import { startSentence } from './numbers.ts';
 import { wordNumber, wordPrice } from './quantities.ts';
 import { wordStep, wordStepOutcome } from './steps.ts';
-import { meaningWords } from './words.ts';
+import { meaningWords, unitKindWords } from './words.ts';
 
 /** Heads of the table of a class; also the head of its CSV. */
 export const classHeads: { readonly [K in keyof ClassRow]: string } = {
@@ -31,6 +31,7 @@ export const exerciseWords = {
   allowed: 'What may be done',
   possible: 'One of these is the answer',
   possibleMended: 'One of these is wrong',
+  possibleSeveral: 'One or several of these are wrong',
   answer: 'Answer',
   plan: 'Best plan',
   lesson: 'What to take home',
@@ -44,6 +45,7 @@ export const exerciseWords = {
   write: 'Before each step: whom do you suspect, and what will it show?',
   powerCycle: 'Switch off and on again',
   report: (gap: string) => `the control reports a break ${gap}`,
+  noBreak: 'the control reaches all units',
   holds: 'can be played, and its answer can be found out',
   closed: 'can be played; its answer was not looked at, because the seal stays closed without the passphrase',
   printed: (title: string, file: string) => `${title}: written to ${file}.`,
@@ -51,6 +53,28 @@ export const exerciseWords = {
   yes: 'yes',
   no: 'no',
 } as const;
+
+/**
+ * How things are called while an exercise is played. Where counting is what is to be learned, the control says ordinals alone, as it
+ * does at the machine, and no unit bears its ordinal.
+ */
+export function namesForPlay({ exercise, cabinet }: Pick<Game, 'exercise' | 'cabinet'>): Names {
+  const names = makeNames(cabinet);
+  if (exercise.kind !== 'counting') return names;
+  const unitAt = (chain: string, at: number) => cabinet.chains.find(({ id }) => id === chain)?.units[at - 1];
+  const kindOf = (unit: string) => [...cabinet.units.values()].find(({ id }) => id === unit)?.kind;
+  return {
+    ...names,
+    ordinal: (unit) => unitKindWords[kindOf(unit) ?? 'servo-drive'],
+    position: (chain, at) => names.ordinal(unitAt(chain, at) ?? '') || names.position(chain, at),
+  };
+}
+
+/** Over the list of what may be wrong. */
+export function wordPossible({ exercise, possible }: Pick<Game, 'exercise' | 'possible'>): string {
+  if (possible.some(({ faults }) => faults.length > 1)) return exerciseWords.possibleSeveral;
+  return exercise.solved === 'mended' ? exerciseWords.possibleMended : exerciseWords.possible;
+}
 
 /** A step of an exercise, as a line of a list. */
 export function wordExerciseStep(names: Names, { step }: GameStep): string {
@@ -66,7 +90,7 @@ export function wordExerciseOutcome(names: Names, { step }: GameStep, outcome: s
 export function wordGiven(names: Names, { exercise }: Game): readonly string[] {
   return [
     ...(exercise.given.reports ?? []).map(({ chain, gap }) =>
-      startSentence(`${names.chain(chain)}: ${exerciseWords.report(wordGap(names, chain, gap))}`),
+      startSentence(`${names.chain(chain)}: ${gap === 'none' ? exerciseWords.noBreak : exerciseWords.report(wordGap(names, chain, gap))}`),
     ),
     ...(exercise.given.displays ?? []).map(({ unit, meaning }) => `${names.unit(unit)}: ${meaningWords[meaning as DisplayMeaning].label}`),
     ...(exercise.given.circumstances ?? []).map((one) => startSentence(wordCircumstance(names, one))),

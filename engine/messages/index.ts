@@ -14,6 +14,7 @@ export {
   statements,
 } from './commandLine.ts';
 export { type ChangeWords, type ComparedSide, changeKindWords, comparisonWords, wordChange } from './comparison.ts';
+export { debriefWords, wordLookedBack, wordNeeded, wordRuledOut } from './debrief.ts';
 export {
   cannotTellApart,
   feedsNotDocumented,
@@ -34,7 +35,6 @@ export { drawWords } from './draw.ts';
 export { editWords } from './edit.ts';
 export {
   exerciseKindTexts,
-  judgementWords,
   playEndWords,
   refusedWords,
   sealSays,
@@ -43,7 +43,15 @@ export {
   wordAnswerKey,
 } from './exercise.ts';
 export { exercisePaperWords } from './exercisePaper.ts';
-export { classHeads, exerciseWords, wordExerciseOutcome, wordExerciseStep, wordGiven } from './exerciseSheet.ts';
+export {
+  classHeads,
+  exerciseWords,
+  namesForPlay,
+  wordExerciseOutcome,
+  wordExerciseStep,
+  wordGiven,
+  wordPossible,
+} from './exerciseSheet.ts';
 export {
   confirmedWords,
   experienceWords,

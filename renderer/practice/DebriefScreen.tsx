@@ -2,8 +2,8 @@ import { useState } from 'react';
 import { useStore } from 'zustand';
 import { type Debrief, type DebriefStep, type Game, makeResult, type PlanStep, type Share } from '../../engine/exercise/index.ts';
 import {
+  debriefWords,
   exercisePaperWords,
-  judgementWords,
   makeNames,
   type Names,
   playEndWords,
@@ -14,10 +14,14 @@ import {
   wordAnswerKey,
   wordExerciseOutcome,
   wordExerciseStep,
-  wordList,
+  wordLookedBack,
+  wordNeeded,
   wordProbability,
+  wordRuledOut,
 } from '../../engine/messages/index.ts';
+import { Words } from '../marks/Words.tsx';
 import { useDispatch } from '../state/useWorkbench.ts';
+import { ProjectorButton } from './ProjectorButton.tsx';
 import { leaveExercise, makePaper, mayGoOn, nextExercise, practiceStore, startExercise } from './practiceStore.ts';
 
 interface Parts {
@@ -37,9 +41,11 @@ export function DebriefScreen() {
     <div className="practice-debrief">
       <header>
         <div>
-          <h1>{practiceWords.verdict(playEndWords[debrief.end].label, answer)}</h1>
+          <h1>
+            <Words>{practiceWords.verdict(playEndWords[debrief.end].label, answer)}</Words>
+          </h1>
           <p>
-            {practiceWords.needed(debrief.minutes, debrief.planMinutes)} {!debrief.exact && practiceWords.notProved} {debrief.story}
+            {wordNeeded(debrief)} {!debrief.exact && practiceWords.notProved} <Words>{debrief.story ?? ''}</Words>
           </p>
         </div>
         <Actions game={game} debrief={debrief} />
@@ -76,6 +82,8 @@ export function DebriefScreen() {
             <StepLine key={one.until} game={game} names={names} one={one} />
           ))}
         </ol>
+        <h2>{debriefWords.planSteps}</h2>
+        <PlanLines game={game} debrief={debrief} names={names} />
       </section>
     </div>
   );
@@ -83,11 +91,19 @@ export function DebriefScreen() {
 
 function Actions({ game, debrief }: Omit<Parts, 'names'>) {
   const [code, setCode] = useState('');
+  const [savedCode, setSavedCode] = useState('');
+  const [leaving, setLeaving] = useState<(() => void) | null>(null);
+  // Somebody typed a code, so he means to save.
+  const leave = (deed: () => void) => (code.trim() === savedCode ? deed() : setLeaving(() => deed));
   const { moves, startedAt, endedAt } = useStore(practiceStore);
   const dispatch = useDispatch();
   const save = () => {
     const head = { code, startedAt: new Date(startedAt).toISOString(), seconds: Math.round((endedAt - startedAt) / 1000) };
-    dispatch('save-result', { result: makeResult(game.exercise, moves, debrief, head) });
+    const onSaved = () => {
+      setSavedCode(code.trim());
+      setLeaving(null);
+    };
+    dispatch('save-result', { result: makeResult(game.exercise, moves, debrief, head), onSaved });
   };
   const print = async () => {
     const { bytes } = await makePaper({ kind: 'debrief-paper', moves, code }, 'pdf', new Date());
@@ -104,14 +120,23 @@ function Actions({ game, debrief }: Omit<Parts, 'names'>) {
       <button type="button" className="button" onClick={() => void print()}>
         {practiceWords.printDebrief}
       </button>
-      <button type="button" className="button" onClick={() => startExercise(game.exercise)}>
+      <button type="button" className="button" onClick={() => leave(() => startExercise(game.exercise))}>
         {practiceWords.again}
       </button>
-      <button type="button" className="button" onClick={leaveExercise}>
+      <button type="button" className="button" onClick={() => leave(leaveExercise)}>
         {practiceWords.back}
       </button>
+      <ProjectorButton />
+      {leaving !== null && (
+        <p role="alert" className="practice-leaving">
+          <b>{debriefWords.notSaved}</b>
+          <button type="button" className="button small" onClick={leaving}>
+            {debriefWords.leave}
+          </button>
+        </p>
+      )}
       {mayGoOn() && (
-        <button type="button" className="button primary" onClick={nextExercise}>
+        <button type="button" className="button primary" onClick={() => leave(nextExercise)}>
           {windowTexts.commands.practiceNext}
         </button>
       )}
@@ -120,37 +145,57 @@ function Actions({ game, debrief }: Omit<Parts, 'names'>) {
 }
 
 function StepLine({ game, names, one }: { readonly game: Game; readonly names: Names; readonly one: DebriefStep }) {
-  const stepOf = (id: string | null) => game.steps.find((step) => step.id === id);
-  const step = stepOf(one.step);
-  const better = stepOf(one.better);
+  const step = game.steps.find(({ id }) => id === one.step);
   if (step === undefined) return null;
-  const [top] = one.after;
-  const before = one.before.find(({ answer }) => answer === top?.answer)?.share ?? 0;
+  const { told, predicted, choice } = wordLookedBack(names, game, one);
   return (
     <li>
-      <b>
-        {wordExerciseStep(names, step)}: {wordExerciseOutcome(names, step, one.outcome)}
-      </b>{' '}
-      <span className="practice-minutes">{practiceWords.minutes(one.minutes)}</span>
-      <br />
-      {top !== undefined &&
-        practiceWords.fromTo(wordAnswerKey(names, game.cabinet, top.answer), wordProbability(before), wordProbability(top.share))}
-      .{' '}
-      {practiceWords.couldTell(
-        wordList(
-          one.couldTell.map(({ outcome }) => wordExerciseOutcome(names, step, outcome)),
-          'or',
-        ),
-      )}{' '}
-      {one.predicted !== null && practiceWords.predicted(wordExerciseOutcome(names, step, one.predicted), one.predictedRight === true)}{' '}
-      <i>{startSentence(judgementWords[one.judgement].meaning)}.</i>{' '}
-      {one.judgement === 'worse' && better !== undefined && practiceWords.better(wordExerciseStep(names, better))}
+      <p className="practice-looked-head">
+        <b>
+          <Words>{`${wordExerciseStep(names, step)}: ${wordExerciseOutcome(names, step, one.outcome)}`}</Words>
+        </b>
+        <span className="practice-minutes">{practiceWords.minutes(one.minutes)}</span>
+      </p>
+      {[told, predicted].filter(Boolean).map((line) => (
+        <p key={line}>
+          <Words>{line}</Words>
+        </p>
+      ))}
+      <p className="practice-choice" data-judgement={one.judgement}>
+        <Words>{choice}</Words>
+      </p>
       {one.unsafe.map((kind) => (
         <strong key={kind} className="practice-unsafe">
-          ⚠ {unsafeWords[kind].label}
+          ⚠ {unsafeWords[kind].label}: {unsafeWords[kind].meaning}
         </strong>
       ))}
     </li>
+  );
+}
+
+/** The best plan, with what each of its steps told. */
+function PlanLines({ game, debrief, names }: Parts) {
+  const { plan, start } = debrief;
+  if (plan.length === 0) return <p>{debriefWords.noPlan}</p>;
+  return (
+    <ol className="practice-looked">
+      {plan.map((one, index) => {
+        const step = game.steps.find(({ id }) => id === one.step);
+        return step === undefined ? null : (
+          <li key={one.until}>
+            <p className="practice-looked-head">
+              <b>
+                <Words>{`${wordExerciseStep(names, step)}: ${wordExerciseOutcome(names, step, one.outcome)}`}</Words>
+              </b>
+              <span className="practice-minutes">{practiceWords.minutes(one.minutes)}</span>
+            </p>
+            <p>
+              <Words>{wordRuledOut(names, game, plan[index - 1]?.after ?? start, one.after)}</Words>
+            </p>
+          </li>
+        );
+      })}
+    </ol>
   );
 }
 

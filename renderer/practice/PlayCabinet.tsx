@@ -15,10 +15,12 @@ interface PlayCabinetProps {
 export function PlayCabinet({ game, play, names }: PlayCabinetProps) {
   const shown = shownOf(game, play);
   const { chains, supplies, offChain, orphans } = game.cabinet;
+  // Of many units each is a line of few: what it is, and what its display is known to say.
+  const isDense = chains.reduce((sum, { units }) => sum + units.length, 0) > mostAtLarge;
   const apart = [...supplies, ...offChain, ...orphans];
   const unit = (id: UnitId) => <Unit unit={id} meaning={shown.get(id)} game={game} names={names} />;
   return (
-    <>
+    <div className={isDense ? 'practice-dense' : undefined}>
       {chains.map(({ id, units, links }) => (
         <section key={id} aria-label={names.chain(id)}>
           <h3 className="practice-chain-name">{names.chain(id)}</h3>
@@ -45,9 +47,12 @@ export function PlayCabinet({ game, play, names }: PlayCabinetProps) {
           </ul>
         </section>
       )}
-    </>
+    </div>
   );
 }
+
+/** More units than this are drawn small: a screen of them must be seen at once. */
+const mostAtLarge = 16;
 
 /** The upper cable of a unit, as its two fibres with their directions. */
 function Cable({ link, names }: { readonly link: LinkId | undefined; readonly names: Names }) {

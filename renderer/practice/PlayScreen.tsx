@@ -1,19 +1,31 @@
 import { useState } from 'react';
 import { useStore } from 'zustand';
-import { asksCautions, type Game, type Play, stepMinutes, thinkableOutcomes, whyNot } from '../../engine/exercise/index.ts';
+import {
+  asksCautions,
+  type Game,
+  joinParts,
+  type Play,
+  partsOf,
+  stepMinutes,
+  suspectsOf,
+  thinkableOutcomes,
+  whyNot,
+} from '../../engine/exercise/index.ts';
 import {
   cautionWords,
   exerciseWords,
-  makeNames,
   type Names,
+  namesForPlay,
   practiceWords,
   refusedWords,
   wordAnswerKey,
   wordExerciseOutcome,
   wordExerciseStep,
   wordGiven,
+  wordPossible,
 } from '../../engine/messages/index.ts';
 import { PlayCabinet } from './PlayCabinet.tsx';
+import { ProjectorButton } from './ProjectorButton.tsx';
 import { leaveExercise, makeMove, practiceStore } from './practiceStore.ts';
 
 /** The play: what is known on the left, what can be done on the right. Only what was paid for is shown. */
@@ -21,7 +33,7 @@ export function PlayScreen() {
   const game = useStore(practiceStore, (state) => state.game);
   const play = useStore(practiceStore, (state) => state.play);
   if (game === null || play === null) return null;
-  const names = makeNames(game.cabinet);
+  const names = namesForPlay(game);
   return (
     <div className="practice-play">
       <section className="practice-known">
@@ -100,13 +112,17 @@ const cautionCodes = [
   'esd',
 ] as const;
 
+/** More outcomes than this are chosen from a list that unfolds. */
+const mostInSight = 10;
+
 function NextStep({ game, play, names }: Parts) {
   const [chosen, setChosen] = useState<string | null>(null);
   const [suspects, setSuspects] = useState<readonly string[]>([]);
   const [predicted, setPredicted] = useState<string | null>(null);
   const [heeded, setHeeded] = useState<readonly string[]>([]);
   const step = game.steps.find(({ id }) => id === chosen);
-  const answers = [...new Set(game.possible.map(({ answer }) => answer))];
+  const answers = suspectsOf(game);
+  const outcomes = step === undefined ? [] : thinkableOutcomes(game, step);
   const isReady = step !== undefined && suspects.length > 0 && predicted !== null;
   const toggle = (list: readonly string[], one: string) => (list.includes(one) ? list.filter((other) => other !== one) : [...list, one]);
   return (
@@ -118,6 +134,7 @@ function NextStep({ game, play, names }: Parts) {
     >
       <fieldset className="practice-answers">
         <legend>{practiceWords.suspects}</legend>
+        {game.possible.some(({ faults }) => faults.length > 1) && <p className="practice-small">{wordPossible(game)}.</p>}
         {answers.map((answer) => (
           <label key={answer}>
             <input type="checkbox" checked={suspects.includes(answer)} onChange={() => setSuspects(toggle(suspects, answer))} />
@@ -147,10 +164,23 @@ function NextStep({ game, play, names }: Parts) {
           );
         })}
       </fieldset>
-      {step !== undefined && (
+      {step !== undefined && outcomes.length > mostInSight && (
+        <label className="practice-predict">
+          {practiceWords.predict}{' '}
+          <select value={predicted ?? ''} onChange={({ target }) => setPredicted(target.value === '' ? null : target.value)}>
+            <option value="">{practiceWords.chooseAnswer}</option>
+            {outcomes.map((outcome) => (
+              <option key={outcome} value={outcome}>
+                {wordExerciseOutcome(names, step, outcome)}
+              </option>
+            ))}
+          </select>
+        </label>
+      )}
+      {step !== undefined && outcomes.length <= mostInSight && (
         <fieldset className="practice-row">
           <legend>{practiceWords.predict}</legend>
-          {thinkableOutcomes(game, step).map((outcome) => (
+          {outcomes.map((outcome) => (
             <label key={outcome}>
               <input type="radio" name="outcome" checked={predicted === outcome} onChange={() => setPredicted(outcome)} />
               {wordExerciseOutcome(names, step, outcome)}
@@ -178,8 +208,10 @@ function NextStep({ game, play, names }: Parts) {
 }
 
 function Finish({ game, play, names }: Parts) {
-  const [answer, setAnswer] = useState('');
-  const answers = [...new Set(game.possible.map((one) => one.answer))];
+  const [parts, setParts] = useState<readonly string[]>([]);
+  const answers = suspectsOf(game);
+  const most = Math.max(...game.possible.map((one) => partsOf(one.answer).length));
+  const answer = joinParts(parts.filter((part) => part !== ''));
   const hint = game.exercise.hints?.[play.hints.length];
   return (
     <div className="practice-finish">
@@ -189,17 +221,24 @@ function Finish({ game, play, names }: Parts) {
         </button>
       ) : (
         <>
-          <label>
-            {practiceWords.answer}{' '}
-            <select value={answer} onChange={(event) => setAnswer(event.target.value)}>
-              <option value="">{practiceWords.chooseAnswer}</option>
-              {answers.map((one) => (
-                <option key={one} value={one}>
-                  {wordAnswerKey(names, game.cabinet, one)}
-                </option>
-              ))}
-            </select>
-          </label>
+          {Array.from({ length: most }, (_, index) => index).map((index) => (
+            <label key={index}>
+              {practiceWords.answerPart(index)}{' '}
+              <select
+                value={parts[index] ?? ''}
+                onChange={({ target }) =>
+                  setParts(Array.from({ length: most }, (_, at) => (at === index ? target.value : (parts[at] ?? ''))))
+                }
+              >
+                <option value="">{practiceWords.chooseAnswer}</option>
+                {answers.map((one) => (
+                  <option key={one} value={one}>
+                    {wordAnswerKey(names, game.cabinet, one)}
+                  </option>
+                ))}
+              </select>
+            </label>
+          ))}
           <button type="button" className="button" disabled={answer === ''} onClick={() => makeMove({ do: 'name', answer })}>
             {practiceWords.name}
           </button>
@@ -216,6 +255,7 @@ function Finish({ game, play, names }: Parts) {
       <button type="button" className="button" onClick={leaveExercise}>
         {practiceWords.back}
       </button>
+      <ProjectorButton />
       <p className="practice-small">
         {exerciseWords.changes(game.exercise.times.openMinutes, game.exercise.times.isolateMinutes, game.exercise.times.bootMinutes)}
       </p>

@@ -6,7 +6,6 @@ import {
   sealSays,
   solvedWords,
   startSentence,
-  windowTexts,
   wordFigures,
   wordLevel,
   wordProblem,
@@ -20,6 +19,7 @@ import { MakeScreen } from './MakeScreen.tsx';
 import { PlayScreen } from './PlayScreen.tsx';
 import { PracticeTabs } from './PracticeTabs.tsx';
 import { PrintScreen } from './PrintScreen.tsx';
+import { ProjectorButton } from './ProjectorButton.tsx';
 import {
   choosePrint,
   forgetLeft,
@@ -39,7 +39,6 @@ export function PracticeWorkspace() {
   const screen = useApp((state) => state.practice);
   // For a whole class before one screen, which decides together.
   const isLarge = useApp((state) => state.practiceLarge);
-  const dispatch = useDispatch();
   useEffect(() => {
     void loadReady();
   }, []);
@@ -57,16 +56,6 @@ export function PracticeWorkspace() {
       aria-label={practiceWords.region}
     >
       <FocusHere key={screen} />
-      {screen === 'exercises' && (
-        <button
-          type="button"
-          className="button small practice-projector"
-          aria-pressed={isLarge}
-          onClick={() => dispatch('practice-projector')}
-        >
-          {windowTexts.commands.practiceProjector}
-        </button>
-      )}
       {(screen !== 'exercises' || phase === 'list') && <PracticeTabs />}
       {screen === 'make' && <MakeScreen />}
       {screen === 'generate' && <GenerateScreen />}
@@ -111,9 +100,12 @@ function ExerciseList() {
           <h1>{practiceWords.title}</h1>
           <p>{practiceWords.intro}</p>
         </div>
-        <button type="button" className="button" onClick={() => dispatch('open-file')}>
-          {practiceWords.open}
-        </button>
+        <p className="practice-buttons">
+          <ProjectorButton />
+          <button type="button" className="button" onClick={() => dispatch('open-file')}>
+            {practiceWords.open}
+          </button>
+        </p>
       </header>
       <Left />
       <h2>{practiceWords.ready}</h2>

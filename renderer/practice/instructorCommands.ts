@@ -44,12 +44,13 @@ export const instructorCommands = {
     run: ({ practiceLarge }) => ({ practiceLarge: !practiceLarge }),
   }),
 
-  'save-result': effectCommand<{ readonly result: ResultContent }>({
+  'save-result': effectCommand<{ readonly result: ResultContent; readonly onSaved: () => void }>({
     label: 'saveResult',
     isEnabled: unlessAsked,
-    run: async ({ files }, { result }) => {
+    run: async ({ files }, { result, onSaved }) => {
       const content = new TextEncoder().encode(serializeResult(result));
-      await files.saveApart(makeFileName(`${result.name} ${result.code}`, '.result.json', 'result'), content);
+      const name = await files.saveApart(makeFileName(`${result.name} ${result.code}`, '.result.json', 'result'), content);
+      if (name !== null) onSaved();
     },
   }),
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { debrief, makeExercise, play, proposeExercise } from '../../engine/exercise/index.ts';
-import { wordProblem } from '../../engine/messages/index.ts';
+import { debrief, joinParts, makeExercise, play, proposeExercise, suspectsOf } from '../../engine/exercise/index.ts';
+import { namesForPlay, wordExerciseOutcome, wordProblem } from '../../engine/messages/index.ts';
 import type { ExerciseMove } from '../../engine/schema/index.ts';
 import { schoolCabinet } from '../samples/schoolCabinet.ts';
 import { readyGame } from './readyGames.ts';
@@ -65,6 +65,28 @@ describe('a play', () => {
     const before = play(game, answer, [step('s5')]).steps[0]?.outcome;
     const after = play(game, answer, [step('s6'), step('s5')]).steps[1]?.outcome;
     expect([before, after]).toEqual(['upstream-loss', 'quiet']);
+  });
+
+  it('should take single things as suspects where several may be wrong, and any of them as an answer', () => {
+    const { game, answer } = readyGame('two-faults');
+    const suspects = suspectsOf(game);
+    expect(suspects).toEqual([...suspects].sort());
+    expect(suspects.some((one) => one.includes(' + '))).toBe(false);
+    const named = { ...game, exercise: { ...game.exercise, solved: 'item' as const } };
+    const said = play(named, answer, [step('s1', { suspects: ['cable/WH2', 'moon'] }), { do: 'name', answer: 'cable/WH2 + cable/WH6' }]);
+    expect(said).toMatchObject({ end: 'wrong', refused: [], steps: [{ suspects: ['cable/WH2'] }] });
+    expect(play(named, answer, [{ do: 'name', answer: joinParts(['plug/WH6/upper', 'cable/WH2']) }]).end).toBe('solved');
+    expect(play(named, answer, [{ do: 'name', answer: 'cable/WH2 + moon' }]).refused).toMatchObject([{ why: 'unknown-answer' }]);
+  });
+
+  it('should leave counting to who is to learn it: no ordinal at a unit, no designation in a report', () => {
+    const { game } = readyGame('counting');
+    const names = namesForPlay(game);
+    const [report] = game.steps;
+    expect(report && wordExerciseOutcome(names, report, '4')).toBe('between encoder interface 1 and drive 3');
+    expect(report && wordExerciseOutcome(names, report, '1')).toBe('between -KE1 and drive 1');
+    expect(names.ordinal('TB3')).toBe('servo drive');
+    expect(namesForPlay(readyGame('neighbours').game).ordinal('TB3')).toBe('drive 3');
   });
 
   it('should stop when the time is used up', () => {

@@ -1,9 +1,10 @@
-import { type ClassRow, debrief, type Game } from '../../exercise/index.ts';
+import { type ClassRow, debrief, type Game, suspectsOf } from '../../exercise/index.ts';
 import {
   classHeads,
   exerciseWords,
   makeNames,
   type Names,
+  namesForPlay,
   solvedWords,
   startSentence,
   wordAnswerKey,
@@ -11,6 +12,7 @@ import {
   wordExerciseStep,
   wordFaultClause,
   wordGiven,
+  wordPossible,
 } from '../../messages/index.ts';
 import type { AnswerContent } from '../../schema/index.ts';
 import { formatTable } from '../table.ts';
@@ -24,7 +26,7 @@ interface Wanted {
 
 /** An exercise on paper, or what a check of it found; with the answer where it is wanted and the seal was opened. */
 export function formatExercise(game: Game, answer: AnswerContent | null, { as, withAnswer, columns }: Wanted): string {
-  const names = makeNames(game.cabinet);
+  const names = namesForPlay(game);
   const { exercise } = game;
   const { figures } = exercise;
   const level = figures === undefined ? '' : `, ${exerciseWords.level(figures.level)}`;
@@ -47,8 +49,8 @@ export function formatExercise(game: Game, answer: AnswerContent | null, { as, w
     section(exerciseWords.known, wordGiven(names, game), columns),
     section(exerciseWords.asked, [solvedWords[exercise.solved].meaning], columns),
     section(
-      exercise.solved === 'mended' ? exerciseWords.possibleMended : exerciseWords.possible,
-      [...new Set(game.possible.map((one) => one.answer))].map((key) => wordAnswerKey(names, game.cabinet, key)),
+      wordPossible(game),
+      suspectsOf(game).map((key) => wordAnswerKey(names, game.cabinet, key)),
       columns,
     ),
     `\n${exerciseWords.allowed}\n`,
@@ -62,7 +64,7 @@ export function formatExercise(game: Game, answer: AnswerContent | null, { as, w
       .slice(2)
       .join('\n'),
     paragraph(exerciseWords.write, columns),
-    withAnswer && answer !== null ? answerSheet(game, answer, names, columns) : '',
+    withAnswer && answer !== null ? answerSheet(game, answer, makeNames(game.cabinet), columns) : '',
   ].join('');
 }
 
