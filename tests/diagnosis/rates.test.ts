@@ -116,3 +116,37 @@ describe('the default rates', () => {
     expect(names).toContain('cable cut');
   });
 });
+
+describe('what is searched', () => {
+  it('should hold wiring mistakes only as long as nothing was seen while the machine ran', () => {
+    const wiring = (onset: 'while-running' | 'at-power-up') =>
+      diagnose(cabinet, { snapshots: [{ onset, halted: true }] }, { keep: 50_000 }).hypotheses.some(({ faults }) =>
+        faults.some(({ fault }) => fault.item === 'wiring' || fault.mode === 'fibres-crossed'),
+      );
+    expect(wiring('at-power-up')).toBe(true);
+    expect(wiring('while-running')).toBe(false);
+  });
+
+  // Domain section 6 without evidence, where L is 1: R / (Z + R), with Z + R = ∏ over items (1 + Σ of the odds of its modes).
+  it('should tell how much probability may lie with three faults and more', () => {
+    const diagnosis = diagnose(cabinet, { snapshots: [], daysSinceWhole: 40 * daysPerYear }, { keep: 50_000 });
+    const broken = diagnosis.hypotheses.filter(({ faults }) => faults.length > 0);
+    const visited = broken.reduce((sum, { priorOdds }) => sum + priorOdds, 1);
+    const items = new Map<string, Map<string, number>>();
+    for (const { faults, priorOdds } of broken) {
+      const [{ fault, item } = { fault: null, item: '' }, second] = faults;
+      if (fault === null || second !== undefined) continue;
+      const part = fault.item === 'cable' ? (/^(outbound|return)/.exec(fault.mode)?.[0] ?? 'whole') : 'whole';
+      const parts = items.get(item) ?? new Map<string, number>();
+      items.set(item, parts.set(part, (parts.get(part) ?? 0) + priorOdds));
+    }
+    // Each fibre of a cable may have a mode of its own, where the whole cable has none.
+    const ways = (parts: ReadonlyMap<string, number>) => {
+      const [whole, outbound, back] = ['whole', 'outbound', 'return'].map((part) => parts.get(part) ?? 0);
+      return (whole ?? 0) + (1 + (outbound ?? 0)) * (1 + (back ?? 0));
+    };
+    const all = [...items.values()].reduce((product, parts) => product * ways(parts), 1);
+    expect(diagnosis.unvisitedShare).toBeGreaterThan(0.05);
+    expect(diagnosis.unvisitedShare).toBeCloseTo(1 - visited / all, 6);
+  });
+});
