@@ -152,15 +152,12 @@ export const makeWords = {
   savedAs: (name: string) => `Saved: ${name}.`,
 } as const;
 
-/** "level 2 · 5 answers open · best plan 24 min · 1 fault, comes and goes · 1 misleading display": how hard, in what was measured. */
-export function wordFigures(figures: ExerciseFigures): string {
-  const { firstGroup, bestMinutes, faults, intermittent, misleading } = figures;
-  return [
-    `${firstGroup} ${makeWords.group(firstGroup)}`,
-    `best plan ${minutes(bestMinutes)}`,
-    `${wordCount(faults, 'fault')}${intermittent ? `, ${makeWords.presences.intermittent}` : ''}`,
-    `${misleading} ${makeWords.misleading(misleading)}`,
-  ]
+/**
+ * "5 answers open at the start · best plan 24 min": how hard, as a trainee may know it. How many faults there are, whether they come and
+ * go, and how many displays mislead is for him to find out.
+ */
+export function wordFigures({ firstGroup, bestMinutes }: ExerciseFigures): string {
+  return [`${firstGroup} ${makeWords.group(firstGroup)}`, `best plan ${minutes(bestMinutes)}`]
     .map((part) => part.replaceAll(' ', '\u00a0'))
     .join('\u00a0· ');
 }
