@@ -24,6 +24,8 @@ export const endTexts = {
   after: (acts: string, because: readonly string[]) => [`After: ${acts}.`, ...because].join(' '),
   finish: 'Next: hand the machine back',
   finishWhy: 'checklist, parts and report',
+  last: 'Hand the machine back',
+  open: 'Checklist, parts and report',
   nothingLeft: 'Nothing more has to be done. Hand the machine back, and watch what was touched.',
   putRight: 'It runs only because something is bypassed or moved. Put that right, then hand the machine back.',
   surer: (step: string) => `To be surer: ${step}`,

@@ -1,7 +1,6 @@
 import { memo, useCallback, useEffect, useRef } from 'react';
 import {
   endTexts,
-  handBackTexts,
   healthyLooksDark,
   machineStateWords,
   riskWords,
@@ -54,7 +53,7 @@ export function StepCard() {
         <h2>
           {stepTexts.region} {plan && shown && !hasEnded && <small>{wordRank(plan, shown)}</small>}
         </h2>
-        {plan && !hasEnded && <Planning plan={plan} />}
+        {plan && <Planning plan={plan} />}
       </div>
       {hasEnded && plan ? <EndCard plan={plan} /> : shown && diagnosed ? <Card planned={shown} onEntered={focus} /> : <NoCard />}
     </BusyPane>
@@ -73,10 +72,13 @@ function EndCard({ plan: { end } }: { readonly plan: Plan }) {
   const surer = useApp(selectBestStep);
   return (
     <>
+      <h3 className="step-title" tabIndex={-1}>
+        {endTexts.last}
+      </h3>
       <p>{end.end === 'proved' ? endTexts.nothingLeft : endTexts.putRight}</p>
       <p className="step-ended">
         <button type="button" className="button small" onClick={() => dispatch('hand-back')}>
-          {handBackTexts.title}
+          {endTexts.open}
         </button>{' '}
         {surer && (
           <button type="button" className="text-button" onClick={() => dispatch('show-step', { step: surer.step })}>

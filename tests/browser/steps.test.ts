@@ -221,7 +221,7 @@ describe.skipIf(missing)('What to do next', () => {
   it('should say what mends almost surely, with the cautions of switching off', async () => {
     await find.openSample('Two supplies', 'Supply and two drives dark');
     await settled();
-    await showStep(/^replace supply -TB9/i);
+    await showStep(/^check main switch, breaker and feed of supply -TB9/i);
     expect(await launched.page.getByRole('region', { name: 'How' }).getByText('Mends 99 of 100 such cases.').count()).toBe(1);
     const cautions = launched.page.getByRole('region', { name: 'Cautions' });
     expect(await cautions.getByText('Lock out, tag').count()).toBe(1);
