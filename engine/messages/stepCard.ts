@@ -98,7 +98,7 @@ export const stepCardTexts = {
   does: 'What to do',
   measureBefore: 'Measure first what feeds it and what it gives: a breaker or a feed that is off looks the same.',
   whyBlown: 'A fuse blows for a reason: look for a short or a chafed cable before a new one goes in.',
-  feedWasOff: 'A feed, breaker or fuse was off; on again, the machine runs',
+  feedWasOff: 'Feed or breaker was off: runs now',
   showAll: (count: number) => `Show ${count} more`,
   showFewer: 'Show fewer',
   useless: (count: number) => `${wordCount(count, 'step')} of no use`,

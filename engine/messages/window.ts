@@ -319,7 +319,7 @@ export const windowTexts = {
     /** "the board of -TB3, up port". */
     partOf: (part: string, owner: string, detail: string) => `the ${part} of ${owner}${detail === '' ? '' : `, ${detail}`}`,
     plugs: 'plugs',
-    unitKinds: { board: 'board', fuse: 'control fuse', place: 'place', wiring: 'wiring' },
+    unitKinds: { board: 'board', fuse: 'control fuse', place: 'slot contact', wiring: 'wiring' },
     portOf: (chain: string) => `port of ${chain}`,
     allPorts: 'all chain ports',
     side: { up: 'up port', down: 'down port' },
