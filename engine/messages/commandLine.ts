@@ -157,9 +157,9 @@ export const commandWords = {
   },
   simulate: {
     summary: 'say what every display shows when something breaks',
-    usage: ['linkwright simulate FILE --fault FAULT…', 'linkwright simulate [FILE] --batch LINES'],
+    usage: ['linkwright simulate FILE [--fault FAULT…]', 'linkwright simulate [FILE] --batch LINES'],
     about: [
-      'Breaks what you name in a cabinet (or in the cabinet of a case) and says what every display shows, what the controller reports of each chain, and why.',
+      'Breaks what you name in a cabinet (or in the cabinet of a case) and says what every display shows, what the controller reports of each chain, and why. Where you name nothing, it is the whole machine.',
       'FAULT is item:name:mode, for example cable:-WH3:cut, plug:-WH3/upper:loose, route:-WH3:kinked, board:-TB2:down-tx, fuse:-TB2:open, place:-TB2:contact-bad, wiring:-TB2:crossed, port:1:dead, controller:all-ports-dead, lead:-WD4:open, supply:-TB10:output-lost or feedback:-WG1:short. “,loss=4.5” after a dim fibre says by how many dB; telegrams then fail only where that is more than margin and ageing reserve. “,intermittent” makes it come and go, “,intermittent,absent-now” makes it gone when the displays are read.',
       'ACT is act:name, for example unplug:-WH3/upper, reseat-plug:-WH3/lower, exchange-cables:-WH3/-WH4, exchange-boards:-TB2/-TB3 or replace-unit:-TB2.',
       aboutNames,

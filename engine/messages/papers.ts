@@ -186,7 +186,7 @@ export const importTexts = {
   name: 'Thing',
   does: 'What it does',
   what: 'What',
-  after: (findings: string) => `With it the cabinet has ${findings}.`,
+  after: (findings: string) => `A check of the cabinet with it: ${findings}.`,
   notWritten: 'Nothing was written. Add --to FILE to write a new cabinet file.',
   written: (file: string) => `Written to ${file}.`,
 } as const;

@@ -123,7 +123,7 @@ export const planTexts = {
   outcomes: 'What it may show, and what would follow',
   useless: 'Not worth doing',
   displaced: 'Still to be put back',
-  machineIs: (state: string) => `The machine is ${state}.`,
+  machineIs: (state: string, isSaid: boolean) => `The machine is ${isSaid ? '' : 'taken to be '}${state}.`,
   costsMean: 'Costs are minutes to the repaired machine, or worth so many: parts, risks and outside help are counted in.',
   exhausted: {
     watch: 'The machine runs, and nothing that is left is worth more than waiting: watch it, and note every display when it stops again.',

@@ -20,14 +20,14 @@ export interface UsageFacts {
   'delete-not-confirmed': { readonly count: number };
   'argument-unwanted': { readonly argument: string; readonly command: string };
   'value-not-allowed': { readonly where: string; readonly value: string; readonly allowed: readonly string[]; readonly near: string };
-  'number-not-allowed': { readonly where: string; readonly value: string; readonly least: number };
+  'number-not-allowed': { readonly where: string; readonly value: string; readonly least: number; readonly whole: boolean };
   'number-out-of-range': { readonly where: string; readonly value: string; readonly least: number; readonly most: number };
   'set-malformed': { readonly value: string };
   'figure-not-of-thing': { readonly name: string; readonly figure: string; readonly allowed: readonly ThingWord[] };
   'fault-malformed': { readonly value: string };
   'act-malformed': { readonly value: string };
   'name-missing': { readonly where: string; readonly thing: ThingWord };
-  'name-unknown': { readonly thing: ThingWord; readonly name: string; readonly near: string };
+  'name-unknown': { readonly thing: ThingWord; readonly name: string; readonly near: string; readonly known?: readonly string[] };
   'name-of-several': { readonly thing: ThingWord; readonly name: string; readonly ids: readonly string[] };
   'chain-of-two': { readonly name: string; readonly numbers: readonly number[] };
   'plug-end-missing': { readonly value: string };
@@ -91,6 +91,10 @@ interface Words {
 
 const quote = (text: string) => `“${text}”`;
 const meant = (near: string) => (near ? `Did you mean ${quote(near)}? ` : '');
+/** Not more names than are read at a glance. */
+const mostNames = 12;
+const shortList = (names: readonly string[]) =>
+  names.length > mostNames ? [...names.slice(0, mostNames), `${names.length - mostNames} more`] : names;
 const oneOf = (values: readonly string[]) => `Use ${wordList(values, 'or')}.`;
 
 const reasonWords: Readonly<Record<string, string>> = {
@@ -160,9 +164,11 @@ const usageWords: { readonly [C in UsageCode]: (facts: UsageFacts[C]) => Words }
     title: `${where}: ${value ? quote(value) : 'an empty value'} is not known here`,
     whatToDo: meant(near) + oneOf(allowed),
   }),
-  'number-not-allowed': ({ where, value, least }) => ({
+  'number-not-allowed': ({ where, value, least, whole }) => ({
     title: `${where}: ${value ? quote(value) : 'an empty value'} is not a number that fits`,
-    whatToDo: `Give a number of ${least} or more, with a decimal point if it needs one.`,
+    whatToDo: whole
+      ? `Give a whole number of ${least} or more.`
+      : `Give a number of ${least} or more, with a decimal point if it needs one.`,
   }),
   'number-out-of-range': ({ where, value, least, most }) => ({
     title: `${where}: ${value ? quote(value) : 'an empty value'} is not a number that fits`,
@@ -191,9 +197,9 @@ const usageWords: { readonly [C in UsageCode]: (facts: UsageFacts[C]) => Words }
     title: `${where} does not say which ${thingWords[thing]}`,
     whatToDo: 'Name it by its designation or its id.',
   }),
-  'name-unknown': ({ thing, name, near }) => ({
+  'name-unknown': ({ thing, name, near, known = [] }) => ({
     title: `The cabinet has no ${thingWords[thing]} ${quote(name)}`,
-    whatToDo: `${meant(near)}Use a designation or an id of the cabinet file.`,
+    whatToDo: `${meant(near)}Use a designation or an id of the cabinet file.${known.length > 0 ? ` It has ${wordList(shortList(known))}.` : ''}`,
   }),
   'name-of-several': ({ thing, name, ids }) => ({
     title: `More than one ${thingWords[thing]} is called ${quote(name)}`,

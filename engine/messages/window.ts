@@ -322,6 +322,7 @@ export const windowTexts = {
     unitKinds: { board: 'board', fuse: 'control fuse', place: 'slot contact', wiring: 'wiring' },
     portOf: (chain: string) => `port of ${chain}`,
     allPorts: 'all chain ports',
+    allPortsOf: (controller: string) => `all chain ports of ${controller}`,
     side: { up: 'up port', down: 'down port' },
     /** "upper plug 30 · cable 18": per cent, as the figure above them. */
     partsOf: (parts: readonly { readonly words: string; readonly percent: string }[]) =>

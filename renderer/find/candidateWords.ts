@@ -184,6 +184,8 @@ function spotObject(names: Names, spot: Spot, parts: readonly CandidatePart[]): 
       const { kinds, detail } = unitWords(parts);
       return windowTexts.suspects.partOf(kinds, strong, detail);
     }
+    case 'controller':
+      return windowTexts.suspects.allPortsOf(strong);
     default:
       return windowTexts.suspects.partOf(rest, strong, '');
   }

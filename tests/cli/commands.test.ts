@@ -233,6 +233,14 @@ describe('linkwright diagnose', () => {
     expect(evidence).toMatchObject({ daysSinceWhole: 2.5, circumstances: [{ kind: 'heat' }] });
   });
 
+  it('should say what there is where a name is not known, and what number fits', async () => {
+    const said = async (...args: string[]) => (await linkwright(args)).err.replace(/\s+/g, ' ');
+    const unknown = await said('diagnose', 'sample-cabinets/three-units.cabinet.json', '--display', 'XX99=dark');
+    expect(unknown).toContain('It has -TB1, -TB2, -TB3');
+    const top = await said('next', 'sample-cabinets/three-units.1.case.json', '--top', '0');
+    expect(top).toContain('Give a whole number of 1 or more.');
+  });
+
   it('should refuse two displays of one unit, or two reports of one chain, that say different things', async () => {
     const diagnosed = (...args: string[]) => linkwright(['diagnose', 'sample-cabinets/two-chains.cabinet.json', ...args]);
     const displays = await diagnosed('--display', 'TB2=dark', '--display', '1/2=quiet', '--display', 'TB1=dark');

@@ -85,7 +85,8 @@ function named<I extends string>(records: readonly Named[], wanted: string, thin
   // Ids of these records are ids of this kind; the records carry them as plain text.
   if (alike[0] !== undefined) return understood(alike[0] as I);
   const known = records.flatMap(({ id, designation }) => (designation?.trim() ? [designation.trim(), id] : [id]));
-  return refused('name-unknown', { thing, name: wanted, near: findNearest(wanted, known) });
+  const names = records.map(({ id, designation }) => designation?.trim() || id);
+  return refused('name-unknown', { thing, name: wanted, near: findNearest(wanted, known), known: names });
 }
 
 /** Two or three parts parted by a slash, the first of which names a chain; undefined when the text is nothing of the kind. */

@@ -16,7 +16,7 @@ export function readNumber(where: string, text: string, least: number, whole = f
   const value = Number(trimmed);
   const fits =
     /^\d+(\.\d+)?$/.test(trimmed) && Number.isFinite(value) && value >= least && value <= 1e6 && (!whole || Number.isInteger(value));
-  return fits ? understood(value) : refused('number-not-allowed', { where, value: trimmed, least });
+  return fits ? understood(value) : refused('number-not-allowed', { where, value: trimmed, least, whole });
 }
 
 /** A number of either sign between two bounds, as a temperature. */

@@ -48,9 +48,9 @@ const rare = 0.005;
 
 /** A plan for people: the steps, then the best of them in full with its cautions, then what is displaced and how the search stands. */
 export function formatPlan(shown: ShownPlan): string {
-  const { cabinet, names, diagnosis, plan, top, columns } = shown;
+  const { cabinet, names, evidence, diagnosis, plan, top, columns } = shown;
   const line = (text: string) => paragraph(text, columns);
-  const lookUp = wordCodesToLookUp(names, shown.evidence);
+  const lookUp = wordCodesToLookUp(names, evidence);
   const useful = plan.steps.filter(({ useless }) => useless === null);
   const section = (head: string, texts: readonly string[]) =>
     texts.length > 0 ? `\n${head}\n${texts.map((text) => paragraph(text, columns, '    ', '  ')).join('')}` : '';
@@ -59,7 +59,9 @@ export function formatPlan(shown: ShownPlan): string {
     line(cabinet.content.name),
     diagnosis.impossible ? line(impossibleStatement) : '',
     lookUp ? line(`${lookUp.head} ${lookUp.why}`) : '',
-    line(`${planTexts.machineIs(stateNames[plan.state])} ${planTexts.end(endStateWords[plan.end.end].label)}`),
+    line(
+      `${planTexts.machineIs(stateNames[plan.state], evidence.snapshots.at(-1)?.state !== undefined)} ${planTexts.end(endStateWords[plan.end.end].label)}`,
+    ),
     plan.end.end === 'open'
       ? ''
       : section(
