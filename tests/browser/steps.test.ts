@@ -53,7 +53,9 @@ describe.skipIf(missing)('What to do next', () => {
     const what = /^(Clean|Reseat) -WH3 at both ends$/;
     expect(await card().getByRole('heading', { level: 3 }).textContent()).toMatch(what);
     expect(await launched.page.getByRole('list', { name: 'What to do' }).getByRole('listitem').allTextContents()).toEqual([
-      expect.stringMatching(/^Switch off every feed, lock out, tag; wait for the DC link, then measure \(\d+ min\); it erases displays and report\.$/),
+      expect.stringMatching(
+        /^Switch off every feed, lock out, tag; wait for the DC link, then measure \(\d+ min\); it erases displays and report\.$/,
+      ),
       expect.stringMatching(/^(Clean|Reseat) -WH3 at both ends\.$/),
       expect.stringMatching(/^Close the doors, take the lock off, switch on \(\d+ min\)\.$/),
     ]);
