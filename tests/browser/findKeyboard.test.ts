@@ -124,7 +124,7 @@ describe.skipIf(missing)('Find by keyboard alone', () => {
 
   it('should list all its keys', async () => {
     await launched.page.getByRole('button', { name: 'Help' }).focus();
-    await press('Enter', 'Enter');
+    await press('Enter', 'k', 'Enter');
     const sheet = launched.page.getByRole('dialog', { name: 'Keys' });
     await sheet.waitFor();
     expect(await sheet.getByText('Enter displays one by one').count()).toBe(1);
