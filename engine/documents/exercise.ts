@@ -13,6 +13,7 @@ import {
   wordAnswerKey,
   wordFaultClause,
   wordGiven,
+  wordGuess,
   wordLevel,
   wordPossible,
   exercisePaperWords as words,
@@ -123,6 +124,7 @@ export function debriefPaper(source: ExerciseSource, looked: Debrief, code: stri
       kind: 'paragraph',
       text: [
         words.needed(looked.minutes, looked.planMinutes),
+        wordGuess(looked),
         ...(looked.hintMinutes > 0 ? [words.hintCost(looked.hintMinutes)] : []),
         words.predictions(looked.predictionsRight, looked.predictions),
         looked.story ?? '',

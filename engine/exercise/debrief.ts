@@ -65,6 +65,8 @@ export interface Debrief {
   readonly end: PlayEnd;
   /** The answer that was given, if one was. */
   readonly named: string | null;
+  /** How much spoke for it when it was named: 1 is proved, little is a guess, be it right or wrong. Null where nothing was named. */
+  readonly namedShare: number | null;
   readonly trueAnswer: string;
   readonly faults: AnswerContent['faults'];
   readonly story: string | null;
@@ -97,16 +99,18 @@ export function debrief(game: Game, answer: AnswerContent, moves: readonly Exerc
   if (played.end === null) return null;
   const steps = lookBack(game, played, planner);
   const plan = bestPath(game, answer, planner);
+  const start = sharesOf(game, startBelief(game));
   const told = steps.filter(({ predicted }) => predicted !== null);
   const inSteps = steps.reduce((sum, { minutes }) => sum + minutes, 0);
   return {
     end: played.end,
     named: played.named,
+    namedShare: played.named === null ? null : shareOf(played.named, steps[steps.length - 1]?.after ?? start),
     trueAnswer: answerKey(answer.faults, game.exercise.solved),
     faults: answer.faults,
     story: answer.story ?? null,
     lesson: answer.lesson ?? null,
-    start: sharesOf(game, startBelief(game)),
+    start,
     steps,
     minutes: played.minutes,
     hintMinutes: played.minutes - inSteps,
@@ -117,6 +121,10 @@ export function debrief(game: Game, answer: AnswerContent, moves: readonly Exerc
     predictionsRight: told.filter(({ predictedRight }) => predictedRight === true).length,
     unsafe: played.steps.flatMap(({ unsafe }) => unsafe),
   };
+}
+
+function shareOf(named: string, shares: readonly Share[]): number {
+  return shares.find(({ answer }) => answer === named)?.share ?? 0;
 }
 
 function lookBack(game: Game, played: Play, planner: Planner): readonly DebriefStep[] {

@@ -2,13 +2,15 @@ import type { Debrief, DebriefStep, Game, Share, Told } from '../exercise/index.
 import { wordAnswerKey } from './exercise.ts';
 import { wordExerciseOutcome, wordExerciseStep } from './exerciseSheet.ts';
 import type { Names } from './names.ts';
-import { startSentence, wordList } from './numbers.ts';
+import { startSentence, wordList, wordProbability } from './numbers.ts';
 import { practiceWords } from './practice.ts';
 
 const { minutes } = practiceWords;
 
 /** Words of a look back. */
 export const debriefWords = {
+  guessed: (share: string) =>
+    `It was a guess: what had been seen spoke for it at ${share}. On a machine the wrong part may well have been exchanged.`,
   ended: (own: number, best: number) => `It ended after ${minutes(own)}. The best plan needs ${minutes(best)}.`,
   ruledOut: (answers: string) => `Rules out ${answers}.`,
   leaves: (answers: string) => `Left: ${answers}.`,
@@ -125,4 +127,12 @@ function wordChoice(names: Names, game: Game, one: DebriefStep): string {
 /** What it took beside what the best plan takes. */
 export function wordNeeded({ end, minutes: own, planMinutes }: Pick<Debrief, 'end' | 'minutes' | 'planMinutes'>): string {
   return end === 'solved' ? practiceWords.needed(own, planMinutes) : debriefWords.ended(own, planMinutes);
+}
+
+/** From here on what was seen speaks for one answer alone. */
+const spokenFor = 0.95;
+
+/** That a right answer was a guess: what had been seen did not speak for it alone. Empty where it did, or where nothing right was named. */
+export function wordGuess({ end, namedShare }: Pick<Debrief, 'end' | 'namedShare'>): string {
+  return end === 'solved' && namedShare !== null && namedShare < spokenFor ? debriefWords.guessed(wordProbability(namedShare)) : '';
 }

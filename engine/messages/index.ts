@@ -14,7 +14,7 @@ export {
   statements,
 } from './commandLine.ts';
 export { type ChangeWords, type ComparedSide, changeKindWords, comparisonWords, wordChange } from './comparison.ts';
-export { debriefWords, wordLookedBack, wordNeeded, wordRuledOut } from './debrief.ts';
+export { debriefWords, wordGuess, wordLookedBack, wordNeeded, wordRuledOut } from './debrief.ts';
 export {
   cannotTellApart,
   feedsNotDocumented,
@@ -139,6 +139,7 @@ export {
   practiceTabWords,
   wordFigures,
   wordLevel,
+  wordSolved,
 } from './practiceMake.ts';
 export { severityWords, wordProblem } from './problems.ts';
 export { formatName } from './problemsOfFiles.ts';

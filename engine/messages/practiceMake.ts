@@ -1,3 +1,4 @@
+import type { ClassRow } from '../exercise/index.ts';
 import type { ExerciseFigures } from '../schema/index.ts';
 import { wordCount } from './numbers.ts';
 import { practiceWords } from './practice.ts';
@@ -230,7 +231,7 @@ export const classWords = {
   sortBy: (head: string) => `Sort by ${head}`,
   choose: (code: string, exercise: string) => `Choose ${code}, ${exercise}`,
   chooseAll: 'Choose all',
-  solved: { yes: 'solved', no: 'not solved' },
+  solved: { yes: 'solved', guessed: 'solved, without a look', no: 'not solved' },
   of: (some: number, all: number) => (all === 0 ? '–' : `${some} of ${all}`),
   times: (ratio: string) => `${ratio} ×`,
   best: (value: number) => `best ${minutes(value)}`,
@@ -252,3 +253,9 @@ export const classWords = {
   deleted: (count: number) => `${wordCount(count, 'file')} deleted.`,
   cannotDelete: 'A page in the browser cannot delete files: delete them in their folder, or with “linkwright exercise delete”.',
 } as const;
+
+/** Whether a play solved its exercise; who named the part without one look has guessed. */
+export function wordSolved({ solved, steps, bestMinutes }: Pick<ClassRow, 'solved' | 'steps' | 'bestMinutes'>): string {
+  if (!solved) return classWords.solved.no;
+  return steps === 0 && bestMinutes > 0 ? classWords.solved.guessed : classWords.solved.yes;
+}

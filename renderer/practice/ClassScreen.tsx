@@ -4,7 +4,7 @@ import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
 import { useStore } from 'zustand';
 import { makeFileName } from '../../engine/base/index.ts';
 import { classCsv } from '../../engine/exercise/index.ts';
-import { classHeads, practiceWords, wordNumber, wordProblem, classWords as words } from '../../engine/messages/index.ts';
+import { classHeads, practiceWords, wordNumber, wordProblem, wordSolved, classWords as words } from '../../engine/messages/index.ts';
 import { wordTime } from '../files/wordTime.ts';
 import { useDispatch } from '../state/useWorkbench.ts';
 import { type ClassColumn, type ClassLine, type ClassOrder, classColumns, orderLines } from './classModel.ts';
@@ -178,7 +178,7 @@ function Table({
             )}
             <th scope="row">{line.code}</th>
             <td>{line.name}</td>
-            <td>{line.solved ? words.solved.yes : words.solved.no}</td>
+            <td>{wordSolved(line)}</td>
             <td>
               {practiceWords.minutes(line.minutes)} <span className="practice-small">{words.best(line.bestMinutes)}</span>
             </td>

@@ -14,6 +14,7 @@ import {
   wordAnswerKey,
   wordExerciseOutcome,
   wordExerciseStep,
+  wordGuess,
   wordLookedBack,
   wordNeeded,
   wordProbability,
@@ -45,7 +46,7 @@ export function DebriefScreen() {
             <Words>{practiceWords.verdict(playEndWords[debrief.end].label, answer)}</Words>
           </h1>
           <p>
-            {wordNeeded(debrief)} {!debrief.exact && practiceWords.notProved} <Words>{debrief.story ?? ''}</Words>
+            {wordNeeded(debrief)} {wordGuess(debrief)} {!debrief.exact && practiceWords.notProved} <Words>{debrief.story ?? ''}</Words>
           </p>
         </div>
         <Actions game={game} debrief={debrief} />

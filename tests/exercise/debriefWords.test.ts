@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { debrief } from '../../engine/exercise/index.ts';
-import { makeNames, wordLookedBack } from '../../engine/messages/index.ts';
+import { makeNames, wordGuess, wordLookedBack, wordSolved } from '../../engine/messages/index.ts';
 import type { ExerciseMove } from '../../engine/schema/index.ts';
 import { readyGame } from './readyGames.ts';
 
@@ -35,6 +35,18 @@ describe('a look back in words', () => {
   it('should say how a wrong prediction goes against what was suspected', () => {
     const [step] = lookedBack('neighbours', [{ suspects: ['unit/BG1'], predicted: 'weak' }]);
     expect(step?.predicted).toBe('You expected weak: not so. With unit -BG1, which you suspected, it shows bright.');
+  });
+
+  it('should tell a right answer that was proved from a guess', () => {
+    const { game, answer } = readyGame('neighbours');
+    const trueAnswer = debrief(game, answer, [{ do: 'give-up' }])?.trueAnswer ?? '';
+    const looks = ['s1', 's2'].map((step): ExerciseMove => ({ do: 'step', step, suspects: [], heeded: [] }));
+    const guess = debrief(game, answer, [{ do: 'name', answer: trueAnswer }]);
+    const proved = debrief(game, answer, [...looks, { do: 'name', answer: trueAnswer }]);
+    expect([guess?.end, proved?.end]).toEqual(['solved', 'solved']);
+    expect(guess && wordGuess(guess)).toMatch(/^It was a guess: what had been seen spoke for it at \d+ %\./);
+    expect(proved && wordGuess(proved)).toBe('');
+    expect([0, 2].map((steps) => wordSolved({ solved: true, steps, bestMinutes: 8 }))).toEqual(['solved, without a look', 'solved']);
   });
 
   it('should name things, not pairs, where several may be wrong', () => {

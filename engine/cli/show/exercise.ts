@@ -13,6 +13,7 @@ import {
   wordFaultClause,
   wordGiven,
   wordPossible,
+  wordSolved,
 } from '../../messages/index.ts';
 import type { AnswerContent } from '../../schema/index.ts';
 import { formatTable } from '../table.ts';
@@ -95,7 +96,6 @@ function section(head: string, lines: readonly string[], columns: number): strin
 
 /** The table of a class. */
 export function formatClass(rows: readonly ClassRow[], columns: number): string {
-  const yes = (is: boolean) => (is ? exerciseWords.yes : exerciseWords.no);
   return formatTable(
     [
       { head: classHeads.code },
@@ -109,7 +109,7 @@ export function formatClass(rows: readonly ClassRow[], columns: number): string 
     rows.map((row) => [
       row.code,
       row.name,
-      yes(row.solved),
+      wordSolved(row),
       exerciseWords.minutes(row.minutes),
       exerciseWords.minutes(row.bestMinutes),
       `${row.predictionsRight}/${row.predictions}`,
