@@ -113,7 +113,10 @@ describe.skipIf(missing)('the lists', () => {
     await draw.press('Tab');
     expect(await draw.lastStep()).toContain('notes of -TB1');
     await draw.page.reload();
-    await draw.press('Alt+1', 't');
+    await draw.page.getByRole('region', { name: 'Answer' }).waitFor();
+    await draw.press('Alt+1');
+    await draw.page.getByRole('region', { name: 'Cabinet, drawing' }).waitFor();
+    await draw.press('t');
     await tab('Units').waitFor();
     await expect.poll(heads).toContain('Notes');
     await draw.press('Control+Shift+l');

@@ -61,7 +61,7 @@ export function driveFind(page: Page): FindDriver {
     suspect: (name) => suspects.getByRole('button', { name }),
     async firstGroup() {
       // A later group is not the first one: what counts is where the first suspect stands.
-      const first = suspects.getByRole('button').first();
+      const first = suspects.locator('.suspect-list').getByRole('button').first();
       if ((await first.count()) === 0) return [];
       return first.evaluate((button) => {
         const group = button.closest('fieldset');
