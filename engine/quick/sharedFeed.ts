@@ -12,21 +12,23 @@ function isBare({ id: _id, from: _from, to: _to, ...known }: LeadRecord): boolea
  * asked.
  */
 export function askSharedFeed({ units = [], leads = [] }: CabinetContent, { displays = [] }: Snapshot): readonly string[] {
-  const isDark = (unit: string) => displays.some((seen) => seen.unit === unit && seen.meanings.every((meaning) => meaning === 'dark'));
+  const darkUnits = new Set(displays.flatMap(({ unit, meanings }) => (meanings.every((meaning) => meaning === 'dark') ? [unit] : [])));
+  // Asked again at every reading, and mostly there is nothing to ask.
+  if (darkUnits.size < 2) return [];
+  const supplies = new Set(units.flatMap(({ id, kind }) => (kind === 'supply' ? [id] : [])));
   const bySupply = new Map<string, string[]>();
   const mounted = [...units].sort((a, b) => (a.row ?? 0) - (b.row ?? 0) || (a.slot ?? 0) - (b.slot ?? 0) || compareText(a.id, b.id));
   for (const { id } of mounted) {
     const [lead, ...others] = leads.filter(({ to }) => to?.unit === id);
     const from = lead?.from?.unit;
-    const isSupply = units.some((unit) => unit.id === from && unit.kind === 'supply');
-    if (lead && others.length === 0 && from !== undefined && isSupply && isBare(lead)) {
+    if (lead && others.length === 0 && from !== undefined && supplies.has(from) && isBare(lead)) {
       bySupply.set(from, [...(bySupply.get(from) ?? []), id]);
     }
   }
   for (const [supply, fed] of [...bySupply].sort(([a], [b]) => compareText(a, b))) {
-    const dark = fed.filter(isDark);
+    const dark = fed.filter((unit) => darkUnits.has(unit));
     // All of them dark speaks of the supply, which needs no asking.
-    if (dark.length >= 2 && dark.length < fed.length && !isDark(supply)) return dark;
+    if (dark.length >= 2 && dark.length < fed.length && !darkUnits.has(supply)) return dark;
   }
   return [];
 }
