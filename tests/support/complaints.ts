@@ -4,20 +4,29 @@ import type { Page } from 'playwright-core';
 export interface Complaints {
   /** Everything so far. */
   readonly all: readonly string[];
+  /** Nothing from here on counts. Called before the page is ended: what the end breaks off, such as a font on its way, is no fault of the page. */
+  readonly stop: () => void;
   /** Throws when there was any; `allowed` are texts that a test itself provoked. */
   readonly assertNone: (allowed?: readonly RegExp[]) => void;
 }
 
 export function collectComplaints(page: Page): Complaints {
   const all: string[] = [];
-  page.on('pageerror', (error) => all.push(`thrown: ${error.message}`));
+  let stopped = false;
+  const note = (text: string) => {
+    if (!stopped) all.push(text);
+  };
+  page.on('pageerror', (error) => note(`thrown: ${error.message}`));
   page.on('console', (message) => {
-    if (message.type() === 'error' || message.type() === 'warning') all.push(`${message.type()}: ${message.text()}`);
+    if (message.type() === 'error' || message.type() === 'warning') note(`${message.type()}: ${message.text()}`);
   });
-  page.on('requestfailed', (request) => all.push(`failed: ${request.url()} ${request.failure()?.errorText ?? ''}`));
-  page.on('crash', () => all.push('the page crashed'));
+  page.on('requestfailed', (request) => note(`failed: ${request.url()} ${request.failure()?.errorText ?? ''}`));
+  page.on('crash', () => note('the page crashed'));
   return {
     all,
+    stop() {
+      stopped = true;
+    },
     assertNone(allowed = []) {
       const left = all.filter((text) => !allowed.some((pattern) => pattern.test(text)));
       if (left.length > 0) throw new Error(`the page complained:\n${left.join('\n')}`);

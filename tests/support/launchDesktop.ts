@@ -83,6 +83,7 @@ export async function launchDesktop(options: DesktopOptions = {}): Promise<Launc
       await page.screenshot({ path: await shotPath(name) });
     },
     close: async (allowed) => {
+      complaints.stop();
       await app.close();
       if (!options.userData) await rm(userData, { recursive: true, force: true, maxRetries: 5 });
       complaints.assertNone(allowed);

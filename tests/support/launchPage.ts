@@ -60,6 +60,7 @@ export async function launchPage(options: PageOptions = {}): Promise<LaunchedPag
       await page.screenshot({ path: await shotPath(name) });
     },
     close: async (allowed) => {
+      complaints.stop();
       await browser.close();
       await server.close();
       complaints.assertNone(allowed);
