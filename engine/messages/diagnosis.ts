@@ -22,10 +22,15 @@ export function wordHypothesis(names: Names, faults: readonly HypothesisFault[])
   return faults.length === 0 ? nothingBrokenLabel : faults.map(({ fault }) => wordFault(names, fault)).join(' + ');
 }
 
-/** How much probability was not visited, as a sentence; null when it is too little to matter (1 % or less). */
+/**
+ * How much probability was not visited, as a sentence; null when it is too little to matter (1 % or less). The share is an upper bound:
+ * where it is more than half, as it easily is with two faults at once, it is said to limit nothing, lest it be read as an estimate.
+ */
 export function wordUnvisitedShare(share: number): string | null {
   if (!(share > 0.01)) return null;
-  return `At most ${wordUpperBound(share)} of the probability lies with three or more faults at once, which were not looked at.`;
+  return share > 0.5
+    ? `Three or more faults at once were not looked at, and what was seen sets no useful limit to them (at most ${wordUpperBound(share)}).`
+    : `At most ${wordUpperBound(share)} of the probability lies with three or more faults at once, which were not looked at.`;
 }
 
 /** The units of the last look whose display shows a code of its own, as the first thing to be done: "look up the code of -TB2". Null: none. */

@@ -68,6 +68,9 @@ describe('wordUpperBound', () => {
     expect(wordUnvisitedShare(0)).toBeNull();
     expect(wordUnvisitedShare(0.0101)).toContain('At most 2 %');
     expect(wordUnvisitedShare(0.4)).toContain('At most 40 %');
+    expect(wordUnvisitedShare(0.5)).toContain('At most 50 %');
+    // An upper bound as high as this is no estimate, and must not be read as one.
+    expect(wordUnvisitedShare(0.992)).toMatch(/no useful limit .*at most 99\.2 %/);
   });
 });
 
