@@ -181,13 +181,13 @@ class Planner {
     return this.arrangements.length - 1;
   }
 
-  private add(observation: PlanObservation, countsFully: boolean): void {
+  private add(observation: PlanObservation): void {
     this.observations.push(observation);
     let largest = Number.NEGATIVE_INFINITY;
     for (const value of observation.logFactors) {
       largest = Math.max(largest, value);
     }
-    this.largestLogFactor += countsFully || observation.earlier.length > 0 ? 0 : largest;
+    this.largestLogFactor += observation.earlier.length > 0 ? 0 : largest;
   }
 
   /** Earlier observations of the same thing with the same reading. */
@@ -208,19 +208,16 @@ class Planner {
         (other) => other.kind === 'display' && other.unit === id && other.snapshot < index && isSameSet(other.fits, meanings),
       );
       const logFactors = displayLogFactors(meanings, isSupply);
-      this.add(
-        {
-          kind: 'display',
-          ref: { kind: 'display', snapshot: index, unit: id },
-          snapshot: index,
-          earlier,
-          unit: id,
-          isSupply,
-          fits: meanings,
-          logFactors,
-        },
-        meanings.includes('other'),
-      );
+      this.add({
+        kind: 'display',
+        ref: { kind: 'display', snapshot: index, unit: id },
+        snapshot: index,
+        earlier,
+        unit: id,
+        isSupply,
+        fits: meanings,
+        logFactors,
+      });
     }
   }
 
@@ -241,18 +238,15 @@ class Planner {
       const earlier = this.earlierLike(
         (other) => other.kind === 'report' && other.chain === id && other.snapshot < index && isSameSet(other.fits, gaps),
       );
-      this.add(
-        {
-          kind: 'report',
-          ref: { kind: 'report', snapshot: index, chain: id },
-          snapshot: index,
-          earlier,
-          chain: id,
-          fits: gaps,
-          logFactors,
-        },
-        false,
-      );
+      this.add({
+        kind: 'report',
+        ref: { kind: 'report', snapshot: index, chain: id },
+        snapshot: index,
+        earlier,
+        chain: id,
+        fits: gaps,
+        logFactors,
+      });
     }
   }
 
@@ -281,10 +275,16 @@ class Planner {
         (other) => other.kind === 'look' && JSON.stringify(other.look) === name && other.snapshot < index && isSameSet(other.fits, fits),
       );
       const logFactors = lookLogFactors(fits, outcomes);
-      this.add(
-        { kind: 'look', ref: { kind: 'look', snapshot: index, index: at }, snapshot: index, earlier, look, fits, outcomes, logFactors },
-        false,
-      );
+      this.add({
+        kind: 'look',
+        ref: { kind: 'look', snapshot: index, index: at },
+        snapshot: index,
+        earlier,
+        look,
+        fits,
+        outcomes,
+        logFactors,
+      });
     }
   }
 }

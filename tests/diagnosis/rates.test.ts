@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { diagnose } from '../../engine/diagnosis/index.ts';
+import { referenceLikelihood } from '../../engine/diagnosis/diagnose.reference.ts';
+import { type Diagnosis, diagnose } from '../../engine/diagnosis/index.ts';
 import type { Circumstance, Evidence, Fault } from '../../engine/schema/index.ts';
 import { drivesContent, soundCabinet } from '../plan/smallCabinet.ts';
 
@@ -127,11 +128,8 @@ describe('what is searched', () => {
     expect(wiring('while-running')).toBe(false);
   });
 
-  // Domain section 6 without evidence, where L is 1: R / (Z + R), with Z + R = ∏ over items (1 + Σ of the odds of its modes).
-  it('should tell how much probability may lie with three faults and more', () => {
-    const diagnosis = diagnose(cabinet, { snapshots: [], daysSinceWhole: 40 * daysPerYear }, { keep: 50_000 });
-    const broken = diagnosis.hypotheses.filter(({ faults }) => faults.length > 0);
-    const visited = broken.reduce((sum, { priorOdds }) => sum + priorOdds, 1);
+  /** ∏ over items (1 + Σ of the odds of its modes) of domain section 6, from the single hypotheses and their prior odds. */
+  function allOdds(broken: Diagnosis['hypotheses']): number {
     const items = new Map<string, Map<string, number>>();
     for (const { faults, priorOdds } of broken) {
       const [{ fault, item } = { fault: null, item: '' }, second] = faults;
@@ -145,8 +143,48 @@ describe('what is searched', () => {
       const [whole, outbound, back] = ['whole', 'outbound', 'return'].map((part) => parts.get(part) ?? 0);
       return (whole ?? 0) + (1 + (outbound ?? 0)) * (1 + (back ?? 0));
     };
-    const all = [...items.values()].reduce((product, parts) => product * ways(parts), 1);
+    return [...items.values()].reduce((product, parts) => product * ways(parts), 1);
+  }
+  const old = { daysSinceWhole: 40 * daysPerYear };
+
+  // Without evidence L is 1, and Z + R is the product over the items.
+  it('should tell how much probability may lie with three faults and more', () => {
+    const diagnosis = diagnose(cabinet, { ...old, snapshots: [] }, { keep: 50_000 });
+    const broken = diagnosis.hypotheses.filter(({ faults }) => faults.length > 0);
+    const visited = broken.reduce((sum, { priorOdds }) => sum + priorOdds, 1);
     expect(diagnosis.unvisitedShare).toBeGreaterThan(0.05);
-    expect(diagnosis.unvisitedShare).toBeCloseTo(1 - visited / all, 6);
+    expect(diagnosis.unvisitedShare).toBeCloseTo(1 - visited / allOdds(broken), 6);
+  });
+
+  // R·L / (Z + R·L). L: 0.98 for each of two displays, 1 for a set with "other" and for a repeat, 0.9 for the report.
+  it('should tell so after something was seen', () => {
+    const seen = {
+      onset: 'at-power-up',
+      displays: [
+        { unit: 'u1', meanings: ['quiet'] },
+        { unit: 'u2', meanings: ['dark', 'upstream-loss'] },
+        { unit: 's1', meanings: ['quiet', 'other'] },
+      ],
+      reports: [{ chain: 'c1', gaps: [2] }],
+    } satisfies Evidence['snapshots'][number];
+    const evidence: Evidence = { ...old, snapshots: [seen, { displays: [{ unit: 'u1', meanings: ['quiet'] }] }] };
+    const prior = diagnose(cabinet, { ...old, snapshots: [] }, { keep: 50_000 }).hypotheses.filter(({ faults }) => faults.length > 0);
+    const unvisited = allOdds(prior) - 1 - prior.reduce((sum, { priorOdds }) => sum + priorOdds, 0);
+    const diagnosis = diagnose(cabinet, evidence, { keep: 50_000 });
+    // Z over what was visited, each weighed once more by the plain reading of the text.
+    const visited = diagnosis.hypotheses.reduce(
+      (sum, { faults, priorOdds }) =>
+        sum +
+        priorOdds *
+          referenceLikelihood(
+            cabinet,
+            evidence,
+            faults.map(({ fault }) => fault),
+          ),
+      0,
+    );
+    const largest = 0.98 * 0.98 * 0.9;
+    expect(diagnosis.unvisitedShare).toBeGreaterThan(0.05);
+    expect(diagnosis.unvisitedShare).toBeCloseTo((unvisited * largest) / (visited + unvisited * largest), 6);
   });
 });

@@ -5,7 +5,7 @@ import { simulate } from '../../engine/simulation/index.ts';
 import { plainCabinet } from '../bench/cabinets.ts';
 
 describe('isolation figures', () => {
-  // Calculated, not published: the definitions of MIL-HDBK-2165 and IEEE Std 1522-2004 (from memory) applied by hand to groups with
+  // D44, D45. Calculated, not published: the definitions of MIL-HDBK-2165 and IEEE Std 1522-2004 (from memory) applied by hand to groups with
   // λ = 5 (one part), 3 (two), 1 (three), and 1 undetected: 9/10, 5/9, 8/9, 9/9, (5·1 + 3·2 + 1·3)/9 = 14/9.
   it('should be those of the worked ratio example', () => {
     const groups = [

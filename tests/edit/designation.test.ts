@@ -3,7 +3,7 @@ import { designationTrouble, renumber } from '../../engine/edit/index.ts';
 import { done, find, refused, small } from './small.ts';
 
 describe('designationTrouble', () => {
-  // Prefix signs and the order of letters and digits: IEC 81346-1, examples "=ST+HB-Q1" and "=PU01+CP1-Q1" as quick references give them.
+  // C4. Prefix signs and the order of letters and digits: IEC 81346-1, examples "=ST+HB-Q1" and "=PU01+CP1-Q1" as quick references give them.
   it.each([
     ['=ST+HB-T1', 'servo-drive', null],
     ['=PU01+CP1-T1', 'servo-drive', null],
@@ -23,7 +23,7 @@ describe('designationTrouble', () => {
     expect(designationTrouble(designation, kind)).toBe(trouble);
   });
 
-  // IEC 81346-2, both editions (from memory): a frequency converter is TA in 2009 and TB in 2019, a controller KF and KE.
+  // C6, C8. IEC 81346-2, both editions (from memory): a frequency converter is TA in 2009 and TB in 2019, a controller KF and KE.
   it.each([
     ['-TA1', 'servo-drive', '2009', null],
     ['-TA1', 'servo-drive', '2019', 'other-class'],

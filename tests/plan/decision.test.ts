@@ -18,7 +18,7 @@ const ahead = (decision: Decision, depth = 2) => {
 };
 
 describe('published figures', () => {
-  // One fault, perfect independent checks: order by p/c (Kadane and Simon 1977; Heckerman, Breese and Rommelse 1995, statement read).
+  // D20, D21. One fault, perfect independent checks: order by p/c (Kadane and Simon 1977; Heckerman, Breese and Rommelse 1995, statement read).
   // The example was computed by hand: orders 2,4,1,3 and 4,2,1,3 cost 9.5; p alone 11.4, cheapest first 9.9, the worst order 12.7.
   it('should put acts in the order of probability over cost', () => {
     const decision = single([0.4, 0.3, 0.2, 0.1], [8, 3, 5, 1]);

@@ -37,4 +37,28 @@ describe('expectedInformation', () => {
       expect(bitsOf((i + 1) / 10, 1 - (i + 1) / 10)).toBeCloseTo(gain, 4);
     });
   });
+
+  // D41. Source: D. Knuth, "The Art of Computer Programming", vol. 3, 6.2.1 (from memory, recalculated): n places, one of them at fault and
+  // all alike; each check says on which side of it. At worst ⌈log2 n⌉ = k checks; in the mean, by the best tree, k + 1 − 2^k / n.
+  it.each([
+    [5, 3, 2.4],
+    [8, 3, 3],
+    [10, 4, 3.4],
+    [16, 4, 4],
+    [17, 5, 4.1176],
+    [38, 6, 5.3158],
+    [272, 9, 8.1176],
+  ])('should lead among %d places, check by check, by as few checks as there can be: %d at worst, %d in the mean', (n, worst, mean) => {
+    const depths = (places: number): readonly number[] => {
+      if (places === 1) return [0];
+      const gain = (before: number) => bitsOf(before / places, 1 - before / places);
+      const before = Array.from({ length: places - 1 }, (_, i) => i + 1).reduce((best, one) =>
+        gain(one) > gain(best) + 1e-12 ? one : best,
+      );
+      return [...depths(before), ...depths(places - before)].map((depth) => depth + 1);
+    };
+    const found = depths(n);
+    expect(Math.max(...found)).toBe(worst);
+    expect(found.reduce((sum, depth) => sum + depth, 0) / n).toBeCloseTo(mean, 4);
+  });
 });
