@@ -9,9 +9,11 @@ import {
   wordCaution,
   wordDisplaced,
   wordFault,
+  wordItem,
   wordList,
   wordLook,
   wordMeanings,
+  wordMode,
   wordPartOwner,
   wordProbability,
   reportWords as words,
@@ -28,7 +30,7 @@ import {
   placeSign,
   type TableCell,
 } from '../paper/index.ts';
-import { type EndState, listDisplaced, listHandBackChecks, listHandlings } from '../plan/index.ts';
+import { type EndState, listCauses, listDisplaced, listHandBackChecks, listHandlings } from '../plan/index.ts';
 import { listReplaced } from '../repair/index.ts';
 import type { CaseContent, Evidence, Snapshot } from '../schema/index.ts';
 import { listCautions } from '../steps/index.ts';
@@ -186,7 +188,8 @@ function deedsTable(source: ReportSource): Block {
 }
 
 /** What is suspected by everything that was seen, likeliest first. */
-function reasoning({ diagnosis, names, end, record }: ReportSource): readonly Block[] {
+function reasoning(source: ReportSource): readonly Block[] {
+  const { diagnosis, names, end, record } = source;
   const suspects = (diagnosis?.hypotheses ?? []).filter(({ faults, probability }) => faults.length > 0 && probability >= leastShare);
   if (suspects.length === 0) return [{ kind: 'paragraph', text: words.noPlace }];
   const items = suspects
@@ -196,11 +199,27 @@ function reasoning({ diagnosis, names, end, record }: ReportSource): readonly Bl
     );
   const confirmed = record.evidence.rates?.cases ?? null;
   const alike = suspects.some(({ group }, index) => suspects.findIndex((other) => other.group === group) !== index);
+  const found = end.end === 'open' ? null : wordFound(source);
   return [
+    ...(found === null ? [] : [{ kind: 'paragraph', text: [{ text: words.found(found), face: 'bold' }] } as const]),
     { kind: 'paragraph', text: (end.end === 'open' ? words.left : words.suspects)(confirmed) },
     { kind: 'list', items },
     ...(alike ? [{ kind: 'paragraph', text: words.alike } as const] : []),
   ];
+}
+
+/** What somebody saw to be wrong; null where nobody named it, or where it is not among what was mended. */
+function wordFound({ cabinet, diagnosis, names, record }: ReportSource): string | null {
+  const { item, mode } = record.result ?? {};
+  if (item === undefined || cabinet === null || diagnosis === null) return null;
+  const causes = listCauses(cabinet, record.evidence, diagnosis).filter(({ key }) => key === item);
+  const [first] = causes;
+  if (first === undefined) return null;
+  const named = causes.find(({ fault }) => fault.mode === mode);
+  if (mode !== undefined && named === undefined) return null;
+  return named === undefined
+    ? wordItem(names, first.fault)
+    : `${wordItem(names, named.fault)}, ${wordMode(named.fault.item, named.fault.mode)}`;
 }
 
 function partsTable({ topology, names, record }: ReportSource): Block {

@@ -1,8 +1,7 @@
 import { checkCabinet } from '../cabinet/index.ts';
 import { type Diagnosis, defaultDaysSinceWhole, diagnose, isAssumed, listFaultSpace, rateOf } from '../diagnosis/index.ts';
-import { endOf, mendedBy } from '../plan/index.ts';
+import { endOf, listCauses } from '../plan/index.ts';
 import type { CaseContent, Evidence } from '../schema/index.ts';
-import { itemKey } from '../simulation/index.ts';
 import type { Cabinet } from '../topology/index.ts';
 import { findClues, findDifferences, mendedCauses } from './behaved.ts';
 import type { CauseShare, ConfirmedCase, UncountedCase } from './types.ts';
@@ -39,20 +38,16 @@ export function confirmCase(content: CaseContent): ConfirmedCase | UncountedCase
 function causesOf(
   cabinet: Cabinet,
   evidence: Evidence,
-  { hypotheses }: Diagnosis,
+  diagnosis: Diagnosis,
   { item, mode }: NonNullable<CaseContent['result']>,
 ): readonly CauseShare[] {
-  const isMended = mendedBy(cabinet, evidence);
   const shares = new Map<string, CauseShare>();
   let whole = 0;
-  for (const { faults, probability } of hypotheses) {
-    for (const { fault } of faults) {
-      const isNamed = (item === undefined || item === itemKey(fault)) && (mode === undefined || mode === fault.mode);
-      if (!isNamed || !isMended(fault)) continue;
-      const key = `${fault.item}/${fault.mode}`;
-      shares.set(key, { item: fault.item, mode: fault.mode, share: (shares.get(key)?.share ?? 0) + probability });
-      whole += probability;
-    }
+  for (const { key, fault, share } of listCauses(cabinet, evidence, diagnosis)) {
+    if ((item !== undefined && item !== key) || (mode !== undefined && mode !== fault.mode)) continue;
+    const kind = `${fault.item}/${fault.mode}`;
+    shares.set(kind, { item: fault.item, mode: fault.mode, share: (shares.get(kind)?.share ?? 0) + share });
+    whole += share;
   }
   return whole === 0 ? [] : [...shares.values()].map((one) => ({ ...one, share: one.share / whole })).sort((a, b) => b.share - a.share);
 }

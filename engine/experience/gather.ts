@@ -35,6 +35,11 @@ export function withoutCase(experience: Experience, id: string): Experience {
   return { ...experience, confirmed, rates: sharpen(confirmed, experience.strength), clues: shareClues(confirmed) };
 }
 
+/** The same experience with each assumed rate worth so many cases. */
+export function withStrength(experience: Experience, strength: number): Experience {
+  return strength === experience.strength ? experience : { ...experience, strength, rates: sharpen(experience.confirmed, strength) };
+}
+
 /** How one case moves the rate of the kind that it moves most, as multiples of what is assumed: without it, and with it. */
 export interface CaseEffect extends CauseKind {
   readonly without: number;

@@ -117,6 +117,12 @@ const evidenceOptions = {
     meaning:
       'transport-or-crash, work-at-door, recent-exchange, oil-or-coolant, heat, storm or not-reworked; with names, parted by commas, it concerns only these. May be given several times.',
   },
+  confirmed: {
+    value: 'FOLDER|CASE',
+    meaning:
+      'Confirmed cases that sharpen the assumed rates, as linkwright cases counts them; the case itself is left out. May be given several times.',
+  },
+  strength: { value: 'N', meaning: 'With --confirmed: how many cases of its own kind each assumed rate is worth (2 without it).' },
 } as const;
 
 export const commandWords = {
@@ -214,6 +220,10 @@ export const commandWords = {
         line: 'linkwright diagnose sample-cabinets/two-chains.cabinet.json --display 1/2=downstream-loss --display 1/3=upstream-loss --report "1=2|3" --onset while-running --halted yes',
       },
       { says: 'A case', line: 'linkwright diagnose sample-cabinets/two-chains.1.case.json --explain' },
+      {
+        says: 'With the rates that finished repairs sharpened',
+        line: 'linkwright diagnose sample-cabinets/two-chains.1.case.json --confirmed sample-cabinets/confirmed',
+      },
       {
         says: 'Many in one run',
         line: 'linkwright diagnose sample-cabinets/two-chains.cabinet.json --batch engine/cli/examples/diagnose-lines.jsonl',

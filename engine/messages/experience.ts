@@ -73,9 +73,12 @@ export function wordDifference(names: Names, evidence: Evidence, { observation, 
 
 const twoFigures = (value: number): string => Number(value.toPrecision(2)).toString();
 
+/** Below this a rate per 1000 years says no more than that it is small. */
+const leastShown = 0.001;
+const wordPer1000 = (perYear: number): string => (perYear * 1000 < leastShown ? `<${leastShown}` : twoFigures(perYear * 1000));
+
 /** A rate with its interval, per 1000 years: "1.5 (0.27–3.6)". */
-export const wordRate = ({ value, low, high }: Estimate): string =>
-  `${twoFigures(value * 1000)} (${twoFigures(low * 1000)}–${twoFigures(high * 1000)})`;
+export const wordRate = ({ value, low, high }: Estimate): string => `${wordPer1000(value)} (${wordPer1000(low)}–${wordPer1000(high)})`;
 
 /** A number of cases, shared ones in parts: "3", "1.55", "<0.01". */
 export const wordCases = (cases: number): string => (cases > 0 && cases < 0.01 ? '<0.01' : wordNumber(cases));
@@ -129,6 +132,9 @@ export const confirmedWords = {
   onlyOthers: 'The case itself is not counted for its own rates.',
   noneForCase: 'No other case is confirmed yet, so there are only the assumed rates.',
   begin: 'New cases begin with sharpened rates',
+  strength: 'Confirmed cases that an assumed rate is worth',
+  strengthWhy: (least: number, most: number, usual: number) =>
+    `With a small number a few cases move the rates far; with a large one they hardly move, and one odd case does little harm. ${usual} is usual (assumed); ${least} to ${most} may be set. Cases that were begun before keep their rates.`,
   casesHead: 'Cases',
   heads: { date: 'Handed back', machine: 'Machine', cause: 'Cause', effect: 'What it changed', remove: 'Remove' },
   noDate: '–',

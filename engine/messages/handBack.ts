@@ -71,6 +71,12 @@ export const handBackTexts = {
   /** A fault that left with the part is proved; a small doubt stays, and is named as what it is. */
   smallDoubt: (share: string) =>
     `A small doubt stays: with ${share} something else was the cause, and is gone only for the moment. One in ten or more would not count as proved.`,
+  cause: 'What was wrong with it',
+  causeWhy:
+    'Name it if somebody saw it, on the machine or at the bench: then the report says so, and a case that is kept counts for that alone.',
+  causeUnseen: 'Nobody saw it: shared out by the rates',
+  causeUnfit: 'What was named before does not fit any more',
+  causeItem: (item: string) => `${item}: not known what`,
   watch: 'Watch what was touched',
   /** What would still prove the cause, with what it takes. */
   prove: 'What would prove more',
@@ -106,7 +112,7 @@ export const handBackTexts = {
   failed: (name: string) => `${name} was not saved.`,
   result: (field: string) => `how the case ended: ${field}`,
   recorded: (count: number) => `${wordCount(count, 'part')} written into the cabinet`,
-  fields: { by: 'name', note: 'remark', checked: 'checklist', end: 'outcome' },
+  fields: { by: 'name', note: 'remark', checked: 'checklist', cause: 'cause' },
 } as const;
 
 const endSentences: { readonly [E in CaseEnd]: string } = {
@@ -154,6 +160,8 @@ export const reportWords = {
   what: 'What',
   noSteps: 'Nothing was done yet.',
   reasoning: 'How the cause was found',
+  /** Named by whoever saw it. */
+  found: (what: string) => `What was wrong, as it was seen on the machine or at the bench: ${what}.`,
   suspected: (what: string, share: string) => `${startSentence(what)}: ${share}`,
   suspects: (confirmed: number | null) => `The likeliest causes by everything that was seen and done; ${ratesOf(confirmed)}:`,
   left: (confirmed: number | null) => `What it may be, by everything that was seen and done; ${ratesOf(confirmed)}:`,

@@ -13,6 +13,7 @@ export interface UsageFacts {
   'option-value-unwanted': { readonly option: string };
   'option-repeated': { readonly option: string };
   'options-together': { readonly option: string; readonly other: string };
+  'option-needs': { readonly option: string; readonly other: string };
   'file-argument-missing': { readonly command: string };
   'two-files-needed': { readonly command: string };
   'passphrase-missing': Record<string, never>;
@@ -58,6 +59,7 @@ export interface UsageFacts {
   'file-not-writable': { readonly file: string; readonly reason: string };
   'output-not-writable': { readonly reason: string };
   'result-twice': { readonly file: string; readonly other: string };
+  'no-case-confirmed': { readonly where: string };
   'nothing-to-print': { readonly what: string };
   'document-left-out': { readonly document: string; readonly file: string };
   'signs-missing': { readonly signs: string };
@@ -136,6 +138,7 @@ const usageWords: { readonly [C in UsageCode]: (facts: UsageFacts[C]) => Words }
   'option-value-unwanted': ({ option }) => ({ title: `${option} takes no value`, whatToDo: `Write ${option} alone.` }),
   'option-repeated': ({ option }) => ({ title: `${option} was given more than once`, whatToDo: 'Give it once.' }),
   'options-together': ({ option, other }) => ({ title: `${option} does not go with ${other}`, whatToDo: 'Leave one of them out.' }),
+  'option-needs': ({ option, other }) => ({ title: `${option} goes only with ${other}`, whatToDo: `Give ${other} too, or leave it out.` }),
   'passphrase-missing': () => ({
     title: 'An exercise needs a passphrase that seals its answer',
     whatToDo: 'Add --passphrase WORD, and tell it to whoever shall play.',
@@ -316,6 +319,10 @@ const usageWords: { readonly [C in UsageCode]: (facts: UsageFacts[C]) => Words }
   'result-twice': ({ file, other }) => ({
     title: `${file} is the same play as ${other}`,
     whatToDo: 'It is counted once.',
+  }),
+  'no-case-confirmed': ({ where }) => ({
+    title: `In ${where} no other case is confirmed`,
+    whatToDo: 'The rates are as without it. linkwright cases says why each case is not counted.',
   }),
   'nothing-to-print': ({ what }) => ({
     title: `There is nothing to print: ${what}`,

@@ -50,6 +50,7 @@ const commands = {
   putBackKept: 'Put the removed case back',
   useRates: 'Choose the rates of the case',
   toggleTakeConfirmed: 'Begin cases with sharpened rates',
+  setStrength: 'Set what an assumed rate is worth',
   editRepairTable: 'Change a figure of the repair table',
   withdrawEntry: 'Withdraw an entry',
   correctEntry: 'Correct an entry',

@@ -1,4 +1,5 @@
 export { type ActFacts, actFacts, type ItemModes } from './actFacts.ts';
+export { listCauses, type PossibleCause } from './causes.ts';
 export { endOf } from './end.ts';
 export { evidenceAfter } from './evidenceAfter.ts';
 export { listHandBackChecks } from './handBack.ts';

@@ -1,4 +1,5 @@
-import { type CaseEffect, effectOf, ratesFor } from '../../engine/experience/index.ts';
+import { useId } from 'react';
+import { type CaseEffect, effectOf, leastStrength, mostStrength, ratesFor, usualStrength } from '../../engine/experience/index.ts';
 import {
   startSentence,
   experienceWords as tableWords,
@@ -12,6 +13,7 @@ import {
   confirmedWords as words,
 } from '../../engine/messages/index.ts';
 import { sameContent } from '../files/sameContent.ts';
+import { NumberField } from '../practice/NumberField.tsx';
 import { DialogFrame } from '../shell/DialogFrame.tsx';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
 import { BehavedNotes } from './BehavedNotes.tsx';
@@ -184,6 +186,7 @@ function Rates() {
   return (
     <section aria-label={words.tableHead}>
       <h3>{words.tableHead}</h3>
+      <Strength />
       {moved.length > 0 && (
         <table className="figures">
           <thead>
@@ -213,6 +216,28 @@ function Rates() {
       <p>{tableWords.moreKinds(possible.length - moved.length)}</p>
       <p className="quiet-text">{tableWords.how(tableWords.worth(experience.strength))}</p>
     </section>
+  );
+}
+
+/** How far cases move the rates: what each assumed rate weighs against them. */
+function Strength() {
+  const dispatch = useDispatch();
+  const strength = useApp((state) => state.confirmedStrength);
+  const id = useId();
+  return (
+    <fieldset className="confirmed-strength" aria-describedby={id} aria-label={words.strength}>
+      <NumberField
+        label={words.strength}
+        shown="before"
+        value={strength}
+        least={leastStrength}
+        most={mostStrength}
+        onChange={(next) => next !== null && dispatch('set-strength', { strength: next })}
+      />
+      <small id={id} className="quiet-text">
+        {words.strengthWhy(leastStrength, mostStrength, usualStrength)}
+      </small>
+    </fieldset>
   );
 }
 

@@ -1,3 +1,4 @@
+import { withStrength } from '../../engine/experience/index.ts';
 import { confirmedWords } from '../../engine/messages/index.ts';
 import type { SharpenedRates } from '../../engine/schema/index.ts';
 import type { AppState } from '../state/appState.ts';
@@ -63,5 +64,14 @@ export const confirmedCommands = {
     label: 'toggleTakeConfirmed',
     isEnabled: ({ confirmed }) => confirmed.shown,
     run: ({ takeConfirmed }) => ({ takeConfirmed: !takeConfirmed }),
+  }),
+
+  'set-strength': viewCommand<{ readonly strength: number }>({
+    label: 'setStrength',
+    isEnabled: ({ confirmed }) => confirmed.shown,
+    run: ({ confirmed }, { strength }) => ({
+      confirmedStrength: strength,
+      confirmed: { ...confirmed, experience: confirmed.experience && withStrength(confirmed.experience, strength) },
+    }),
   }),
 } as const;

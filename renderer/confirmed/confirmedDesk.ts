@@ -1,20 +1,34 @@
 import { parseCaseFile, serializeCase } from '../../engine/cabinet/index.ts';
+import { withStrength } from '../../engine/experience/index.ts';
 import { confirmedWords } from '../../engine/messages/index.ts';
 import { endOf } from '../../engine/plan/index.ts';
 import type { CaseContent } from '../../engine/schema/index.ts';
 import type { Desk } from '../files/desk.ts';
+import { sameContent } from '../files/sameContent.ts';
 import type { AppState } from '../state/appState.ts';
 import { lastDiagnosis } from '../state/lastDiagnosis.ts';
-import type { FileActions } from '../state/sitting.ts';
+import type { CaseRecord, FileActions } from '../state/sitting.ts';
 import type { ConfirmedState, KeptCase } from './confirmedState.ts';
 import { gatherAside } from './gatherAside.ts';
-import { keptIdOf } from './ownRates.ts';
+import { keptIdOf, ratesForCase } from './ownRates.ts';
 
 type Confirmed = 'readKeptCases' | 'keepCase' | 'removeKept' | 'putBackKept';
 
+interface Parts extends Pick<Desk, 'bench' | 'now'> {
+  readonly access: Pick<Desk['access'], 'listKeptCases' | 'keepCase' | 'dropKeptCase'>;
+}
+
+interface ConfirmedDesk {
+  readonly actions: Pick<FileActions, Confirmed>;
+  /** A case that begins now, on the rates that confirmed cases sharpened, unless the user wants the assumed ones. */
+  readonly beginOn: (caseRecord: CaseRecord) => CaseRecord;
+}
+
 /** What is done with the collection of confirmed cases. Every change reads it anew: another window may have changed it. */
-export function makeConfirmedDesk({ bench, access, now }: Desk): Pick<FileActions, Confirmed> {
+export function makeConfirmedDesk({ bench, access, now }: Parts): ConfirmedDesk {
   const { store, announce } = bench;
+  /** A case that was begun while the collection was still being read; it gets its rates afterwards. */
+  let awaiting: CaseRecord | null = null;
   let last: Promise<unknown> = Promise.resolve();
   const inTurn = (work: () => Promise<void>): Promise<void> => {
     const turn = last.then(work);
@@ -26,7 +40,10 @@ export function makeConfirmedDesk({ bench, access, now }: Desk): Pick<FileAction
   const read = async () => {
     change({ state: 'reading' });
     const listed = await access.listKeptCases();
-    if (!listed.ok) return change({ state: 'read', trouble: listed.problems });
+    if (!listed.ok) {
+      awaiting = null;
+      return change({ state: 'read', trouble: listed.problems });
+    }
     const cases: KeptCase[] = [];
     const damaged: { name: string; problems: ConfirmedState['trouble'] }[] = [];
     for (const { key, name, content } of listed.value.cases) {
@@ -35,8 +52,34 @@ export function makeConfirmedDesk({ bench, access, now }: Desk): Pick<FileAction
       else damaged.push({ name, problems: parsed.problems });
     }
     if (listed.value.problems.length > 0) damaged.push({ name: '', problems: listed.value.problems });
-    const experience = await gatherAside(cases.map(({ content }) => content));
+    const gathered = await gatherAside(cases.map(({ content }) => content));
+    // How much the assumed rates are worth may have been changed meanwhile.
+    const experience = withStrength(gathered, store.getState().confirmedStrength);
     change({ state: 'read', cases, damaged, experience });
+    giveRates();
+  };
+
+  const beginOn = (caseRecord: CaseRecord): CaseRecord => {
+    const state = store.getState();
+    const rates = state.takeConfirmed ? ratesForCase({ ...state, caseRecord }) : undefined;
+    const begun = rates === undefined ? caseRecord : { ...caseRecord, evidence: { ...caseRecord.evidence, rates } };
+    awaiting = state.confirmed.state === 'read' ? null : begun;
+    return begun;
+  };
+
+  /** The case that waited gets what was read: without a word while nothing is entered in it, else as a step. */
+  const giveRates = () => {
+    const begun = awaiting;
+    awaiting = null;
+    const { takeConfirmed, caseRecord, saved, confirmed, revision } = store.getState();
+    // Another document may have come, or the user may have chosen rates.
+    if (begun === null || !takeConfirmed || saved.caseRecord !== begun) return;
+    if (!sameContent(caseRecord.evidence.rates, begun.evidence.rates)) return;
+    const rates = ratesForCase({ confirmed, caseRecord }) ?? null;
+    if (caseRecord !== begun) return bench.dispatch('use-rates', { rates });
+    const { rates: _, ...evidence } = begun.evidence;
+    const given = { ...begun, evidence: rates === null ? evidence : { ...evidence, rates } };
+    store.setState({ caseRecord: given, saved: { ...saved, caseRecord: given }, revision: revision + 1 });
   };
 
   /** Keeps a case file; whether it worked. */
@@ -47,7 +90,7 @@ export function makeConfirmedDesk({ bench, access, now }: Desk): Pick<FileAction
     return kept.ok;
   };
 
-  return {
+  const actions: ConfirmedDesk['actions'] = {
     readKeptCases: () => inTurn(read),
     keepCase: () =>
       inTurn(async () => {
@@ -76,6 +119,7 @@ export function makeConfirmedDesk({ bench, access, now }: Desk): Pick<FileAction
         if (removed !== null && (await keep(removed))) change({ removed: null });
       }),
   };
+  return { actions, beginOn };
 }
 
 /** Whether the cause is proved, by a repair of the user's own. */

@@ -1,6 +1,6 @@
 import type { Problem } from '../../engine/base/index.ts';
 import type { Workbench } from '../state/dispatcher.ts';
-import type { Answer, LeavingFor, Question } from '../state/sitting.ts';
+import type { Answer, CaseRecord, LeavingFor, Question } from '../state/sitting.ts';
 import type { FileAccess } from './access.ts';
 import type { RecoveryKeeper } from './recoveryKeeper.ts';
 import { documentName, isUnsaved } from './unsaved.ts';
@@ -15,6 +15,8 @@ export interface Desk {
   readonly wordTime: (iso: string) => string;
   /** Puts a question, and comes back with the user's answer. */
   readonly ask: (question: Question) => Promise<Answer>;
+  /** A case that begins now, on the rates on which new cases stand. */
+  readonly beginOn: (caseRecord: CaseRecord) => CaseRecord;
   /** Saves whatever is unsaved. */
   readonly save: () => Promise<'saved' | 'cancelled' | 'failed'>;
 }

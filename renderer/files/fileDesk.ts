@@ -3,7 +3,6 @@ import { newMachine } from '../../engine/edit/index.ts';
 import { fileWords, practiceWords } from '../../engine/messages/index.ts';
 import type { CabinetContent } from '../../engine/schema/index.ts';
 import { makeConfirmedDesk } from '../confirmed/confirmedDesk.ts';
-import { ratesForCase } from '../confirmed/ownRates.ts';
 import { keepPlay } from '../practice/keepPlay.ts';
 import { loadSample } from '../samples/sampleCabinets.ts';
 import type { Workbench } from '../state/dispatcher.ts';
@@ -45,6 +44,7 @@ interface DeskParts {
 /** Everything the window does with files. One thing is done at a time; what comes in during a question waits for its end. */
 export function makeFileDesk(bench: Workbench, access: FileAccess, { newId, now, wordTime }: DeskParts): FileDesk {
   const { store } = bench;
+  const confirmed = makeConfirmedDesk({ bench, access, now });
   const keeper = new RecoveryKeeper(store, access, newId);
   let answerNow: ((answer: Answer) => void) | null = null;
   const desk: Desk = {
@@ -58,6 +58,7 @@ export function makeFileDesk(bench: Workbench, access: FileAccess, { newId, now,
         answerNow = resolve;
         store.setState({ question });
       }),
+    beginOn: confirmed.beginOn,
     save: () => saveAll(desk),
   };
   let last: Promise<unknown> = Promise.resolve();
@@ -126,12 +127,7 @@ export function makeFileDesk(bench: Workbench, access: FileAccess, { newId, now,
     await keeper.begin();
   };
 
-  /** A new case stands on the rates that confirmed cases sharpened, unless the user wants the assumed ones. */
-  const beginCase = (cabinet: CabinetContent) => {
-    const caseRecord = makeEmptyCase(cabinet, now());
-    const rates = store.getState().takeConfirmed ? ratesForCase({ ...store.getState(), caseRecord }) : undefined;
-    return rates === undefined ? caseRecord : { ...caseRecord, evidence: { ...caseRecord.evidence, rates } };
-  };
+  const beginCase = (cabinet: CabinetContent) => desk.beginOn(makeEmptyCase(cabinet, now()));
 
   const actions: FileActions = {
     newCabinet: () =>
@@ -210,7 +206,7 @@ export function makeFileDesk(bench: Workbench, access: FileAccess, { newId, now,
         await savePart(desk, part, null);
       }),
     ...makeFilesBeside(desk, inTurn),
-    ...makeConfirmedDesk(desk),
+    ...confirmed.actions,
     revert: () => inTurn(loadFromDisk),
     loadOutside: () => inTurn(loadFromDisk),
     compareOutside: (part) =>

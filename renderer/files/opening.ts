@@ -29,8 +29,10 @@ export async function openTaken(desk: Desk, file: ComingFile): Promise<void> {
 }
 
 /** Puts a read file into the window, and says when the cabinet of a case has changed since. */
-export async function place(desk: Desk, { part, document }: ReadDocument, file: ComingFile): Promise<void> {
+export async function place(desk: Desk, { part, document: read }: ReadDocument, file: ComingFile): Promise<void> {
   const { bench, keeper } = desk;
+  // With a cabinet a case begins; a case that was begun elsewhere keeps the rates on which it stands.
+  const document = part === 'cabinet' ? { ...read, caseRecord: desk.beginOn(read.caseRecord) } : read;
   const ref = refOf(file);
   const source = { kind: ref ? 'file' : 'copy', name: file.name } as const;
   const today = part === 'case' ? await findToday(desk, document.cabinet, ref) : null;

@@ -4,7 +4,7 @@ import { isKeptDrafts, keepDrafts, readKeptDrafts } from '../practice/keepDrafts
 import { restoreDrafts } from '../practice/makeStore.ts';
 import { resumePlay, takeLeft } from '../practice/practiceStore.ts';
 import type { DocumentState } from '../state/appState.ts';
-import type { SavedContent } from '../state/sitting.ts';
+import type { CaseRecord, SavedContent } from '../state/sitting.ts';
 import type { RecoveredFile, RecoveredWork } from './access.ts';
 import { raiseAlert } from './alerts.ts';
 import type { Desk } from './desk.ts';
@@ -119,7 +119,7 @@ async function takeIn(
       ...(caseRead && { caseRecord: caseRead.document.caseRecord, caseCabinet: caseRead.document.cabinet }),
       ...(cabinetRead && { cabinet: cabinetRead.document.cabinet }),
       // Beside an opened cabinet the case began empty.
-      ...(cabinetRead && !caseRead && { caseRecord: cabinetRead.document.caseRecord }),
+      ...(cabinetRead && !caseRead && { caseRecord: begunBeside(cabinetRead, document) }),
     },
   });
   await keeper.adopt(work.id);
@@ -137,8 +137,17 @@ function openOnDisk(file: RecoveredFile | null): ReadDocument | null {
   return read?.ok ? read.value : null;
 }
 
+/** The case as it began beside this cabinet: empty, on the rates on which the document stands. */
+function begunBeside({ document: { caseRecord } }: ReadDocument, document: DocumentState): CaseRecord {
+  const { rates } = document.caseRecord.evidence;
+  return rates === undefined ? caseRecord : { ...caseRecord, evidence: { ...caseRecord.evidence, rates } };
+}
+
 /** Whether the files hold all of the work already. */
 function isOnDisk(document: DocumentState, caseRead: ReadDocument | null, cabinetRead: ReadDocument | null): boolean {
-  if (!caseRead) return cabinetRead !== null && sameContent(document, cabinetRead.document);
+  if (!caseRead) {
+    if (cabinetRead === null) return false;
+    return sameContent(document, { cabinet: cabinetRead.document.cabinet, caseRecord: begunBeside(cabinetRead, document) });
+  }
   return sameContent(document, caseRead.document) && (!cabinetRead || sameContent(document.cabinet, cabinetRead.document.cabinet));
 }

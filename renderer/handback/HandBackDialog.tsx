@@ -24,6 +24,7 @@ import { DialogFrame } from '../shell/DialogFrame.tsx';
 import { lastDiagnosis } from '../state/lastDiagnosis.ts';
 import { namesOf } from '../state/names.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
+import { FoundCause } from './FoundCause.tsx';
 import { PartsForm } from './PartsForm.tsx';
 import { ReportForm } from './ReportForm.tsx';
 import './handback.css';
@@ -54,6 +55,7 @@ function HandBack() {
           <Outcome end={end} />
           <Watch end={end} />
           <Expected end={end} />
+          <FoundCause end={end} />
           <KeepCase end={end} />
           <PartsForm />
         </div>

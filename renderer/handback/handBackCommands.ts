@@ -13,7 +13,11 @@ import { notHandedBack } from './handBackState.ts';
  */
 
 type Result = NonNullable<CaseContent['result']>;
-export type ResultChange = Partial<Pick<Result, 'by' | 'note' | 'checked'>>;
+/** The cause as somebody saw it; null: nobody did. */
+export type NamedCause = Pick<Result, 'item' | 'mode'> | null;
+export type ResultChange = Partial<Pick<Result, 'by' | 'note' | 'checked'>> & { readonly cause?: NamedCause };
+
+const fieldOf = (change: ResultChange) => (['by', 'note', 'cause'] as const).find((field) => field in change) ?? 'checked';
 
 export const handBackCommands = {
   'hand-back': viewCommand({
@@ -34,17 +38,17 @@ export const handBackCommands = {
     label: 'writeResult',
     isEnabled: () => true,
     undo: { mergeBy: ({ change }) => `result/${Object.keys(change).join()}` },
-    name: (_state, { change }) =>
-      handBackTexts.result(
-        'by' in change ? handBackTexts.fields.by : 'note' in change ? handBackTexts.fields.note : handBackTexts.fields.checked,
-      ),
+    name: (_state, { change }) => handBackTexts.result(handBackTexts.fields[fieldOf(change)]),
     run: ({ caseRecord }, { end, change, at }) => {
-      const { by, note, checked } = change;
-      const before = caseRecord.result;
+      const { by, note, checked, cause } = change;
+      const { item, mode, ...before } = caseRecord.result ?? {};
+      const named = cause === undefined ? { item, mode } : (cause ?? {});
       caseRecord.result = {
         ...before,
         end,
         at,
+        ...(named.item === undefined ? {} : { item: named.item }),
+        ...(named.mode === undefined ? {} : { mode: named.mode }),
         ...(by === undefined ? {} : { by }),
         ...(note === undefined ? {} : { note }),
         ...(checked === undefined ? {} : { checked: [...checked] }),

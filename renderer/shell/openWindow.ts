@@ -48,7 +48,16 @@ export function openWindow(document: DocumentState, source: DocumentSource): Win
       stopTheme();
       stopTheme = applyTheme(state.theme);
     }
-    const kept = ['theme', 'foldChains', 'reduceMotion', 'walkOrder', 'takeConfirmed', 'library', 'listColumns'] as const;
+    const kept = [
+      'theme',
+      'foldChains',
+      'reduceMotion',
+      'walkOrder',
+      'takeConfirmed',
+      'confirmedStrength',
+      'library',
+      'listColumns',
+    ] as const;
     if (kept.some((key) => state[key] !== before[key])) {
       writePreferences(storage, state);
     }

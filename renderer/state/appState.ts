@@ -155,6 +155,8 @@ export interface PreferenceState {
   readonly walkOrder: WalkOrder;
   /** New cases begin with rates that confirmed cases sharpened. */
   readonly takeConfirmed: boolean;
+  /** How many confirmed cases of its own kind each assumed rate is worth. */
+  readonly confirmedStrength: number;
   /** Columns of the lists, where they are not the usual ones. */
   readonly listColumns: ChosenColumns;
 }
@@ -221,6 +223,7 @@ export const stateTable: { readonly [K in keyof Required<AppState>]: KindOf<K> }
   library: 'preference',
   walkOrder: 'preference',
   takeConfirmed: 'preference',
+  confirmedStrength: 'preference',
   listColumns: 'preference',
   revision: 'derived',
   checked: 'derived',

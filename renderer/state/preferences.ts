@@ -1,3 +1,4 @@
+import { leastStrength, mostStrength, usualStrength } from '../../engine/experience/index.ts';
 import { emptyLibrary, readLibrary, writeLibrary } from '../legend/library.ts';
 import { type ChosenColumns, listTables } from '../lists/listColumns.ts';
 import { type PreferenceState, themeChoices } from './appState.ts';
@@ -11,6 +12,7 @@ export const defaultPreferences: PreferenceState = {
   reduceMotion: false,
   walkOrder: 'chain',
   takeConfirmed: true,
+  confirmedStrength: usualStrength,
   library: emptyLibrary,
   listColumns: {},
 };
@@ -33,6 +35,7 @@ export function readPreferences(storage: Pick<Storage, 'getItem'> | null): Prefe
       reduceMotion: flag('reduceMotion'),
       walkOrder,
       takeConfirmed: flag('takeConfirmed'),
+      confirmedStrength: readStrength(stored['confirmedStrength']),
       library,
       listColumns: readColumns(stored['listColumns']),
     };
@@ -43,10 +46,11 @@ export function readPreferences(storage: Pick<Storage, 'getItem'> | null): Prefe
 
 /** Keeps them for the next sitting. Where the browser keeps nothing, they last until the window is closed. */
 export function writePreferences(storage: Pick<Storage, 'setItem'> | null, preferences: PreferenceState): void {
-  const { theme, foldChains, reduceMotion, walkOrder, takeConfirmed, library, listColumns } = preferences;
+  const { theme, foldChains, reduceMotion, walkOrder, takeConfirmed, confirmedStrength, library, listColumns } = preferences;
   writeLibrary(storage, library);
   try {
-    storage?.setItem(storageKey, JSON.stringify({ version, theme, foldChains, reduceMotion, walkOrder, takeConfirmed, listColumns }));
+    const stored = { version, theme, foldChains, reduceMotion, walkOrder, takeConfirmed, confirmedStrength, listColumns };
+    storage?.setItem(storageKey, JSON.stringify(stored));
   } catch {
     // Storage is full or forbidden: preferences are a comfort, never worth an error.
   }
@@ -59,6 +63,10 @@ export function findStorage(): Storage | null {
   } catch {
     return null;
   }
+}
+
+function readStrength(stored: unknown): number {
+  return typeof stored === 'number' && stored >= leastStrength && stored <= mostStrength ? stored : usualStrength;
 }
 
 /** Columns that somebody chose; those that no table has are not shown anyway. */

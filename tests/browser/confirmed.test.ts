@@ -48,21 +48,29 @@ describe.skipIf(missing)('Confirmed cases', () => {
     await page.keyboard.press('h');
     const handBack = page.getByRole('dialog', { name: 'Hand the machine back' });
     await handBack.getByText('The cause is proved.', { exact: false }).waitFor();
+    // Whoever saw what was wrong names it; else the case is shared out.
+    const named = handBack.getByRole('combobox', { name: 'What was wrong with it' });
+    expect(await named.locator('option:checked').textContent()).toBe('Nobody saw it: shared out by the rates');
     await shoot(page, 'hand-back');
+    await named.selectOption({ label: 'Lower plug of cable -WH2: fouled' });
+    await page.keyboard.press('Tab');
     await page.keyboard.press('k');
     await handBack.getByText('Kept. Keep it again if something in it has changed since.').waitFor();
     await handBack.getByRole('button', { name: 'Show confirmed cases …' }).press('Enter');
 
     const dialog = page.getByRole('dialog', { name: 'Confirmed cases' });
     await dialog.getByText('nothing leaves it', { exact: false }).waitFor();
-    await dialog.getByText(/^Plug: loose \d+ %/).waitFor();
+    await dialog.getByText(/^Plug: fouled 100 %/).waitFor();
     await dialog.getByText('No other case is confirmed yet', { exact: false }).waitFor();
     await dialog.getByText(/“QE drive 2”, revision 07: in 1 confirmed case/).waitFor();
+    const strength = dialog.getByRole('textbox', { name: 'Confirmed cases that an assumed rate is worth' });
+    await strength.fill('0,5');
+    await dialog.getByText('Each assumed rate is worth 0.5 confirmed cases', { exact: false }).waitFor();
     expect(await seriousFindings(page)).toEqual([]);
     await shoot(page, 'dialog');
     await dialog.getByRole('button', { name: /^Remove / }).press('Enter');
     await dialog.getByRole('button', { name: 'Put it back' }).press('Enter');
-    await dialog.getByText(/^Plug: loose \d+ %/).waitFor();
+    await dialog.getByText(/^Plug: fouled 100 %/).waitFor();
     await page.keyboard.press('Escape');
     await dialog.waitFor({ state: 'hidden' });
 
@@ -70,7 +78,7 @@ describe.skipIf(missing)('Confirmed cases', () => {
     await page.reload();
     await page.getByRole('button', { name: 'Cabinet', exact: true }).click();
     await page.getByRole('menuitem', { name: 'Confirmed cases …' }).click();
-    await dialog.getByText(/^Plug: loose \d+ %/).waitFor();
+    await dialog.getByText(/^Plug: fouled 100 %/).waitFor();
     await page.keyboard.press('Escape');
     await page.getByRole('button', { name: 'File' }).click();
     await page.getByRole('menuitem', { name: /^New case/ }).click();

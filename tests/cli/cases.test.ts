@@ -59,6 +59,38 @@ describe('linkwright cases', () => {
     expect((await linkwright(['cases'])).exit).toBe(2);
   });
 
+  it('should sharpen the rates of a diagnosis and a plan by the cases that are named', async () => {
+    const rates = ratesFor(gatherExperience(Object.values(confirmedCases)));
+    const sample = 'sample-cabinets/two-chains.1.case.json';
+    for (const command of ['diagnose', 'next']) {
+      const answer = jsonOf(await linkwright([command, sample, '--confirmed', folder, '--json']));
+      expect(answer).toMatchObject({ exit: 0, problems: [], evidence: { rates } });
+    }
+    const trusting = jsonOf(await linkwright(['diagnose', sample, '--confirmed', folder, '--strength', '50', '--json']));
+    expect(trusting).toMatchObject({ evidence: { rates: { strength: 50 } } });
+    expect((await linkwright(['diagnose', sample, '--strength', '50'])).err).toContain('--strength goes only with --confirmed');
+  });
+
+  it('should not count a case for its own rates, and say when nothing is left', async () => {
+    const files = { 'a.case.json': serializeCase(first) };
+    const alone = jsonOf(await linkwright(['diagnose', 'a.case.json', '--confirmed', 'a.case.json', '--json'], files));
+    expect(alone).toMatchObject({ ok: true, problems: [{ code: 'no-case-confirmed', severity: 'warning' }] });
+    expect(alone['evidence']).not.toHaveProperty('rates');
+    const others = jsonOf(
+      await linkwright(['diagnose', 'a.case.json', '--confirmed', 'a.case.json', '--confirmed', folder, '--json'], files),
+    );
+    expect(others).toMatchObject({ problems: [], evidence: { rates: { cases: 2 } } });
+  });
+
+  it('should not answer on other rates than were asked for', async () => {
+    const ran = await linkwright(['diagnose', 'sample-cabinets/two-chains.1.case.json', '--confirmed', 'some'], {
+      'some/a.case.json': serializeCase(first),
+      'some/broken.json': '{"format": "linkwright-case", ',
+    });
+    expect(ran).toMatchObject({ exit: 3, out: '' });
+    expect(ran.err).toContain('some/broken.json');
+  });
+
   it('should leave a case replayable on the rates that it stood on', async () => {
     const rates = ratesFor(gatherExperience(Object.values(confirmedCases)));
     if (rates === undefined) throw new Error('nothing confirmed');

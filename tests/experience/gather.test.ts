@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { checkCabinet } from '../../engine/cabinet/index.ts';
 import { diagnose, ratedModes, rateOf } from '../../engine/diagnosis/index.ts';
-import { confirmCase, gatherExperience, ratesFor } from '../../engine/experience/index.ts';
+import { confirmCase, gatherExperience, ratesFor, withStrength } from '../../engine/experience/index.ts';
 import type { CaseContent, Fault } from '../../engine/schema/index.ts';
 import { makeCase } from '../generators/cases.ts';
 import { readContent } from '../support/sampleCabinets.ts';
@@ -68,6 +68,29 @@ describe('confirmCase', () => {
     expect(whyNot({ ...cutCase('a'), evidence: { snapshots: halted ? [halted] : [] } })).toMatchObject({ why: 'not-proved-by-acts' });
   });
 
+  it('should never count what was taken over from a simulation, however well the rest proves it', () => {
+    const one = cutCase('a');
+    expect('reason' in confirmCase(one)).toBe(false);
+    for (const marked of one.evidence.snapshots.keys()) {
+      const snapshots = one.evidence.snapshots.map((snapshot, index) =>
+        index === marked ? { ...snapshot, simulated: true as const } : snapshot,
+      );
+      expect(whyNot({ ...one, evidence: { ...one.evidence, snapshots } })).toEqual({ why: 'simulated' });
+    }
+    const simulated = { ...one, evidence: { snapshots: one.evidence.snapshots.map((each) => ({ ...each, simulated: true as const })) } };
+    const both = gatherExperience([boardCase('b'), { ...simulated, id: 'c' }]);
+    expect(ratesFor(both)).toEqual(ratesFor(gatherExperience([boardCase('b')])));
+  });
+
+  it('should learn more of a case whose cause was named than of one that is shared out', () => {
+    const factor = (one: CaseContent) =>
+      gatherExperience([one]).rates.find(({ item, mode }) => item === 'cable' && mode === 'cut')?.factor ?? 0;
+    const named = factor(cutCase('a', { result: { end: 'proved', item: `cable/${link}`, mode: 'cut' } }));
+    const item = factor(cutCase('a', { result: { end: 'proved', item: `cable/${link}` } }));
+    expect(named).toBeGreaterThan(item);
+    expect(item).toBeGreaterThan(factor(cutCase('a')));
+  });
+
   it('should not read a cabinet that is not sound', () => {
     expect(whyNot({ ...cutCase('a'), cabinet: { ...content, links: [] } })).toEqual({ why: 'cabinet-not-sound' });
   });
@@ -104,6 +127,12 @@ describe('gatherExperience', () => {
     expect(counted).toHaveLength(1);
     expect(uncounted.map(({ reason }) => reason)).toEqual([{ why: 'counted-already' }, { why: 'counted-already' }]);
     expect(ratesFor(gatherExperience([cutCase('a'), cutCase('a')]))).toEqual(ratesFor(gatherExperience([cutCase('a')])));
+  });
+
+  it('should be the same with another strength given at once or afterwards', () => {
+    const cases = [cutCase('a'), boardCase('b')];
+    expect(withStrength(gatherExperience(cases), 7)).toEqual(gatherExperience(cases, 7));
+    expect(withStrength(gatherExperience(cases), 2)).toEqual(gatherExperience(cases));
   });
 
   it('should not care about the order of cases', () => {

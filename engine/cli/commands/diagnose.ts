@@ -2,7 +2,7 @@ import { diagnose as diagnoseCabinet } from '../../diagnosis/index.ts';
 import { jsonCabinet, jsonDiagnosis, jsonUsageProblem } from '../answer/index.ts';
 import { diagnoseLines, runLines } from '../batch/index.ts';
 import { type Command, failed } from '../command.ts';
-import { formatDiagnosis, wordRemarks } from '../show/index.ts';
+import { formatDiagnosis } from '../show/index.ts';
 import { evidenceOptions, openCase, readTop } from './openCase.ts';
 
 const usualTop = 10;
@@ -22,11 +22,11 @@ export const diagnose: Command = {
     if (given.options.has('batch')) return runLines(io, given, diagnoseLines(top.value));
     const opened = await openCase(io, given, 'diagnose');
     if (!opened.ok) return opened.answer;
-    const { file, cabinet, names, evidence, remarks } = opened.value;
+    const { cabinet, names, evidence, remarks } = opened.value;
     const diagnosis = diagnoseCabinet(cabinet, evidence);
     return {
       exit: diagnosis.contradiction || diagnosis.impossible ? 1 : 0,
-      problems: wordRemarks(file, remarks),
+      problems: remarks,
       json: { cabinet: jsonCabinet(cabinet.content), evidence, ...jsonDiagnosis(names, evidence, diagnosis, top.value) },
       text: formatDiagnosis({
         cabinet,

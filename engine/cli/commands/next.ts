@@ -2,7 +2,7 @@ import { diagnose } from '../../diagnosis/index.ts';
 import { planSteps } from '../../plan/index.ts';
 import { jsonCabinet, jsonPlan, jsonUsageProblem } from '../answer/index.ts';
 import { type Command, failed } from '../command.ts';
-import { formatPlan, wordRemarks } from '../show/index.ts';
+import { formatPlan } from '../show/index.ts';
 import { evidenceOptions, openCase, readTop } from './openCase.ts';
 
 const usualTop = 6;
@@ -20,12 +20,12 @@ export const next: Command = {
     if (!top.ok) return failed(2, top.problems.map(jsonUsageProblem));
     const opened = await openCase(io, given, 'next');
     if (!opened.ok) return opened.answer;
-    const { file, cabinet, names, evidence, remarks } = opened.value;
+    const { cabinet, names, evidence, remarks } = opened.value;
     const diagnosis = diagnose(cabinet, evidence);
     const plan = planSteps(cabinet, evidence, diagnosis);
     return {
       exit: diagnosis.contradiction || diagnosis.impossible ? 1 : 0,
-      problems: wordRemarks(file, remarks),
+      problems: remarks,
       json: { cabinet: jsonCabinet(cabinet.content), evidence, ...jsonPlan(names, diagnosis, plan, top.value) },
       text: formatPlan({
         cabinet,

@@ -1,5 +1,6 @@
+import { gatherExperience, leastStrength, mostStrength, ratesFor, usualStrength } from '../../experience/index.ts';
 import type { Names, UsageProblem } from '../../messages/index.ts';
-import type { Evidence } from '../../schema/index.ts';
+import type { Evidence, SharpenedRates } from '../../schema/index.ts';
 import type { Cabinet } from '../../topology/index.ts';
 import { type JsonProblem, jsonUsageProblem } from '../answer/index.ts';
 import { type CommandAnswer, failed, firstValue } from '../command.ts';
@@ -11,10 +12,13 @@ import {
   makeSound,
   makeUsageProblem,
   readCabinetOrCase,
+  readCases,
   readEvidence,
+  readLevel,
   readNumber,
   understood,
 } from '../read/index.ts';
+import { wordRemarks } from '../show/index.ts';
 
 /** The options by which a command is told what was seen, besides its file. */
 export const evidenceOptions = {
@@ -24,6 +28,8 @@ export const evidenceOptions = {
   halted: { value: true },
   days: { value: true },
   circumstance: { value: true, many: true },
+  confirmed: { value: true, many: true },
+  strength: { value: true },
 } as const;
 
 /** How many lines `--top` asks for; undefined where it was not given. */
@@ -38,7 +44,7 @@ export interface OpenCase {
   readonly cabinet: Cabinet;
   readonly names: Names;
   readonly evidence: Evidence;
-  /** Findings in the cabinet that do not stand in the way. */
+  /** What does not stand in the way and should be known: findings in the cabinet, no case that is confirmed. */
   readonly remarks: readonly JsonProblem[];
 }
 
@@ -67,5 +73,37 @@ export async function openCase(
       3,
       unknown.map((problem) => ({ ...jsonUsageProblem(problem), file })),
     );
-  return { ok: true, value: { file, cabinet, names, evidence: asked.value, remarks } };
+  const sharpened = await sharpenedBy(io, given, read.value.caseId);
+  if (!sharpened.ok) return fail(sharpened.exit, sharpened.problems);
+  const { rates, remarks: ofCases } = sharpened.value;
+  const evidence = rates === undefined ? asked.value : { ...asked.value, rates };
+  return { ok: true, value: { file, cabinet, names, evidence, remarks: [...wordRemarks(file, remarks), ...ofCases] } };
+}
+
+/** The rates that the confirmed cases of `--confirmed` sharpen, without the case that is asked about; none where it was not given. */
+async function sharpenedBy(
+  io: Io,
+  given: GivenArguments,
+  caseId: string | null,
+): Promise<
+  | { readonly ok: true; readonly value: { readonly rates?: SharpenedRates; readonly remarks: readonly JsonProblem[] } }
+  | { readonly ok: false; readonly exit: 2 | 3; readonly problems: readonly JsonProblem[] }
+> {
+  const paths = given.options.get('confirmed') ?? [];
+  const text = firstValue(given, 'strength');
+  if (paths.length === 0 && text !== undefined) {
+    const problem = makeUsageProblem('option-needs', { option: '--strength', other: '--confirmed' });
+    return { ok: false, exit: 2, problems: [jsonUsageProblem(problem)] };
+  }
+  if (paths.length === 0) return { ok: true, value: { remarks: [] } };
+  const strength = text === undefined ? understood(usualStrength) : readLevel('--strength', text, leastStrength, mostStrength);
+  if (!strength.ok) return { ok: false, exit: 2, problems: strength.problems.map(jsonUsageProblem) };
+  const { cases, unreadable } = await readCases(io, paths);
+  // An answer on other rates than were asked for would not be noticed.
+  if (unreadable.length > 0) return { ok: false, exit: 3, problems: unreadable };
+  const others = cases.map(({ content }) => content).filter(({ id }) => id !== caseId);
+  const rates = ratesFor(gatherExperience(others, strength.value));
+  if (rates !== undefined) return { ok: true, value: { rates, remarks: [] } };
+  const none = jsonUsageProblem(makeUsageProblem('no-case-confirmed', { where: paths.join(', ') }));
+  return { ok: true, value: { remarks: [{ ...none, severity: 'warning' }] } };
 }

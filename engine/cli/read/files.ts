@@ -12,6 +12,8 @@ export interface ReadFile {
   readonly kind: 'cabinet' | 'case';
   readonly content: CabinetContent;
   readonly evidence: Evidence | null;
+  /** Of a case. */
+  readonly caseId: string | null;
 }
 
 /** A file, or the problems that kept it from being read. */
@@ -27,12 +29,13 @@ export async function readCabinetOrCase(io: Io, file: string): Promise<FileAnswe
     return { ok: false, problems: [{ ...problem, file }] };
   }
   const asCabinet = parseCabinetFile(read.bytes);
-  if (asCabinet.ok) return { ok: true, value: { file, kind: 'cabinet', content: asCabinet.value, evidence: null } };
+  if (asCabinet.ok) return { ok: true, value: { file, kind: 'cabinet', content: asCabinet.value, evidence: null, caseId: null } };
   const isCase = asCabinet.problems.some(({ code, facts }) => code === 'format-other-kind' && facts['format'] === 'linkwright-case');
   if (!isCase) return { ok: false, problems: asCabinet.problems.map((problem) => jsonProblem(problem, file)) };
   const asCase = parseCaseFile(read.bytes);
   if (!asCase.ok) return { ok: false, problems: asCase.problems.map((problem) => jsonProblem(problem, file)) };
-  return { ok: true, value: { file, kind: 'case', content: asCase.value.cabinet, evidence: asCase.value.evidence } };
+  const { id, cabinet, evidence } = asCase.value;
+  return { ok: true, value: { file, kind: 'case', content: cabinet, evidence, caseId: id } };
 }
 
 /** A cabinet that can be computed with, with its names, and what else was found in it. */
