@@ -22,4 +22,5 @@ export {
 } from './file/formats.ts';
 export { maximumDepth, maximumFileBytes, maximumValues } from './file/limits.ts';
 export { shapeProblems } from './file/shapeProblems.ts';
+export { installedNumbers } from './installedNumbers.ts';
 export { type References, type UnknownName, unknownInActs, unknownInEvidence, unknownReferences } from './unknownNames.ts';

@@ -1,4 +1,5 @@
 import type { LinkId, UnitId } from '../base/index.ts';
+import { installedNumbers } from '../cabinet/index.ts';
 import type { CabinetContent, Intervention } from '../schema/index.ts';
 import type { Cabinet } from '../topology/index.ts';
 import type { RepairTable } from './types.ts';
@@ -32,9 +33,10 @@ export function partFor(
   }
   const isGood = 1 - table.chances.badSpare.value;
   const stock = (cabinet.content.spares ?? []).filter(({ id, kind, count }) => kind === needed.kind && (count ?? 1) > (used.get(id) ?? 0));
+  const installed: ReadonlySet<string> = stock.length === 0 ? new Set() : installedNumbers(cabinet.content, needed.kind);
   const judged = stock
     .flatMap((spare) => {
-      const fits = fitOf(spare, needed.partNumber);
+      const fits = fitOf(spare, needed.partNumber, installed);
       return fits === 'no' ? [] : [{ spare, fits }];
     })
     .sort((a, b) => order[a.fits] - order[b.fits]);
@@ -48,16 +50,25 @@ export function partFor(
 
 const order = { yes: 0, unknown: 1 } as const;
 
-/** What the cabinet says of a spare; else equal part numbers fit, other ones do not, and without numbers nobody knows. */
-function fitOf({ fits, partNumber }: Spare, needed: string | null): 'yes' | 'no' | 'unknown' {
-  if (fits !== undefined) {
-    return fits;
+/**
+ * Whether a spare fits where a part number is needed. Equal numbers fit (domain section 8). `fits: yes` of the cabinet is said of the part
+ * and not of a place: a spare that bears the number of other parts of the cabinet is theirs, and only one that bears none of them, a
+ * successor, or a place without a number, is taken on that word. Without a word and without numbers nobody knows.
+ */
+function fitOf({ fits, partNumber = '' }: Spare, needed: string | null, installed: ReadonlySet<string>): 'yes' | 'no' | 'unknown' {
+  const number = partNumber.trim();
+  if (fits === 'no' || number === needed) {
+    return fits ?? 'yes';
   }
-  return partNumber === undefined || partNumber === '' || needed === null ? 'unknown' : partNumber === needed ? 'yes' : 'no';
+  const isOfOthers = installed.has(number);
+  if (number === '' || needed === null) {
+    return isOfOthers ? 'unknown' : (fits ?? 'unknown');
+  }
+  return isOfOthers ? 'no' : (fits ?? 'no');
 }
 
 function neededPart(cabinet: Cabinet, act: Intervention): Pick<PartSource, 'kind' | 'partNumber'> | null {
-  const number = (part: { readonly partNumber?: string | undefined } | undefined) => part?.partNumber || null;
+  const number = (part: { readonly partNumber?: string | undefined } | undefined) => part?.partNumber?.trim() || null;
   const unit = 'unit' in act ? cabinet.units.get(act.unit as UnitId) : undefined;
   switch (act.do) {
     case 'replace-cable':

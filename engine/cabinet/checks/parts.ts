@@ -1,8 +1,7 @@
 import { jsonPointer, makeProblem, type Problem } from '../../base/index.ts';
 import { type CabinetContent, faultModes } from '../../schema/index.ts';
 import { cableName, unitName } from '../../topology/index.ts';
-
-type Numbers = readonly (string | undefined)[];
+import { installedNumbers } from '../installedNumbers.ts';
 
 /** Parts and tables: spares that are equal to nothing installed, rates of unknown modes, fields that do not belong to a kind. */
 export function checkParts(content: CabinetContent): readonly Problem[] {
@@ -14,22 +13,11 @@ export function checkParts(content: CabinetContent): readonly Problem[] {
  * number, and one of a kind for which the cabinet documents no number at all.
  */
 function spares(content: CabinetContent): readonly Problem[] {
-  const units = content.units ?? [];
-  const installed: Readonly<Record<string, Numbers>> = {
-    cable: (content.links ?? []).map((link) => link.partNumber),
-    board: units.map((unit) => unit.board?.partNumber),
-    unit: units.filter((unit) => unit.kind !== 'supply').map((unit) => unit.partNumber),
-    supply: units.filter((unit) => unit.kind === 'supply').map((unit) => unit.partNumber),
-    lead: (content.leads ?? []).map((lead) => lead.partNumber),
-    fuse: units.map((unit) => unit.fuse?.partNumber),
-    'feedback-cable': (content.feedbacks ?? []).map((feedback) => feedback.partNumber),
-    'controller-port': (content.chains ?? []).map((chain) => chain.partNumber),
-  };
   const problems: Problem[] = [];
   for (const [index, spare] of (content.spares ?? []).entries()) {
     const partNumber = spare.partNumber?.trim();
-    const known = (installed[spare.kind] ?? []).map((number) => number?.trim()).filter((number) => number);
-    if (!partNumber || spare.fits === 'no' || known.length === 0 || known.includes(partNumber)) continue;
+    const known = installedNumbers(content, spare.kind);
+    if (!partNumber || spare.fits === 'no' || known.size === 0 || known.has(partNumber)) continue;
     const facts = { spare: spare.designation?.trim() || spare.id, partNumber, kind: spare.kind };
     problems.push(
       makeProblem('spare-unequal', 'warning', { where: jsonPointer(['spares', index, 'partNumber']), subjects: [spare.id], facts }),
