@@ -1,8 +1,8 @@
 import type { Diagnosis } from '../diagnosis/index.ts';
-import type { Evidence, Intervention, Snapshot } from '../schema/index.ts';
+import type { Evidence, Intervention } from '../schema/index.ts';
 import { simulate } from '../simulation/index.ts';
 import type { Cabinet } from '../topology/index.ts';
-import { listDisplaced, listHandlings } from './history.ts';
+import { listDisplaced, listHandlings, putBack } from './history.ts';
 import { mendedBy } from './mended.ts';
 import type { Displaced, EndReason, EndState } from './types.ts';
 
@@ -18,7 +18,7 @@ export function endOf(cabinet: Cabinet, evidence: Evidence, diagnosis: Diagnosis
   const displaced = listDisplaced(cabinet, evidence);
   const touched = listHandlings(evidence);
   const last = snapshots[snapshots.length - 1];
-  const lastActs = lastDone(snapshots);
+  const lastActs = lastDone(cabinet, evidence);
   const mayComeBack = chanceOfComingBack(cabinet, evidence, diagnosis);
   const rest = { lastActs, touched, displaced, expected: expectedNow(cabinet, evidence), mayComeBack };
   if (last === undefined || last.halted !== false) {
@@ -38,16 +38,30 @@ export function endOf(cabinet: Cabinet, evidence: Evidence, diagnosis: Diagnosis
   return { end: because.length === 0 ? 'proved' : 'not-proved', because, ...rest };
 }
 
-/** The acts before the restart after which the machine ran, or the newest that were done. */
-function lastDone(snapshots: readonly Snapshot[]): readonly Intervention[] {
+/**
+ * The acts that ended the halt, or the newest that were done. What only puts things back into a machine that runs, and goes on running,
+ * takes nothing from what was shown before it; nor does a feedback plug that goes in again along with another act, since it mends nothing.
+ */
+function lastDone(cabinet: Cabinet, { snapshots }: Evidence): readonly Intervention[] {
   for (let index = snapshots.length - 1; index >= 0; index -= 1) {
     const acts = snapshots[index]?.interventions ?? [];
-    if (acts.length > 0) {
-      return acts;
+    const before = snapshots.slice(0, index);
+    if (acts.length > 0 && !(before[index - 1]?.halted === false && isPuttingBack(cabinet, { snapshots: before }, acts))) {
+      const others = acts.filter(({ do: kind }) => kind !== 'plug-feedback');
+      return others.length === 0 ? acts : others;
     }
   }
   return [];
 }
+
+/** Whether each of the acts puts back something that stood elsewhere, hung free or was gone round before them. */
+function isPuttingBack(cabinet: Cabinet, before: Evidence, acts: readonly Intervention[]): boolean {
+  const back = listDisplaced(cabinet, before).flatMap(putBack).map(keyOf);
+  return acts.every((act) => back.includes(keyOf(act)));
+}
+
+/** An exchange is the same whichever of the two is named first. */
+const keyOf = (act: Intervention) => Object.values(act).map(String).sort().join();
 
 /** Handling cures by chance what was not looked for: it shows no part to be broken. */
 function isHandlingOnly({ do: kind }: Intervention): boolean {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { diagnose } from '../../engine/diagnosis/index.ts';
 import { endOf, listDisplaced, listHandlings, machineStateOf, planning, putBack } from '../../engine/plan/index.ts';
-import type { Evidence, Intervention } from '../../engine/schema/index.ts';
+import type { Evidence, Intervention, Snapshot } from '../../engine/schema/index.ts';
 import { drivesContent, seenSnapshot, soundCabinet } from './smallCabinet.ts';
 
 const cabinet = soundCabinet(drivesContent(3));
@@ -91,6 +91,48 @@ describe('how the search stands', () => {
       ),
     );
     expect(state.because).toContain('several-acts-at-once');
+  });
+
+  it('should stay proved when what was pulled or exchanged on the way is put back, and it still runs', () => {
+    const dark = seenSnapshot(cabinet, [{ item: 'board', unit: 'u2', mode: 'dead-dark' }]);
+    const step = (acts: readonly Intervention[], halted: boolean): Snapshot => ({
+      interventions: [...acts],
+      restarted: true,
+      onset: 'at-power-up',
+      halted,
+    });
+    const pull = { do: 'pull-feedback', feedback: 'g2' } as const;
+    const plug = { do: 'plug-feedback', feedback: 'g2' } as const;
+    const replace = { do: 'replace-board', unit: 'u2' } as const;
+    const pulled = [dark, step([pull], true), step([replace], false)];
+    expect(end({ snapshots: pulled })).toMatchObject({ end: 'running-provisionally', because: ['something-bypassed'] });
+    expect(end({ snapshots: [...pulled, step([plug], false)] })).toMatchObject({ end: 'proved', lastActs: [replace] });
+    // Plugged in again along with the exchange: that plug mends nothing.
+    expect(end({ snapshots: [dark, step([pull], true), step([replace, plug], false)] })).toMatchObject({
+      end: 'proved',
+      lastActs: [replace],
+    });
+    // A board on trial: the fault went along with it, a new one mended it, and the good one went home.
+    const exchange = { do: 'exchange-boards', unit: 'u2', other: 'u3' } as const;
+    const moved = seenSnapshot(cabinet, [{ item: 'board', unit: 'u2', mode: 'dead-dark' }], { onset: 'at-power-up', before: [exchange] });
+    const tried = [dark, { ...moved, interventions: [exchange], restarted: true }, step([{ do: 'replace-board', unit: 'u3' }], false)];
+    expect(end({ snapshots: tried })).toMatchObject({ end: 'running-provisionally', because: ['parts-displaced'] });
+    const home = { do: 'exchange-boards', unit: 'u3', other: 'u2' } as const;
+    expect(end({ snapshots: [...tried, step([home], false)] })).toMatchObject({ end: 'proved' });
+  });
+
+  it('should prove nothing by what was put back into a machine that ran because of it, or that did not run before', () => {
+    const run: Snapshot = { restarted: true, onset: 'at-power-up', halted: false };
+    const plug = { do: 'plug-feedback', feedback: 'g2' } as const;
+    const pull: Snapshot = { ...run, interventions: [{ do: 'pull-feedback', feedback: 'g2' }] };
+    expect(end({ snapshots: [cut, pull, { ...run, interventions: [plug] }] })).toMatchObject({
+      because: expect.arrayContaining(['only-handled']),
+    });
+    expect(end({ snapshots: [cut, { ...pull, halted: true }, { ...run, interventions: [plug] }] }).lastActs).toEqual([plug]);
+    // What is done to a machine that runs, and does more than put back, is what it ran after.
+    const seat = { do: 'reseat-plug', link: 'w1', end: 'upper' } as const;
+    const mended: Snapshot = { ...run, interventions: [{ do: 'replace-cable', link: 'w2' }] };
+    expect(end({ snapshots: [cut, mended, { ...run, interventions: [seat] }] }).lastActs).toEqual([seat]);
   });
 
   it('should be running provisionally with something bypassed or moved', () => {
