@@ -14,6 +14,7 @@ export const problemFacts = {
   'json-too-many-values': ['limit'],
   'json-duplicate-key': ['key', 'line', 'column'],
   'json-prototype-key': ['key', 'line', 'column'],
+  'json-half-sign': ['line', 'column'],
   'envelope-not-object': ['expected'],
   'envelope-field-unknown': ['field'],
   'envelope-app-version-invalid': [],

@@ -1,5 +1,5 @@
 import type { CommandName, UsageProblem } from '../messages/index.ts';
-import { commandWords } from '../messages/index.ts';
+import { commandWords, statements } from '../messages/index.ts';
 import { type JsonProblem, jsonUsageProblem, makeHead, programVersion } from './answer/index.ts';
 import type { Command } from './command.ts';
 import {
@@ -96,14 +96,33 @@ export function formatOutputFailure(error: unknown, columns: number): string {
   return formatProblems([jsonUsageProblem(makeUsageProblem('output-not-writable', { reason: reasonOf(error) }))], columns);
 }
 
-/** Problems for people: what and where, then why, then what to do. */
+/** Of problems that differ only in their place, so many are named one by one. */
+const mostAlike = 5;
+
+/** Problems for people: what and where, then why, then what to do; what is said of several alike is said once, under the last of them. */
 export function formatProblems(problems: readonly JsonProblem[], columns: number): string {
-  return problems
-    .map(({ file, where, title, explanation, whatToDo }) => {
-      const place = [file, where].filter(Boolean).join(' ');
-      const said = `linkwright: ${place && !title.startsWith(place) ? `${place}: ` : ''}${title}.`;
-      const rest = [explanation, whatToDo].filter(Boolean).join(' ');
-      return paragraph(said, columns, '    ', '') + (rest ? paragraph(rest, columns, '    ') : '');
-    })
-    .join('');
+  const groups = new Map<string, JsonProblem[]>();
+  for (const problem of problems) {
+    const { file, code, explanation, whatToDo } = problem;
+    const key = JSON.stringify([file, code, explanation, whatToDo]);
+    groups.set(key, [...(groups.get(key) ?? []), problem]);
+  }
+  return [...groups.values()].map((alike) => formatAlike(alike, columns)).join('');
+}
+
+function formatAlike(alike: readonly JsonProblem[], columns: number): string {
+  const said = [...new Set(alike.map(sayPlace))];
+  const shown = said.length > mostAlike + 1 ? said.slice(0, mostAlike) : said;
+  const more = said.length - shown.length;
+  const rest = [alike[0]?.explanation, alike[0]?.whatToDo].filter(Boolean).join(' ');
+  return [
+    ...shown.map((line) => paragraph(line, columns, '    ', '')),
+    ...(more > 0 ? [paragraph(statements.moreAlike(more), columns, '    ')] : []),
+    ...(rest ? [paragraph(rest, columns, '    ')] : []),
+  ].join('');
+}
+
+function sayPlace({ file, where, title }: JsonProblem): string {
+  const place = [file, where].filter(Boolean).join(' ');
+  return `linkwright: ${place && !title.startsWith(place) ? `${place}: ` : ''}${title}.`;
 }

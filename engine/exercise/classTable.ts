@@ -1,5 +1,6 @@
 import { compareNatural } from '../base/index.ts';
 import type { ResultContent } from '../schema/index.ts';
+import { writeCsv } from '../tables/index.ts';
 
 /** One line of the table of a class. */
 export interface ClassRow {
@@ -43,19 +44,17 @@ export function classTable(results: readonly ResultContent[]): readonly ClassRow
     );
 }
 
-/**
- * A table as comma-separated values (RFC 4180), with a head. A text that a spreadsheet would take for a formula gets an apostrophe
- * before it: codes are free text, and come from others.
- */
+/** The table as CSV, with a head; codes are free text that comes from others, so they are guarded as every list is. */
 export function classCsv(rows: readonly ClassRow[], heads: Readonly<Record<keyof ClassRow, string>>): string {
   const columns = Object.keys(heads) as (keyof ClassRow)[]; // the keys are exactly the columns
-  const lines = rows.map((row) => columns.map((column) => cell(row[column])));
-  return [columns.map((column) => cell(heads[column])), ...lines].map((line) => `${line.join(',')}\r\n`).join('');
+  return writeCsv(
+    columns.map((column) => heads[column]),
+    rows.map((row) => columns.map((column) => cellOf(row[column]))),
+    { separator: ',', decimal: '.', byteOrderMark: false, designations: 'guarded' },
+  );
 }
 
-function cell(value: string | number | boolean | null): string {
-  if (typeof value === 'number') return String(Math.round(value * 100) / 100);
-  const text = value === null ? '' : typeof value === 'boolean' ? (value ? 'yes' : 'no') : value;
-  const safe = /^[=+\-@\t\r]/.test(text) ? `'${text}` : text;
-  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+function cellOf(value: string | number | boolean | null): string | number | null {
+  if (typeof value === 'number') return Math.round(value * 100) / 100;
+  return typeof value === 'boolean' ? (value ? 'yes' : 'no') : value;
 }

@@ -67,6 +67,7 @@ export const statements = {
   notLookedAt: 'not looked at',
   basedOn: (what: string) => `Worked out from ${what}.`,
   moreSuspects: (count: number, share: string) => `${count} more, each ${share} or less. Show more with --top.`,
+  moreAlike: (count: number) => `… and ${count} more of the kind.`,
   remarks: (file: string, findings: string) => ({ title: `The cabinet has ${findings}`, whatToDo: `See linkwright check ${file}` }),
   nothingBroken: (probability: string) => `Nothing is broken at all: ${probability}.`,
   haltedNotSaid:
@@ -353,10 +354,10 @@ export const commandWords = {
       what: { value: 'LIST', meaning: 'units, cables, leads, feedbacks, sums, or graph for GraphML.' },
       separator: { value: 'SIGN', meaning: 'semicolon (the usual), comma or tab.' },
       decimal: { value: 'MARK', meaning: 'point (the usual) or comma.' },
-      unguarded: {
+      'plain-designations': {
         value: '',
         meaning:
-          'Texts as they are, without the apostrophe: for programs that take no formulas, such as those that print labels. Do not open such a file in a spreadsheet.',
+          'Designations as they are, without the apostrophe: for programs that print labels. A spreadsheet would show 0 for -TB1, which it takes for a cell. All else stays guarded.',
       },
       'byte-order-mark': { value: '', meaning: 'Begin with a byte order mark, by which some spreadsheets know UTF-8.' },
       to: { value: 'FILE', meaning: 'Where to write.' },

@@ -247,12 +247,12 @@ export const papersWords = {
   separators: { ';': 'semicolon', ',': 'comma', '\t': 'tab' },
   decimal: 'Decimal mark',
   decimals: { '.': 'point', ',': 'comma' },
-  guarded: 'Guard texts against being taken for formulas',
+  guarded: 'Designations with an apostrophe before them',
   unguarded:
-    'Texts stand as they are: for programs that take no formulas, such as those that print labels. A spreadsheet would work out what begins with = + or −.',
+    'Designations stand as they are, as labels need them. A spreadsheet would show 0 for -TB1, which it takes for a cell. All else that looks like a formula still gets an apostrophe.',
   byteOrderMark: 'Byte order mark, by which some spreadsheets know UTF-8',
   guard:
-    'Designations begin with = + or −: one apostrophe before them keeps a spreadsheet from taking them for formulas. An import takes it away again.',
+    'For spreadsheets: designations begin with = + or −, and the apostrophe keeps them from being taken for formulas. An import takes it away again.',
   saveList: 'Save the list…',
   importTitle: (name: string) => `Import: ${name}`,
   isList: 'This is a list of',

@@ -26,6 +26,7 @@ type FileCode =
   | 'json-too-many-values'
   | 'json-duplicate-key'
   | 'json-prototype-key'
+  | 'json-half-sign'
   | 'envelope-not-object'
   | 'envelope-field-unknown'
   | 'envelope-app-version-invalid'
@@ -264,6 +265,11 @@ export const fileProblemWords: WordsFor<FileCode> = {
       `The field ${quote(facts.key)} stands twice in one object, the second time at ${atLine(facts)}`,
       'Only one of the two could be kept, and which one is meant cannot be told.',
     ),
+  'json-half-sign': (facts) => ({
+    title: `A text holds half a sign: ${atLine(facts)}`,
+    explanation: `Some signs are written in two parts, such as \\ud83d\\ude00. One part alone is no sign: saved again, it would silently become another one. ${untouched}`,
+    whatToDo: 'Write this text anew, or take the lone part out.',
+  }),
   'json-prototype-key': (facts) => ({
     title: `The field name ${quote(facts.key)} is not allowed: ${atLine(facts)}`,
     explanation: `Files that try to harm a program use this name; no program of ours writes it. ${untouched}`,

@@ -4,14 +4,14 @@ import type { CellValue } from './makeTable.ts';
 
 /**
  * How a CSV file is written: what parts its columns, how a decimal mark looks, whether a byte order mark says that it is UTF-8, and
- * whether texts are guarded against being taken for formulas (`guardCell`). Unguarded is for programs that take no formulas, such as
- * those that print labels; a spreadsheet would work out what such a text says.
+ * whether designations are guarded (`guardCell`) like every other text that a spreadsheet would take for a formula. As they are, they
+ * do no harm, but a spreadsheet shows 0 for -TB1, which is the name of a cell too; labels need them so.
  */
 export interface CsvForm {
   readonly separator: ';' | ',' | '\t';
   readonly decimal: '.' | ',';
   readonly byteOrderMark: boolean;
-  readonly guarded: boolean;
+  readonly designations: 'guarded' | 'plain';
 }
 
 /** Spreadsheets take a cell that begins with one of these for a formula; some also with their full-width forms (OWASP, CSV injection). */
@@ -28,6 +28,13 @@ export function guardCell(text: string): string {
   return formulaStart.test(text.replace(/^'+/, '')) ? guard + text : text;
 }
 
+/**
+ * One designation with its aspect signs, or several parted by strokes, with a terminal where there is one: -TB1, =A1+C2-TB3, -WH1 / -KE1,
+ * -XD2:4 (in the manner of IEC 81346-1, from memory). Without brackets, quotation marks, functions and sheets it is no formula that does anything.
+ */
+const designation = '(?:[=+-]{1,2}[A-Za-z]{1,3}[0-9]{0,9}(?:\\.[0-9]{1,9}){0,4}){1,12}(?::[A-Za-z0-9.]{1,12})?';
+const onlyDesignations = new RegExp(`^${designation}(?: ?/ ?${designation}){0,4}$`);
+
 /** Takes the guard away that `guardCell` added. */
 export function unguardCell(text: string): string {
   return text.startsWith(guard) && formulaStart.test(text.replace(/^'+/, '')) ? text.slice(1) : text;
@@ -40,10 +47,9 @@ export function writeCsv(heads: readonly string[], rows: readonly (readonly Cell
   return `${form.byteOrderMark ? '\ufeff' : ''}${body}\r\n`;
 }
 
-function writeCell(cell: CellValue, { decimal, guarded }: CsvForm): string {
+function writeCell(cell: CellValue, { decimal, designations }: CsvForm): string {
   if (cell === null) return '';
-  // What looks guarded is guarded in any case: reading would take its own apostrophe away.
-  if (typeof cell === 'string') return guarded || cell.startsWith(guard) ? guardCell(cell) : cell;
+  if (typeof cell === 'string') return designations === 'plain' && onlyDesignations.test(cell) ? cell : guardCell(cell);
   const number = String(cell);
   return decimal === ',' ? number.replace('.', ',') : number;
 }

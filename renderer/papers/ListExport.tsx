@@ -17,7 +17,7 @@ export function ListExport() {
   const name = useApp((state) => state.cabinet.name);
   const dispatch = useDispatch();
   const [what, setWhat] = useState<ExportedList>('units');
-  const [form, setForm] = useState<CsvForm>({ separator: ';', decimal: '.', byteOrderMark: true, guarded: true });
+  const [form, setForm] = useState<CsvForm>({ separator: ';', decimal: '.', byteOrderMark: true, designations: 'guarded' });
   const save = () => {
     const isGraph = what === 'graph';
     dispatch('export-file', {
@@ -76,10 +76,14 @@ export function ListExport() {
             {words.byteOrderMark}
           </label>
           <label className="papers-check">
-            <input type="checkbox" checked={form.guarded} onChange={(event) => setForm({ ...form, guarded: event.target.checked })} />
+            <input
+              type="checkbox"
+              checked={form.designations === 'guarded'}
+              onChange={(event) => setForm({ ...form, designations: event.target.checked ? 'guarded' : 'plain' })}
+            />
             {words.guarded}
           </label>
-          <p className="papers-note">{form.guarded ? words.guard : words.unguarded}</p>
+          <p className="papers-note">{form.designations === 'guarded' ? words.guard : words.unguarded}</p>
         </>
       )}
       <button type="button" className="button" onClick={save}>

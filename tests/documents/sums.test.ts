@@ -63,7 +63,7 @@ describe('the sums as a document', () => {
 
   it('should come out as CSV that a spreadsheet reads, values as numbers, every row with how it is known', () => {
     const { topology } = checkCabinet(readContent('two-chains'));
-    const text = writeList(topology, 'sums', { separator: ';', decimal: ',', byteOrderMark: true, guarded: true });
+    const text = writeList(topology, 'sums', { separator: ';', decimal: ',', byteOrderMark: true, designations: 'guarded' });
     const { data: lines, errors } = Papa.parse<string[]>(text.replace(/^\ufeff/, ''), { delimiter: ';', skipEmptyLines: true });
     const [heads = [], ...rest] = lines;
     const data = rest.map((row): Record<string, string> => Object.fromEntries(row.map((cell, index) => [heads[index] ?? '', cell])));

@@ -26,7 +26,9 @@ import { makeCabinet } from '../generators/cabinets.ts';
 import { readContent } from '../support/sampleCabinets.ts';
 
 const forms: readonly CsvForm[] = ([';', ',', '\t'] as const).flatMap((separator) =>
-  (['.', ','] as const).flatMap((decimal) => [true, false].map((yes) => ({ separator, decimal, byteOrderMark: yes, guarded: !yes }))),
+  (['.', ','] as const).flatMap((decimal) =>
+    [true, false].map((yes) => ({ separator, decimal, byteOrderMark: yes, designations: yes ? ('plain' as const) : ('guarded' as const) })),
+  ),
 );
 const exported = (content: CabinetContent, kind: TableKind, form: CsvForm) => {
   const table = makeTable(checkCabinet(content).topology, kind, tableWords);
@@ -59,15 +61,39 @@ describe('the guard against formulas', () => {
 
   it('should guard designations, and not numbers', () => {
     expect(
-      writeCsv(['a'], [['-TB1'], ['=C1+TA2'], ['+C1'], [-3.5]], { separator: ';', decimal: ',', byteOrderMark: false, guarded: true }),
+      writeCsv(['a'], [['-TB1'], ['=C1+TA2'], ['+C1'], [-3.5]], {
+        separator: ';',
+        decimal: ',',
+        byteOrderMark: false,
+        designations: 'guarded',
+      }),
     ).toBe("a\r\n'-TB1\r\n'=C1+TA2\r\n'+C1\r\n-3,5\r\n");
   });
 
-  it('should stay away where it is not wanted, but where reading would take an apostrophe for it', () => {
-    const form: CsvForm = { separator: ';', decimal: ',', byteOrderMark: false, guarded: false };
-    const text = writeCsv(['a'], [['-TB1'], ["'-TB2"], ['=C1']], form);
-    expect(text).toBe("a\r\n-TB1\r\n''-TB2\r\n=C1\r\n");
-    expect(readCsv(text).rows).toEqual([['-TB1'], ["'-TB2"], ['=C1']]);
+  it('should let plain designations stand where labels are printed, and guard all else', () => {
+    const form: CsvForm = { separator: ';', decimal: ',', byteOrderMark: false, designations: 'plain' };
+    const plain = ['-TB1', '+C1', '=A1+C2-TB3', '==A1', '-WH1 / -KE1', '-XD2:4', '-QA1.2'];
+    const threats = [
+      '=1+1',
+      '=SUM(A1)',
+      "=cmd|' /C x'!A0",
+      '-2+3',
+      '@SUM(A1)',
+      '=A1*9',
+      '+C1 (left)',
+      '=HYPERLINK("x")',
+      '＝A1',
+      "'-TB2",
+      '-TB1\n=X',
+    ];
+    const text = writeCsv(
+      ['a'],
+      [...plain, ...threats].map((cell) => [cell]),
+      form,
+    );
+    const cells = Papa.parse<string[]>(text, { delimiter: ';', skipEmptyLines: true }).data.map(([cell]) => cell);
+    expect(cells.slice(1)).toEqual([...plain, ...threats.map((cell) => `'${cell}`)]);
+    expect(readCsv(text).rows.map(([cell]) => cell)).toEqual([...plain, ...threats]);
   });
 });
 
@@ -80,9 +106,8 @@ describe('CSV', () => {
         const text = writeCsv(['one', 'two', 'three'], cells, form);
         const read = Papa.parse<string[]>(text.replace(/^\ufeff/, ''), { delimiter: form.separator, skipEmptyLines: true });
         expect(read.errors).toEqual([]);
-        expect(read.data.slice(1)).toEqual(
-          cells.map((row) => row.map((one) => (form.guarded || one.startsWith("'") ? guardCell(one) : one))),
-        );
+        const isPlain = (one: string) => form.designations === 'plain' && /^-a+$/.test(one) && one.length < 5;
+        expect(read.data.slice(1)).toEqual(cells.map((row) => row.map((one) => (isPlain(one) ? one : guardCell(one)))));
         expect(text.startsWith('\ufeff')).toBe(form.byteOrderMark);
         const own = readCsv(text);
         expect(own.rows).toEqual(cells);

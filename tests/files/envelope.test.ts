@@ -142,6 +142,20 @@ describe('parseCabinetFile, the file as a whole', () => {
     });
   });
 
+  it('should name the place of a text that holds half a sign, and take whole ones', () => {
+    const file = (text: string) => `{"format":"linkwright-cabinet","formatVersion":1,\n"content":{"id":"c","name":"${text}"}}`;
+    for (const half of ['\\ud83d', 'a\\uDE00b', '\\ud83d\\ud83d\\ude00', '\ud83d']) {
+      expect(only(parseCabinetFile(file(half)))).toMatchObject({ code: 'json-half-sign', where: '/name', line: 2, column: 28 });
+    }
+    for (const whole of ['\\ud83d\\ude00', '😀', '\\\\ud83d']) expect(parseCabinetFile(file(whole)).ok).toBe(true);
+  });
+
+  it('should write half a sign as what stands for a sign that is lost, so that the file opens again', () => {
+    const text = serializeCabinet({ id: 'c', name: 'a\ud83d\ud83d\ude00 \\ud83d', extra: { note: '\ude00\ude00' } });
+    const opened = parseCabinetFile(text);
+    expect(opened).toMatchObject({ ok: true, value: { name: 'a\ufffd\ud83d\ude00 \\ud83d', extra: { note: '\ufffd\ufffd' } } });
+  });
+
   it('should refuse a field that stands twice, of which one would be lost', () => {
     const twice = '{"format":"linkwright-cabinet","formatVersion":1,"content":{"id":"c","name":"n","units":[],\n"uni\\u0074s":[]}}';
     expect(only(parseCabinetFile(twice))).toMatchObject({ code: 'json-duplicate-key', key: 'units', where: '/units', line: 2, column: 1 });

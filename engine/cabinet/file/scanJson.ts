@@ -5,7 +5,7 @@ import { maximumDepth, maximumValues } from './limits.ts';
 /*
  * A reader of JSON (RFC 8259) that builds nothing. It goes before `JSON.parse`, and takes and refuses the same texts, for what that
  * cannot do: say where a text is damaged in the same way on every machine, bound depth and number of values, refuse doubled keys
- * (of which `JSON.parse` silently drops one) and keys that reach for an object's prototype, and tell in which line a value stands.
+ * (of which `JSON.parse` silently drops one), keys that reach for an object's prototype and half signs, and tell in which line a value stands.
  * It keeps its own stack, so that no nesting can exhaust the machine's.
  */
 
@@ -80,6 +80,10 @@ class Scanner {
     if (first !== '{' && first !== '[') {
       const end = endOfScalar(this.#text, this.#at);
       if (isDamage(end)) return this.#damaged(end.at, end.expected);
+      if (first === '"' && holdsHalfSign(this.#text.slice(this.#at, end))) {
+        const where = contentPointer(this.#pointer());
+        return makeProblem('json-half-sign', 'refused', { where, facts: lineAndColumn(this.#text, this.#at) });
+      }
       this.#at = skipSpace(this.#text, end);
       return 'whole';
     }
@@ -159,6 +163,16 @@ class Scanner {
     const found = this.#text.slice(at, at + 1);
     return makeProblem('json-damaged', 'refused', { facts: { ...lineAndColumn(this.#text, at), found, expected } });
   }
+}
+
+/** A surrogate, as it stands or escaped; in texts it is rare. */
+const anySurrogate = /[\ud800-\udfff]|\\u[dD][89a-fA-F]/;
+/** With the flag `u` a pair is one sign, so that this finds only one that stands alone. */
+const loneSurrogate = /\p{Surrogate}/u;
+
+/** Whether a text, in its quotation marks, holds one half of a pair of surrogates: as UTF-8 it could not be written. */
+function holdsHalfSign(quoted: string): boolean {
+  return anySurrogate.test(quoted) && loneSurrogate.test(String(JSON.parse(quoted)));
 }
 
 /** Turns a pointer into the file into one into its content; what stands outside the content has the empty pointer. */

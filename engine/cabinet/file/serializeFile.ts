@@ -10,8 +10,12 @@ import { orderKeys } from './orderKeys.ts';
  */
 export function serializeFile<T>(kind: FileKind<T>, content: T): string {
   const file = { format: kind.format, formatVersion: newestVersion(kind.migrations), appVersion, content: orderKeys(kind.schema, content) };
-  return `${JSON.stringify(file, null, 2)}\n`;
+  // Half a sign, as a text cut in the middle ends with, is nothing that a file could hold: it would be refused when it is opened.
+  return `${JSON.stringify(file, null, 2).replace(halfSign, '\ufffd')}\n`;
 }
+
+/** A surrogate without its other half, as JSON is written: escaped, after an even number of backslashes. */
+const halfSign = /(?<=(?:^|[^\\])(?:\\\\)*)\\ud[89a-f][0-9a-f]{2}/g;
 
 /**
  * Lists of things with ids, whose order carries no meaning, in natural order of the ids (`u2` before `u10`). All other lists keep

@@ -16,7 +16,7 @@ export const exportLists: Command = {
     separator: { value: true },
     decimal: { value: true },
     'byte-order-mark': {},
-    unguarded: {},
+    'plain-designations': {},
     to: { value: true },
     replace: {},
   },
@@ -38,7 +38,7 @@ export const exportLists: Command = {
       separator: separators[separator.value],
       decimal: decimal.value === 'comma' ? ',' : '.',
       byteOrderMark: given.options.has('byte-order-mark'),
-      guarded: !given.options.has('unguarded'),
+      designations: given.options.has('plain-designations') ? 'plain' : 'guarded',
     };
     const text = writeList(topology, what.value, form);
     const to = firstValue(given, 'to');
