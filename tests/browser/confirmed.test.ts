@@ -87,7 +87,7 @@ describe.skipIf(missing)('Confirmed cases', () => {
     await page.keyboard.press('e');
     await page.keyboard.press('4');
     await page.keyboard.press('Escape');
-    await expect.poll(() => rates.textContent(), { timeout: 30_000 }).toBe('rates sharpened by 1 confirmed case');
+    await expect.poll(() => rates.textContent()).toBe('rates sharpened by 1 confirmed case');
     await shoot(page, 'find');
     await rates.press('Enter');
     await dialog.getByRole('radio', { name: 'Assumed rates' }).press(' ');

@@ -14,10 +14,10 @@ describe.skipIf(missing)('connecting in Draw, with a real mouse', () => {
     draw = await launchDraw();
     const loose = draw.page.getByRole('complementary', { name: 'Shelf' }).getByRole('button', { name: /^cable -WH/ });
     await draw.drag(await draw.at(draw.shelf('Optical cable')), await draw.port('-TB4', 'down'), {
-      held: async () => expect(await draw.bar.textContent()).toContain('Plug a new cable into -TB4 down'),
+      held: async () => await expect.poll(() => draw.bar.textContent()).toContain('Plug a new cable into -TB4 down'),
     });
     await draw.drawing.getByRole('button', { name: /^Cable -WH10, at -TB4 down, the other end is loose/ }).waitFor();
-    expect(await draw.lastStep()).toBe('new cable');
+    await expect.poll(() => draw.lastStep()).toBe('new cable');
     await draw.press('Control+z', 'l');
     await loose.waitFor();
     await draw.drag(await draw.at(loose), await draw.port('-TB7', 'down'));
@@ -33,7 +33,7 @@ describe.skipIf(missing)('connecting in Draw, with a real mouse', () => {
 
     // Not onto a port that has its plug: the bar says why, and nothing is done.
     await draw.drag(await draw.port('-TB4', 'up'), await draw.port('-TB6', 'down'), {
-      held: async () => expect(await draw.bar.textContent()).toContain('This cannot go here'),
+      held: async () => await expect.poll(() => draw.bar.textContent()).toContain('This cannot go here'),
     });
     await expect.poll(async () => (await draw.chains())[1]).toEqual(['-TB5', '-TB6', '-KE3', '-TB7']);
 
@@ -63,7 +63,7 @@ describe.skipIf(missing)('connecting in Draw, with a real mouse', () => {
     draw = await launchDraw();
     // The upper plug of -WH7, out of -TB5 and into chain 1: no port takes it but its own; into -TB4, which is free.
     await draw.drag(await draw.port('-TB5', 'down'), await draw.port('-TB4', 'down'), {
-      held: async () => expect(await draw.bar.textContent()).toContain('Plug cable -WH7 into -TB4 down'),
+      held: async () => await expect.poll(() => draw.bar.textContent()).toContain('Plug cable -WH7 into -TB4 down'),
     });
     await expect.poll(() => draw.chains()).toEqual([['-TB1', '-TB2', '-TB3', '-KE2', '-TB4', '-TB6', '-KE3', '-TB7'], ['-TB5']]);
     await draw.press('Control+z');
@@ -86,7 +86,7 @@ describe.skipIf(missing)('connecting in Draw, with a real mouse', () => {
     await draw.drag({ x: a.x - 75, y: a.y - 105 }, { x: b.x + 10, y: b.y + 98 });
     await expect.poll(() => draw.unit('-TB6').getAttribute('aria-label')).toContain('Chosen.');
     await expect.poll(() => draw.unit('-TB5').getAttribute('aria-label')).toContain('Chosen.');
-    expect(await draw.unit('-KE3').getAttribute('aria-label')).not.toContain('Chosen.');
+    await expect.poll(() => draw.unit('-KE3').getAttribute('aria-label')).not.toContain('Chosen.');
 
     await draw.press('Control+c');
     await draw.click(draw.unit('-TB4'));
@@ -108,7 +108,7 @@ describe.skipIf(missing)('connecting in Draw, with a real mouse', () => {
     await draw.press('Control+z');
 
     await draw.press('Control+a', 'Escape');
-    expect(await draw.unit('-TB1').getAttribute('aria-label')).not.toContain('Chosen.');
+    await expect.poll(() => draw.unit('-TB1').getAttribute('aria-label')).not.toContain('Chosen.');
     await draw.click(draw.unit('-TB2'));
     await draw.press('Control+d');
     await expect.poll(async () => (await draw.chains())[0]).toEqual(['-TB1', '-TB2', '-TB11', '-TB3', '-KE2', '-TB4']);
@@ -140,12 +140,11 @@ describe.skipIf(missing)('connecting in Draw, with a real mouse', () => {
       document.activeElement?.dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, bubbles: true, cancelable: true }));
     }, text);
     await draw.bar.waitFor();
-    expect((await draw.bar.textContent())?.length).toBeGreaterThan(20);
+    await expect.poll(async () => (await draw.bar.textContent())?.length).toBeGreaterThan(20);
     await expect.poll(() => draw.chains()).toEqual(before);
     await expect.poll(() => draw.lastStep()).toBe('');
-    expect(await draw.page.evaluate(() => [(window as unknown as { hit?: number }).hit, ({} as { polluted?: boolean }).polluted])).toEqual([
-      undefined,
-      undefined,
-    ]);
+    await expect
+      .poll(() => draw.page.evaluate(() => [(window as unknown as { hit?: number }).hit, ({} as { polluted?: boolean }).polluted]))
+      .toEqual([undefined, undefined]);
   });
 });

@@ -17,9 +17,9 @@ describe.skipIf(missing)('gestures of Draw, with a real mouse', () => {
     draw = await launchDraw();
     await draw.drag(await draw.at(draw.shelf('Servo drive')), await draw.at(draw.cable('-WH3')), {
       held: async () => {
-        expect(await draw.bar.textContent()).toContain('Insert servo drive between -TB2 and -TB3');
-        expect(await draw.bar.textContent()).toContain('-TB3 and -TB4 become drive 4 and drive 5.');
-        expect(await draw.page.locator('.open-slot').count()).toBe(1);
+        await expect.poll(() => draw.bar.textContent()).toContain('Insert servo drive between -TB2 and -TB3');
+        await expect.poll(() => draw.bar.textContent()).toContain('-TB3 and -TB4 become drive 4 and drive 5.');
+        await expect.poll(() => draw.page.locator('.open-slot').count()).toBe(1);
         await draw.launched.shoot('draw-held');
       },
     });
@@ -53,13 +53,13 @@ describe.skipIf(missing)('gestures of Draw, with a real mouse', () => {
     const below = { x: (await draw.at(draw.unit('-TB5'))).x, y: (await draw.at(draw.unit('-TB5'), 0, 150)).y };
     await draw.drag(await draw.at(draw.unit('-TB2'), 0, -50), below, {
       held: async () => {
-        expect(await draw.bar.textContent()).toContain('Take -TB2 off the chain');
+        await expect.poll(() => draw.bar.textContent()).toContain('Take -TB2 off the chain');
         await expect.poll(() => draw.said.textContent()).toContain('Take -TB2 off the chain.');
       },
     });
     await expect.poll(() => draw.chains()).toEqual([['-TB1', '-TB3', '-KE2', '-TB4'], second]);
-    expect(await draw.lastStep()).toBe('take -TB2 off the chain');
-    expect(await draw.said.textContent()).toBe('Done: take -TB2 off the chain.');
+    await expect.poll(() => draw.lastStep()).toBe('take -TB2 off the chain');
+    await expect.poll(() => draw.said.textContent()).toBe('Done: take -TB2 off the chain.');
     // The same by the menu of the thing; an encoder interface is on a chain or nowhere, and the bar says so.
     await draw.unit('-KE2').click({ button: 'right' });
     await draw.page.getByRole('menuitem', { name: 'Take off the chain' }).click();
@@ -69,17 +69,17 @@ describe.skipIf(missing)('gestures of Draw, with a real mouse', () => {
 
     await draw.drag(await draw.at(draw.unit('-TB6'), 0, -50), await draw.at(draw.cable('-WH2')), {
       key: 'Alt',
-      held: async () => expect(await draw.bar.textContent()).toContain('Insert a copy of -TB6 between -TB1 and -TB2'),
+      held: async () => await expect.poll(() => draw.bar.textContent()).toContain('Insert a copy of -TB6 between -TB1 and -TB2'),
     });
     await expect.poll(() => draw.chains()).toEqual([['-TB1', '-TB11', '-TB2', '-TB3', '-KE2', '-TB4'], second]);
-    expect(await draw.lastStep()).toBe('duplicate -TB6');
+    await expect.poll(() => draw.lastStep()).toBe('duplicate -TB6');
   });
 
   it('should let a pulled plug hang loose, draw it, and plug it in again; and offer new units for a new cable', async () => {
     draw = await launchDraw();
     const ground = await draw.at(draw.unit('-TB7'), 20, 140);
     await draw.drag(await draw.port('-TB4', 'up'), ground, {
-      held: async () => expect(await draw.bar.textContent()).toContain('Let this end of cable -WH5 hang loose'),
+      held: async () => await expect.poll(() => draw.bar.textContent()).toContain('Let this end of cable -WH5 hang loose'),
     });
     const loose = draw.drawing.getByRole('button', { name: 'Cable -WH5, at -KE2 down, the other end is loose.' });
     await loose.waitFor();
@@ -112,7 +112,7 @@ describe.skipIf(missing)('gestures of Draw, with a real mouse', () => {
     await draw.page.getByRole('complementary', { name: 'Inspector' }).getByRole('button', { name: 'Open the type' }).focus();
     await draw.press('s', 'Delete', 'c');
     await expect.poll(() => draw.lastStep()).toBe('');
-    expect(await draw.chains()).toEqual([first, second]);
+    await expect.poll(() => draw.chains()).toEqual([first, second]);
   });
 
   it('should open what to do on a finger that rests, and do nothing that the touch began', async () => {
@@ -124,6 +124,6 @@ describe.skipIf(missing)('gestures of Draw, with a real mouse', () => {
     await session.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
     await draw.page.getByRole('menuitem', { name: 'Duplicate' }).waitFor();
     await expect.poll(() => draw.unit('-TB3').getAttribute('aria-label')).toContain('Chosen.');
-    expect(await draw.lastStep()).toBe('');
+    await expect.poll(() => draw.lastStep()).toBe('');
   });
 });

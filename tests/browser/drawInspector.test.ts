@@ -37,10 +37,10 @@ describe.skipIf(missing)('the inspector', () => {
     await load.fill('-1');
     await load.press('Enter');
     await inspector().getByRole('alert').getByText('0 or more').waitFor();
-    expect(await load.getAttribute('aria-invalid')).toBe('true');
-    expect(await draw.lastStep()).toBe('');
+    await expect.poll(() => load.getAttribute('aria-invalid')).toBe('true');
+    await expect.poll(() => draw.lastStep()).toBe('');
     await load.press('Escape');
-    expect(await load.inputValue()).toBe(before);
+    await expect.poll(() => load.inputValue()).toBe(before);
     // With a decimal comma, as it is typed on many keyboards.
     await load.fill('1,25');
     await load.press('Enter');
@@ -52,7 +52,7 @@ describe.skipIf(missing)('the inspector', () => {
     await draw.unit('-TB2').click({ modifiers: ['Shift'] });
     await draw.unit('-TB3').click({ modifiers: ['Shift'] });
     await inspector().getByText('3 units').waitFor();
-    expect(await field('Designation').getAttribute('placeholder')).toBe('differ');
+    await expect.poll(() => field('Designation').getAttribute('placeholder')).toBe('differ');
     await field('Revision').fill('09');
     await field('Revision').press('Enter');
     await expect.poll(() => draw.lastStep()).toBe('revision of 3 units');
@@ -100,7 +100,7 @@ describe.skipIf(missing)('the inspector', () => {
     await file.setInputFiles({ name: 'drive.png', mimeType: 'image/png', buffer: Buffer.from(large, 'base64') });
     const picture = inspector().getByRole('button', { name: '-TB2', exact: true });
     await picture.waitFor();
-    expect(await draw.lastStep()).toBe('picture of -TB2');
+    await expect.poll(() => draw.lastStep()).toBe('picture of -TB2');
     const kept = (await draw.saved()).photos ?? [];
     expect(kept).toHaveLength(1);
     expect(kept[0]).toMatchObject({ caption: '-TB2', mediaType: 'image/jpeg' });
@@ -124,14 +124,14 @@ describe.skipIf(missing)('the inspector', () => {
     await inspector().getByRole('button', { name: 'Number designations anew' }).click();
     await draw.unit('=M1+C2-TB20').waitFor();
     await draw.unit('=M1+C2-TB21').waitFor();
-    expect((await draw.chains())[0]?.slice(0, 2)).toEqual(['=M1+C2-TB21', '=M1+C2-TB20']);
+    await expect.poll(async () => (await draw.chains())[0]?.slice(0, 2)).toEqual(['=M1+C2-TB21', '=M1+C2-TB20']);
   });
 
   it('should go along cables and leads to what a unit hangs on', async () => {
     await draw.unit('-TB2').click();
     await inspector().getByRole('button', { name: 'cable -WH2' }).click();
     await inspector().getByText('Cable -WH2').waitFor();
-    expect(await field('Length').inputValue()).toBe('0.4');
+    await expect.poll(() => field('Length').inputValue()).toBe('0.4');
     await inspector().getByRole('button', { name: '-TB1' }).click();
     await expect.poll(() => field('Designation').inputValue()).toBe('-TB1');
   });
@@ -163,7 +163,7 @@ describe.skipIf(missing)('the inspector', () => {
     await draw.page.getByRole('menuitem', { name: 'Compare with what was saved' }).click();
     const pane = draw.page.getByRole('region', { name: 'Compare' });
     const row = pane.getByRole('row').filter({ hasText: 'QE drive 3' });
-    expect(await row.getByRole('cell').allTextContents()).toEqual(['changed', '-TB1', 'Model', 'QE drive 2', 'QE drive 3']);
+    await expect.poll(() => row.getByRole('cell').allTextContents()).toEqual(['changed', '-TB1', 'Model', 'QE drive 2', 'QE drive 3']);
     await draw.drawing.getByText('changed').waitFor();
     await pane.getByRole('button', { name: '-TB1' }).click();
     await expect.poll(() => field('Designation').inputValue()).toBe('-TB1');
@@ -181,10 +181,10 @@ describe.skipIf(missing)('the inspector', () => {
     await dialog.getByLabel('Machine number').fill('QG8-0001');
     await dialog.getByRole('button', { name: 'Make the machine' }).click();
     await expect.poll(() => field('Machine number').inputValue()).toBe('QG8-0001');
-    expect(await field('Name').inputValue()).toBe('Gear grinder QG-8');
+    await expect.poll(() => field('Name').inputValue()).toBe('Gear grinder QG-8');
     await draw.unit('-TB1').click();
     await expect.poll(() => field('Part number').inputValue()).not.toBe('');
-    expect(await field('Serial number').inputValue()).toBe('');
+    await expect.poll(() => field('Serial number').inputValue()).toBe('');
   });
 
   it('should save a changed design before a machine is made of it, and never offer to drop it', async () => {
@@ -198,7 +198,7 @@ describe.skipIf(missing)('the inspector', () => {
     await draw.page.getByRole('button', { name: 'Make the machine' }).click();
     const asked = draw.page.getByRole('alertdialog');
     await asked.waitFor();
-    expect(await asked.getByRole('button').allTextContents()).toEqual(['Save the design, then make the machine', 'Cancel']);
+    await expect.poll(() => asked.getByRole('button').allTextContents()).toEqual(['Save the design, then make the machine', 'Cancel']);
     await draw.launched.shoot('draw-machine-asked');
     const coming = draw.page.waitForEvent('download');
     await asked.getByRole('button', { name: 'Save the design, then make the machine' }).click();

@@ -26,14 +26,14 @@ describe.skipIf(missing)('Draw without a mouse', () => {
     await press('e');
     await draw.unit('-KE2').and(page.locator(':focus')).waitFor();
     await press('ArrowLeft');
-    expect(await draw.cable('-WH2').evaluate((cable) => cable === document.activeElement)).toBe(true);
+    await expect.poll(() => draw.cable('-WH2').evaluate((cable) => cable === document.activeElement)).toBe(true);
     await press('p');
     await expect.poll(() => draw.chains()).toEqual([['-TB1', '-TB3', '-KE2']]);
-    expect(await draw.said.textContent()).not.toBe('');
+    await expect.poll(() => draw.said.textContent()).not.toBe('');
     // Towards the controller and back again.
     await press('Control+ArrowLeft');
     await expect.poll(() => draw.chains()).toEqual([['-TB3', '-TB1', '-KE2']]);
-    expect(await draw.said.textContent()).toContain('-TB3: chain 1, position 1, drive 1');
+    await expect.poll(() => draw.said.textContent()).toContain('-TB3: chain 1, position 1, drive 1');
     await press('Control+ArrowRight');
 
     const folder = await mkdtemp(join(tmpdir(), 'linkwright-'));

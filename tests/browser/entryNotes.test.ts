@@ -54,13 +54,13 @@ describe.skipIf(missing)('notes, photos and what came before', () => {
     await photo.waitFor();
     await expect.poll(() => photo.locator('canvas').evaluate((canvas) => (canvas as HTMLCanvasElement).width)).toBeLessThanOrEqual(96);
     // Nobody has said yet what it shows: that is kept, and speaks for nothing.
-    expect(await seen('-TB2')).toBe('not read yet');
+    await expect.poll(() => seen('-TB2')).toBe('not read yet');
     await photo.click();
     await expect.poll(() => photo.locator('canvas').evaluate((canvas) => (canvas as HTMLCanvasElement).width)).toBeGreaterThan(600);
     await photo.click();
     await dialog.getByRole('textbox', { name: 'Note' }).fill('flickers');
     await dialog.getByRole('button', { name: /^upstream loss/ }).click();
-    expect(await seen('-TB2')).toBe('upstream loss');
+    await expect.poll(() => seen('-TB2')).toBe('upstream loss');
 
     const saved = await entry.save();
     const [kept] = saved.cabinet.photos ?? [];
@@ -87,7 +87,7 @@ describe.skipIf(missing)('notes, photos and what came before', () => {
     const dialog = entry.asks('-KE3');
     await dialog.locator('input[type=file]').setInputFiles({ name: 'a.jpg', mimeType: 'image/jpeg', buffer: Buffer.from('no picture') });
     await dialog.getByText('This file is not a picture that can be read here.').waitFor();
-    expect(await entry.page.getByRole('button', { name: /^Photo of/ }).count()).toBe(0);
+    await expect.poll(() => entry.page.getByRole('button', { name: /^Photo of/ }).count()).toBe(0);
   });
 
   it('should note something of a report, and only of one that is entered', async () => {
@@ -95,7 +95,7 @@ describe.skipIf(missing)('notes, photos and what came before', () => {
     await entry.open('Three units', 'nothing seen yet');
     await entry.press('r');
     const note = entry.asksReport('chain 1').getByRole('textbox', { name: 'Note' });
-    expect(await note.isDisabled()).toBe(true);
+    await expect.poll(() => note.isDisabled()).toBe(true);
     await entry.press('1');
     await note.fill('after the third start: neither n nor 0 are keys here');
     await entry.press('Enter', 'Escape');
@@ -114,7 +114,7 @@ describe.skipIf(missing)('notes, photos and what came before', () => {
     const dialog = entry.page.getByRole('dialog', { name: 'What makes some faults likelier' });
     expect(await seriousFindings(entry.page)).toEqual([]);
     const ticks = dialog.getByRole('checkbox');
-    expect(await ticks.count()).toBe(7);
+    await expect.poll(() => ticks.count()).toBe(7);
     await dialog.getByRole('checkbox', { name: /^heat/ }).check();
     await expect.poll(share).toBeGreaterThan(before * 1.5);
     await dialog.getByRole('combobox', { name: /^heat/ }).selectOption({ label: '-TB3' });

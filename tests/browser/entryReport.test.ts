@@ -25,7 +25,7 @@ describe.skipIf(missing)('entering the report', () => {
     // The first one not reached, in the other field: two gaps are left.
     await entry.type('-4');
     await expect.poll(entry.lit).toEqual(['-KE2', '-TB3', '-TB4']);
-    expect(await reported('chain 1')).toContain('2 possible gaps');
+    await expect.poll(() => reported('chain 1')).toContain('2 possible gaps');
     await entry.press('Backspace');
     await entry.type('9');
     await entry.page.getByText('This chain has no drive 9.').waitFor();
@@ -33,10 +33,10 @@ describe.skipIf(missing)('entering the report', () => {
     await entry.press('Backspace', 'Backspace', '0');
     await expect.poll(entry.lit).toEqual(['-TB1']);
     await entry.press('Enter');
-    expect(await reported('chain 1')).toContain('controller | drive 1');
+    await expect.poll(() => reported('chain 1')).toContain('controller | drive 1');
     await entry.press('r', 'n');
     await entry.page.getByRole('dialog').waitFor({ state: 'detached' });
-    expect(await reported('chain 1')).toContain('all 5 reached');
+    await expect.poll(() => reported('chain 1')).toContain('all 5 reached');
   });
 
   it('should go from chain to chain with arrows, take the last unit for all of them, and follow a click on a gap', async () => {
@@ -47,12 +47,12 @@ describe.skipIf(missing)('entering the report', () => {
     await entry.type('2');
     await entry.press('ArrowDown');
     await entry.asksReport('chain 2').waitFor();
-    expect(await reported('chain 1')).toContain('all 2 reached');
+    await expect.poll(() => reported('chain 1')).toContain('all 2 reached');
     await entry.page.getByRole('button', { name: /^Report: chain 2 lost between drive 1/ }).click();
     await expect.poll(entry.lit).toEqual(['-TB3', '-TB4']);
-    expect(await entry.page.getByRole('textbox', { name: 'Last one reached, number' }).inputValue()).toBe('1');
+    await expect.poll(() => entry.page.getByRole('textbox', { name: 'Last one reached, number' }).inputValue()).toBe('1');
     await entry.page.getByRole('button', { name: 'Not entered' }).click();
-    expect(await reported('chain 2')).toMatch(/^not entered/i);
+    await expect.poll(() => reported('chain 2')).toMatch(/^not entered/i);
   });
 
   it('should be entered in three keys from anywhere in the window', async () => {
@@ -61,6 +61,6 @@ describe.skipIf(missing)('entering the report', () => {
     entry.keys();
     await entry.press('r', '1', 'Enter');
     expect(entry.keys()).toBe(3);
-    expect(await reported('chain 1')).toContain('lost drive 1 | 2');
+    await expect.poll(() => reported('chain 1')).toContain('lost drive 1 | 2');
   });
 });

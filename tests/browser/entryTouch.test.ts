@@ -33,7 +33,7 @@ describe.skipIf(missing)('entering with a finger', () => {
       .first()
       .tap();
     await entry.asks('-TB1').waitFor();
-    expect(await tooSmall()).toEqual([]);
+    await expect.poll(() => tooSmall()).toEqual([]);
     expect(await seriousFindings(page)).toEqual([]);
     // The whole pop-up is in the window.
     const box = await page.getByRole('dialog').boundingBox();
@@ -48,7 +48,7 @@ describe.skipIf(missing)('entering with a finger', () => {
       .getByRole('button', { name: /^Report/ })
       .tap();
     await entry.asksReport('chain 1').waitFor();
-    expect(await tooSmall()).toEqual([]);
+    await expect.poll(() => tooSmall()).toEqual([]);
     expect(await seriousFindings(page)).toEqual([]);
     // The gap itself, on the picture.
     const gap = page.getByRole('button', { name: /^Report: chain 1 lost between drive 1/ });
@@ -75,7 +75,7 @@ describe.skipIf(missing)('entering with a finger', () => {
     await page.getByRole('button', { name: /^Circumstances/ }).tap();
     await page.getByRole('dialog').waitFor();
     await page.getByRole('checkbox', { name: /^oil/ }).tap();
-    expect(await tooSmall()).toEqual([]);
+    await expect.poll(() => tooSmall()).toEqual([]);
     await entry.launched.close([/ERR_ABORTED/]);
   });
 
@@ -104,8 +104,8 @@ describe.skipIf(missing)('entering with a finger', () => {
             return { name: element.getAttribute('data-unit'), fits: Math.min(wide, high) >= side && struck };
           });
       }, least);
-    await expect.poll(async () => (await targets()).filter(({ fits }) => !fits), { timeout: 10_000 }).toEqual([]);
-    expect((await targets()).length).toBeGreaterThanOrEqual(30);
+    await expect.poll(async () => (await targets()).filter(({ fits }) => !fits)).toEqual([]);
+    await expect.poll(async () => (await targets()).length).toBeGreaterThanOrEqual(30);
     const target = big === null ? '-TB12' : '-TB1.20';
     const box = await entry.find.unit(target).boundingBox();
     await page.touchscreen.tap((box?.x ?? 0) + 3, (box?.y ?? 0) + (box?.height ?? 0) / 2);

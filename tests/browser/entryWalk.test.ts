@@ -1,9 +1,18 @@
+import type { Page } from 'playwright-core';
 import { afterEach, describe, expect, it } from 'vitest';
+import { parseCaseFile } from '../../engine/cabinet/index.ts';
 import { findChromium } from '../support/chromium.ts';
+import { readBrowserRecoveries } from '../support/fileDriver.ts';
 import { whyMissing } from '../support/required.ts';
 import { driveEntry, type EntryDriver } from './entryDriver.ts';
 
 const missing = await whyMissing('Chromium', findChromium);
+
+/** How many displays of the last snapshot the newest recovery copy holds. */
+async function displaysKept(page: Page): Promise<number> {
+  const kept = (await readBrowserRecoveries(page)).map((document) => parseCaseFile(document));
+  return Math.max(0, ...kept.map((one) => (one.ok ? (one.value.evidence.snapshots.at(-1)?.displays?.length ?? 0) : 0)));
+}
 
 describe.skipIf(missing)('walking along the displays', () => {
   let entry: EntryDriver;
@@ -35,20 +44,17 @@ describe.skipIf(missing)('walking along the displays', () => {
     // What the pad sends without NumLock: End, an arrow, nothing that has a name.
     await entry.press('Numpad2', 'Numpad4', 'Numpad3', 'Numpad5');
     await entry.asks('-TB4').waitFor();
-    expect(await Promise.all(['-TB1', '-TB2', '-TB3', '-KE2'].map(seen))).toEqual([
-      'quiet',
-      'downstream loss',
-      'upstream loss',
-      'both losses',
-    ]);
+    await expect
+      .poll(() => Promise.all(['-TB1', '-TB2', '-TB3', '-KE2'].map(seen)))
+      .toEqual(['quiet', 'downstream loss', 'upstream loss', 'both losses']);
     await entry.press('NumpadAdd');
     await entry.asksReport('chain 1').waitFor();
     await entry.press('Numpad2', 'NumpadEnter');
-    expect(await entry.find.report('chain 1').getAttribute('aria-label')).toContain('lost drive 2 | 3');
+    await expect.poll(() => entry.find.report('chain 1').getAttribute('aria-label')).toContain('lost drive 2 | 3');
     // On the picture as well.
     await entry.find.unit('-TB1').focus();
     await entry.press('Numpad1');
-    expect(await seen('-TB1')).toBe('dark');
+    await expect.poll(() => seen('-TB1')).toBe('dark');
   });
 
   it('should go back with Backspace, skip with 0 without losing what was entered, and take back with Delete', async () => {
@@ -62,16 +68,16 @@ describe.skipIf(missing)('walking along the displays', () => {
     await entry.asks('-TB3').waitFor();
     await entry.press('Backspace', 'Backspace', '0', '0', '0');
     await entry.asks('-KE2').waitFor();
-    expect(await Promise.all(['-TB1', '-TB2', '-TB3'].map(seen))).toEqual(['quiet', 'upstream loss', 'not looked at']);
+    await expect.poll(() => Promise.all(['-TB1', '-TB2', '-TB3'].map(seen))).toEqual(['quiet', 'upstream loss', 'not looked at']);
     await entry.press('Backspace', 'Backspace', 'Delete');
-    expect(await seen('-TB2')).toBe('not looked at');
+    await expect.poll(() => seen('-TB2')).toBe('not looked at');
     await entry.asks('-TB2').waitFor();
     await entry.press('Backspace', 'Backspace');
     await entry.asks('-TB1').waitFor();
     await expect.poll(() => entry.find.said.textContent()).toBe('This is the first unit.');
     // Enter, struck once too often on a display that nobody has read, answers nothing.
     await entry.press('0', 'Enter');
-    expect(await seen('-TB2')).toBe('not looked at');
+    await expect.poll(() => seen('-TB2')).toBe('not looked at');
   });
 
   it('should go in the order of mounting when told so, and remember it', async () => {
@@ -80,26 +86,23 @@ describe.skipIf(missing)('walking along the displays', () => {
     await entry.asks('-TB1').waitFor();
     await entry.press('/');
     await expect.poll(() => entry.find.said.textContent()).toBe('Now as they are mounted.');
-    const order: (string | null)[] = [];
-    for (let i = 0; i < 5; i++) {
-      order.push(await entry.page.getByRole('dialog').getAttribute('aria-label'));
+    for (const unit of ['-TB1', '-TB4', '-TB2', '-KE2', '-TB3']) {
+      await expect.poll(() => entry.page.getByRole('dialog').getAttribute('aria-label')).toBe(`What ${unit} shows`);
       await entry.press('2');
     }
-    expect(order).toEqual(['-TB1', '-TB4', '-TB2', '-KE2', '-TB3'].map((unit) => `What ${unit} shows`));
     await entry.asksReport('chain 1').waitFor();
     await entry.press('Backspace');
     await entry.asks('-TB3').waitFor();
     await entry.press('Escape');
-    // The recovery copy follows within about a second.
-    await entry.page.waitForTimeout(2500);
+    await expect.poll(() => displaysKept(entry.page)).toBe(5);
     await entry.page.reload();
-    await expect.poll(() => entry.page.title(), { timeout: 20_000 }).toContain('Cabinet as found');
+    await expect.poll(() => entry.page.title()).toContain('Cabinet as found');
     // By keys on the units themselves it goes the same way.
     await entry.find.unit('-TB1').focus();
     await entry.press('1');
-    expect(await entry.page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toMatch(/^-TB4, /);
+    await expect.poll(() => entry.page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toMatch(/^-TB4, /);
     await entry.press('Backspace');
-    expect(await entry.page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toMatch(/^-TB1, .*Seen: dark\./);
+    await expect.poll(() => entry.page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toMatch(/^-TB1, .*Seen: dark\./);
   });
 
   it('should read codes through the legend while walking, and take the answers of those who cannot tell', async () => {
@@ -121,13 +124,9 @@ describe.skipIf(missing)('walking along the displays', () => {
     await entry.type('zz9');
     await entry.press('Enter');
     await entry.asks('-TB5').waitFor();
-    expect(await Promise.all(['-TB1', '-TB2', '-TB3', '-KE2', '-TB4'].map(seen))).toEqual([
-      'upstream loss, code n7',
-      'lit, cannot read it',
-      'complains, cannot tell which way',
-      'dark',
-      'other, code zz9',
-    ]);
+    await expect
+      .poll(() => Promise.all(['-TB1', '-TB2', '-TB3', '-KE2', '-TB4'].map(seen)))
+      .toEqual(['upstream loss, code n7', 'lit, cannot read it', 'complains, cannot tell which way', 'dark', 'other, code zz9']);
   });
 
   it('should go on from a display that is clicked, and end where everything is entered', async () => {
@@ -150,7 +149,7 @@ describe.skipIf(missing)('walking along the displays', () => {
     await entry.page.getByRole('dialog').waitFor({ state: 'detached' });
     await expect.poll(() => entry.find.said.textContent()).toBe('Control: halted. That was everything.');
     expect((await entry.save()).evidence.snapshots[0]?.halted).toBe(true);
-    expect(await entry.find.report('chain 2').getAttribute('aria-label')).toContain('unit reached');
+    await expect.poll(() => entry.find.report('chain 2').getAttribute('aria-label')).toContain('unit reached');
   });
 
   it('should keep the display that it asks for beside its answers, also far down a large cabinet', async () => {

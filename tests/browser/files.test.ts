@@ -4,7 +4,15 @@ import { afterEach, describe, expect, it } from 'vitest';
 import { parseCaseFile } from '../../engine/cabinet/index.ts';
 import { fileWords, windowTexts } from '../../engine/messages/index.ts';
 import { findChromium } from '../support/chromium.ts';
-import { alertsOf, answerQuestion, isMarkedUnsaved, typeDisplay, waitUntilSaved, waitUntilUnsaved } from '../support/fileDriver.ts';
+import {
+  alertsOf,
+  answerQuestion,
+  isMarkedUnsaved,
+  readBrowserRecoveries,
+  typeDisplay,
+  waitUntilSaved,
+  waitUntilUnsaved,
+} from '../support/fileDriver.ts';
 import { type LaunchedPage, launchPage, type PageOptions } from '../support/launchPage.ts';
 import { whyMissing } from '../support/required.ts';
 import { seriousFindings } from '../support/seriousFindings.ts';
@@ -47,21 +55,7 @@ const change = async (page: Page, digit = 4) => {
   await typeDisplay(page, '-TB2', digit);
   await waitUntilUnsaved(page);
 };
-/** How many recovery copies lie in the browser's storage. */
-const countKept = (page: Page) =>
-  page.evaluate(
-    () =>
-      new Promise<number>((resolve) => {
-        const opening = indexedDB.open('linkwright');
-        opening.onsuccess = () => {
-          const counting = opening.result.transaction('recovery').objectStore('recovery').count();
-          counting.onsuccess = () => {
-            opening.result.close();
-            resolve(counting.result);
-          };
-        };
-      }),
-  );
+const countKept = async (page: Page) => (await readBrowserRecoveries(page)).length;
 
 describe.skipIf(missing)('files in a browser that gives access to them', () => {
   it('should be saved in place, be clean then, and open again as a recent file', async () => {
@@ -69,7 +63,7 @@ describe.skipIf(missing)('files in a browser that gives access to them', () => {
     await change(page);
     await page.keyboard.press('Control+s');
     await waitUntilSaved(page);
-    expect(await page.title()).toBe(`${name} – Linkwright`);
+    await expect.poll(() => page.title()).toBe(`${name} – Linkwright`);
     expect(parseCaseFile(await readGiven(page)).ok).toBe(true);
     await change(page, 2);
     await page.keyboard.press('Control+s');
@@ -101,11 +95,11 @@ describe.skipIf(missing)('files in a browser that gives access to them', () => {
     await writeGiven(page, other);
     await page.keyboard.press('Control+s');
     await alertsOf(page).getByText(`Another program changed ${name}`).waitFor();
-    expect(await readGiven(page)).toBe(other);
+    await expect.poll(() => readGiven(page)).toBe(other);
     expect(await seriousFindings(page)).toEqual([]);
     await alertsOf(page).getByRole('button', { name: fileWords.alerts.keepMine }).click();
     await waitUntilSaved(page);
-    expect(await readGiven(page)).not.toBe(other);
+    await expect.poll(() => readGiven(page)).not.toBe(other);
   });
 
   it('should say why a save failed until it is solved', async () => {
@@ -123,13 +117,13 @@ describe.skipIf(missing)('files in a browser that gives access to them', () => {
     await alertsOf(page).getByText('is full').waitFor();
     await launched.shoot('browser-not-saved-dark');
     expect(await seriousFindings(page)).toEqual([]);
-    expect(await isMarkedUnsaved(page)).toBe(true);
+    await expect.poll(() => isMarkedUnsaved(page)).toBe(true);
     await page.evaluate(() => {
       FileSystemFileHandle.prototype.createWritable = (window as unknown as { writes: FileSystemFileHandle['createWritable'] }).writes; // put there above
     });
     await alertsOf(page).getByRole('button', { name: fileWords.alerts.again }).click();
     await waitUntilSaved(page);
-    expect(await alertsOf(page).count()).toBe(0);
+    await expect.poll(() => alertsOf(page).count()).toBe(0);
   });
 });
 
@@ -154,12 +148,12 @@ describe.skipIf(missing)('unsaved work in a browser', () => {
   it('should be back after the tab is gone, and not be taken from a tab that is still there', async () => {
     const page = await launch(null);
     await change(page);
-    await expect.poll(() => countKept(page), { timeout: 8_000 }).toBe(1);
+    await expect.poll(() => countKept(page)).toBe(1);
     const beside = await launched.context.newPage();
     await beside.goto(launched.server.address);
     await beside.waitForSelector('#root:not(:empty)');
     await beside.waitForTimeout(300);
-    expect(await alertsOf(beside).count()).toBe(0);
+    await expect.poll(() => alertsOf(beside).count()).toBe(0);
     await beside.close();
     // As a crash: the page is not asked.
     await page.close();
@@ -169,7 +163,7 @@ describe.skipIf(missing)('unsaved work in a browser', () => {
     await again.screenshot({ path: '.shots/browser-restored.png' });
     expect(await seriousFindings(again)).toEqual([]);
     await again.keyboard.press('Control+z');
-    expect(await isMarkedUnsaved(again)).toBe(true);
+    await expect.poll(() => isMarkedUnsaved(again)).toBe(true);
   });
 
   it('should be asked for before the tab is closed, and before another document takes its place', async () => {
@@ -187,16 +181,16 @@ describe.skipIf(missing)('unsaved work in a browser', () => {
     expect(await seriousFindings(page)).toEqual([]);
     // By keyboard: from the safe answer to the next one.
     await page.keyboard.press('Tab');
-    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe(fileWords.questions.unsaved.discard);
+    await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toBe(fileWords.questions.unsaved.discard);
     await page.keyboard.press('Escape');
     await page.getByRole('alertdialog').waitFor({ state: 'detached' });
-    expect(await isMarkedUnsaved(page)).toBe(true);
+    await expect.poll(() => isMarkedUnsaved(page)).toBe(true);
     await page.getByRole('button', { name: 'File', exact: true }).click();
     await page.getByRole('menuitem', { name: 'New cabinet' }).click();
     await answerQuestion(page, fileWords.questions.unsaved.discard);
     await page.getByText(fileWords.newCabinetName).first().waitFor();
     await launched.shoot('browser-new-cabinet-dark');
-    expect(await isMarkedUnsaved(page)).toBe(false);
+    await expect.poll(() => isMarkedUnsaved(page)).toBe(false);
     await expect.poll(() => countKept(page)).toBe(0);
   });
 });

@@ -31,7 +31,6 @@ describe.skipIf(missing)('Find for everybody', () => {
       ['Unfinished', 'nothing seen yet'],
     ] as const) {
       await find.openSample(sample, words);
-      await launched.page.waitForTimeout(300);
       expect(await seriousFindings(launched.page), sample).toEqual([]);
     }
     await launched.close();
@@ -52,7 +51,7 @@ describe.skipIf(missing)('Find for everybody', () => {
               .map(({ name, box }) => `${name} ${Math.round(box.width)}×${Math.round(box.height)}`),
           24,
         );
-      expect(await tooSmall()).toEqual([]);
+      await expect.poll(() => tooSmall()).toEqual([]);
       await find.unit('-KE2').click();
       const dialog = launched.page.getByRole('dialog');
       await dialog.waitFor();

@@ -44,11 +44,16 @@ export function driveFind(page: Page): FindDriver {
       }
     },
     async openSample(sample, words) {
-      const unsaved = (await page.title()).startsWith('●');
+      const before = await page.locator('[data-announcement]').getAttribute('data-announcement');
       await page.getByRole('button', { name: 'Samples' }).click();
-      await page.getByRole('menuitem', { name: sample }).click();
+      await page.getByRole('menuitem', { name: sample, exact: true }).click();
       await page.getByRole('menuitem', { name: words }).click();
-      if (unsaved) await page.getByRole('alertdialog').getByRole('button', { name: 'Do not save' }).click();
+      // Its file is fetched first: until it stands in the window, the next key would meet the document before it.
+      const opened = page.locator(`[data-announcement]:not([data-announcement="${before}"])`).filter({ hasText: / is open\.$/ });
+      const discard = page.getByRole('alertdialog').getByRole('button', { name: 'Do not save' });
+      await opened.or(discard).first().waitFor({ state: 'attached' });
+      if (await discard.isVisible()) await discard.click();
+      await opened.waitFor({ state: 'attached' });
       await page.getByRole('menu').first().waitFor({ state: 'detached' });
     },
     async enter(designation, words) {

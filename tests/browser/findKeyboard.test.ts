@@ -45,44 +45,44 @@ describe.skipIf(missing)('Find by keyboard alone', () => {
     await count('2', '4', '3', '2', '2', '2');
     await launched.page.getByRole('dialog', { name: 'What -TB6 shows' }).waitFor();
     // Six marks, two for those who cannot read or tell, and "not looked at": once each, whichever unit the walk has reached.
-    expect(await launched.page.getByRole('dialog').getByRole('button', { name: / \d$/ }).count()).toBe(9);
+    await expect.poll(() => launched.page.getByRole('dialog').getByRole('button', { name: / \d$/ }).count()).toBe(9);
     await count('Escape');
-    expect(await focused()).toMatch(/^-TB6, /);
+    await expect.poll(() => focused()).toMatch(/^-TB6, /);
     await count('ArrowUp');
-    expect(await focused()).toMatch(/^-TB2, /);
+    await expect.poll(() => focused()).toMatch(/^-TB2, /);
     await count('r');
     await launched.page.getByRole('dialog', { name: 'What the controller reports of chain 1' }).waitFor();
     await count('2', 'Enter');
     expect(keys).toBeLessThanOrEqual(15);
     await expect.poll(() => find.answer.textContent()).toMatch(/^Look at cable -WH3 and its plugs first\./);
-    expect(await find.report('chain 1').getAttribute('aria-label')).toContain('Seen: lost drive 2 | 3.');
+    await expect.poll(() => find.report('chain 1').getAttribute('aria-label')).toContain('Seen: lost drive 2 | 3.');
   });
 
   it('should walk along the chain with Tab and with arrows', async () => {
     await find.unit('-TB1').focus();
     await press('Tab');
-    expect(await focused()).toMatch(/^-TB2, /);
+    await expect.poll(() => focused()).toMatch(/^-TB2, /);
     await press('ArrowRight');
-    expect(await focused()).toMatch(/^-TB3, /);
+    await expect.poll(() => focused()).toMatch(/^-TB3, /);
     await press('ArrowDown');
-    expect(await focused()).toMatch(/^-KE3, /);
+    await expect.poll(() => focused()).toMatch(/^-KE3, /);
     await press('Home', 'ArrowLeft');
-    expect(await focused()).toMatch(/^chain 2, report/);
+    await expect.poll(() => focused()).toMatch(/^chain 2, report/);
     await press('ArrowRight');
-    expect(await focused()).toMatch(/^-TB5, /);
+    await expect.poll(() => focused()).toMatch(/^-TB5, /);
   });
 
   it('should enter with digits on a focused unit, go on, and say so', async () => {
     await find.unit('-KE2').focus();
     await press('5');
-    expect(await focused()).toMatch(/^-TB4, /);
-    expect(await find.unit('-KE2').getAttribute('aria-label')).toContain('Seen: both losses.');
+    await expect.poll(() => focused()).toMatch(/^-TB4, /);
+    await expect.poll(() => find.unit('-KE2').getAttribute('aria-label')).toContain('Seen: both losses.');
     await expect.poll(() => find.said.textContent()).toBe('-KE2: both losses. Next: -TB4, not looked at.');
     await press('Control+z');
     await expect.poll(() => find.said.textContent()).toBe('Undone: both losses at -KE2.');
-    expect(await find.unit('-KE2').getAttribute('aria-label')).toContain('Seen: not looked at.');
+    await expect.poll(() => find.unit('-KE2').getAttribute('aria-label')).toContain('Seen: not looked at.');
     await press('Control+y');
-    expect(await find.unit('-KE2').getAttribute('aria-label')).toContain('Seen: both losses.');
+    await expect.poll(() => find.unit('-KE2').getAttribute('aria-label')).toContain('Seen: both losses.');
   });
 
   it('should give the focus back to the unit when an entry is closed', async () => {
@@ -91,35 +91,35 @@ describe.skipIf(missing)('Find by keyboard alone', () => {
     await launched.page.getByRole('dialog', { name: 'What -TB5 shows' }).waitFor();
     await press('Escape');
     await launched.page.getByRole('dialog').waitFor({ state: 'detached' });
-    expect(await focused()).toMatch(/^-TB5, /);
+    await expect.poll(() => focused()).toMatch(/^-TB5, /);
   });
 
   it('should choose suspects and take the prediction off again', async () => {
     await find.suspect(/^-TB2 board, down port/).focus();
     await press('Enter');
-    expect(await find.suspect(/^-TB2 board, down port/).getAttribute('aria-pressed')).toBe('true');
+    await expect.poll(() => find.suspect(/^-TB2 board, down port/).getAttribute('aria-pressed')).toBe('true');
     await find.unit('-TB1').focus();
     await press('Escape');
-    expect(await find.unit('-TB1').getAttribute('aria-label')).not.toContain('Predicted');
+    await expect.poll(() => find.unit('-TB1').getAttribute('aria-label')).not.toContain('Predicted');
   });
 
   it('should go from part to part of the window, and past everything at the start', async () => {
     const part = () => launched.page.evaluate(() => document.activeElement?.id ?? '');
     await press('F6');
-    expect(await part()).toBe('answer');
+    await expect.poll(() => part()).toBe('answer');
     await press('F6', 'F6');
-    expect(await part()).toBe('suspects');
+    await expect.poll(() => part()).toBe('suspects');
     await press('Shift+F6');
-    expect(await part()).toBe('cabinet');
+    await expect.poll(() => part()).toBe('cabinet');
     await launched.page.reload();
     await find.answer.getByText('likely').waitFor();
     const stop = () => launched.page.evaluate(() => document.activeElement?.textContent);
     for (const words of ['Go to the answer', 'Go to the cabinet', 'Go to the suspects']) {
       await press('Tab');
-      expect(await stop()).toBe(words);
+      await expect.poll(() => stop()).toBe(words);
     }
     await press('Enter');
-    expect(await part()).toBe('suspects');
+    await expect.poll(() => part()).toBe('suspects');
   });
 
   it('should list all its keys', async () => {
@@ -127,7 +127,7 @@ describe.skipIf(missing)('Find by keyboard alone', () => {
     await press('Enter', 'k', 'Enter');
     const sheet = launched.page.getByRole('dialog', { name: 'Keys' });
     await sheet.waitFor();
-    expect(await sheet.getByText('Enter displays one by one').count()).toBe(1);
+    await expect.poll(() => sheet.getByText('Enter displays one by one').count()).toBe(1);
     await press('Escape');
     await sheet.waitFor({ state: 'detached' });
   });
@@ -138,10 +138,10 @@ describe.skipIf(missing)('Find by keyboard alone', () => {
     const dialog = launched.page.getByRole('dialog', { name: 'What the controller reports of chain 2' });
     await dialog.getByRole('combobox', { name: 'First one not reached' }).selectOption('encoder interface');
     await dialog.getByRole('textbox', { name: 'First one not reached, number' }).fill('1');
-    expect(await dialog.getByText('Lost between drive 2 (-TB6) and encoder interface 1 (-KE3).').count()).toBe(1);
+    await expect.poll(() => dialog.getByText('Lost between drive 2 (-TB6) and encoder interface 1 (-KE3).').count()).toBe(1);
     await dialog.getByRole('textbox', { name: 'Last one reached, number' }).fill('7');
-    expect(await dialog.getByText('This chain has no drive 7.').count()).toBe(1);
+    await expect.poll(() => dialog.getByText('This chain has no drive 7.').count()).toBe(1);
     await press('Escape');
-    expect(await find.report('chain 2').getAttribute('aria-label')).toContain('Seen: lost -TB6 | -KE3.');
+    await expect.poll(() => find.report('chain 2').getAttribute('aria-label')).toContain('Seen: lost -TB6 | -KE3.');
   });
 });

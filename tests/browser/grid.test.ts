@@ -30,21 +30,21 @@ describe.skipIf(missing)('The pattern grid', () => {
   it('should explain a cell to pointer, click and focus, and hush on Escape', async () => {
     const cell = find.row(/-TB3 board, control fuse/).getByRole('button', { name: /predicted dark, seen upstream loss: against/ });
     await cell.hover();
-    expect(await reason().textContent()).toMatch(
-      /^-TB3.*predicted dark, seen upstream loss: against.*(board is dead|fuse is open|contact)/,
-    );
+    await expect
+      .poll(() => reason().textContent())
+      .toMatch(/^-TB3.*predicted dark, seen upstream loss: against.*(board is dead|fuse is open|contact)/);
     await launched.page.mouse.move(5, 5);
     await expect.poll(() => reason().count()).toBe(0);
     await cell.click();
     await launched.page.mouse.move(5, 5);
-    expect(await reason().count()).toBe(1);
+    await expect.poll(() => reason().count()).toBe(1);
     await launched.page.keyboard.press('Escape');
     await expect.poll(() => reason().count()).toBe(0);
     // From here the arrows go on.
     await launched.page.keyboard.press('ArrowUp');
-    expect(await reason().textContent()).toMatch(/^-TB3.*hears nothing from above/i);
+    await expect.poll(() => reason().textContent()).toMatch(/^-TB3.*hears nothing from above/i);
     await launched.page.keyboard.press('ArrowLeft');
-    expect(await reason().textContent()).toMatch(/fault here|^-TB2/);
+    await expect.poll(() => reason().textContent()).toMatch(/fault here|^-TB2/);
   });
 
   it('should bring what is chosen in it into sight in the list of suspects', async () => {
@@ -66,7 +66,7 @@ describe.skipIf(missing)('The pattern grid', () => {
         return list !== undefined && row !== undefined && row.top >= list.top && row.bottom <= list.bottom;
       });
     await expect.poll(isInSight).toBe(true);
-    expect(await launched.page.evaluate(() => document.querySelector('.side')?.scrollTop)).toBeGreaterThan(0);
+    await expect.poll(() => launched.page.evaluate(() => document.querySelector('.side')?.scrollTop)).toBeGreaterThan(0);
     await launched.page.setViewportSize({ width: 1440, height: 900 });
   });
 
@@ -91,12 +91,12 @@ describe.skipIf(missing)('The pattern grid', () => {
     await find.unit(lastDesignation(count)).waitFor();
     await expect.poll(async () => (await rows()).length).toBeGreaterThan(2);
     // Drives and the supply; the report; and the names at the left.
-    expect(await grid().getByRole('columnheader').count()).toBe(count + 1 + 1 + 2);
+    await expect.poll(() => grid().getByRole('columnheader').count()).toBe(count + 1 + 1 + 2);
     const cells = find
       .row(/cable or plugs/)
       .first()
       .getByRole('button', { name: /predicted / });
-    expect(await cells.count()).toBe(count + 1 + 1);
+    await expect.poll(() => cells.count()).toBe(count + 1 + 1);
     await cells.nth(count - 1).focus();
     await launched.page.keyboard.press('ArrowLeft');
     await launched.page.keyboard.press('ArrowRight');

@@ -41,19 +41,19 @@ describe.skipIf(missing)('Inject', () => {
     const titleBefore = await page.title();
     await page.getByRole('button', { name: /^Simulate/ }).click();
     await inject.injected.waitFor();
-    expect(await page.title()).toMatch(/^Simulation: /);
-    expect(await page.getByText('nothing here was seen on the machine', { exact: true }).isVisible()).toBe(true);
+    await expect.poll(() => page.title()).toMatch(/^Simulation: /);
+    await expect.poll(() => page.getByText('nothing here was seen on the machine', { exact: true }).isVisible()).toBe(true);
     await expect.poll(() => inject.said.textContent()).toMatch(/^Simulation\. Nothing here was seen on the machine\./);
-    expect(await page.getByRole('region', { name: 'Cabinet, simulated' }).isVisible()).toBe(true);
-    expect(await label('-TB2')).toMatch(/Simulated: quiet\./);
-    expect(await label('-TB2')).not.toMatch(/Seen|Predicted/);
+    await expect.poll(() => page.getByRole('region', { name: 'Cabinet, simulated' }).isVisible()).toBe(true);
+    await expect.poll(() => label('-TB2')).toMatch(/Simulated: quiet\./);
+    await expect.poll(() => label('-TB2')).not.toMatch(/Seen|Predicted/);
     // Facts are dark glass: there is none while nothing was seen.
-    expect(await page.locator('.window.seen').count()).toBe(0);
-    expect(await page.getByRole('region', { name: 'Suspects' }).count()).toBe(0);
+    await expect.poll(() => page.locator('.window.seen').count()).toBe(0);
+    await expect.poll(() => page.getByRole('region', { name: 'Suspects' }).count()).toBe(0);
     await page.keyboard.press('Escape');
     await find.answer.getByText('likely').waitFor();
-    expect(await page.title()).toBe(titleBefore);
-    expect(await find.unit('-TB2').getAttribute('aria-label')).toMatch(/Seen: downstream loss/);
+    await expect.poll(() => page.title()).toBe(titleBefore);
+    await expect.poll(() => find.unit('-TB2').getAttribute('aria-label')).toMatch(/Seen: downstream loss/);
     await expect.poll(() => inject.said.textContent()).toMatch(/^Simulation ended\./);
   });
 
@@ -91,26 +91,26 @@ describe.skipIf(missing)('Inject', () => {
     await begin();
     await inject.inject('Cable -WH3', 'one fibre cut, outbound');
     await inject.inject('-TB7', 'open', 'Control fuse of -TB7');
-    expect(await label('-TB2')).toContain('Simulated: downstream loss.');
-    expect(await label('-TB7')).toMatch(/Injected: the control fuse of -TB7 is open\. Simulated: dark\./);
-    expect(await inject.thing('Cable -WH3').getAttribute('aria-label')).toMatch(/Outbound not heard, return not heard\.$/);
+    await expect.poll(() => label('-TB2')).toContain('Simulated: downstream loss.');
+    await expect.poll(() => label('-TB7')).toMatch(/Injected: the control fuse of -TB7 is open\. Simulated: dark\./);
+    await expect.poll(() => inject.thing('Cable -WH3').getAttribute('aria-label')).toMatch(/Outbound not heard, return not heard\.$/);
     // The other fibre may have its own; the whole cable takes the place of both.
     await inject.inject('Cable -WH3', 'one fibre dim, return');
-    expect(await inject.injected.getByRole('listitem').count()).toBe(3);
+    await expect.poll(() => inject.injected.getByRole('listitem').count()).toBe(3);
     await inject.inject('Cable -WH3', 'cut, both fibres');
-    expect(await inject.injected.getByRole('listitem').count()).toBe(2);
+    await expect.poll(() => inject.injected.getByRole('listitem').count()).toBe(2);
     await expect.poll(() => inject.head.textContent()).toContain('If the control fuse of -TB7 is open and cable -WH3 is cut');
     await inject.injected.getByRole('button', { name: 'Take out: cable -WH3: cut, both fibres' }).click();
-    expect(await label('-TB2')).toContain('Simulated: quiet.');
+    await expect.poll(() => label('-TB2')).toContain('Simulated: quiet.');
     // Chosen again in the list it is taken out as well.
     await inject.inject('-TB7', 'open', 'Control fuse of -TB7');
-    expect(await inject.injected.getByText('Nothing is broken yet.').count()).toBe(1);
+    await expect.poll(() => inject.injected.getByText('Nothing is broken yet.').count()).toBe(1);
   });
 
   it('should put a fault on a lead that is clicked', async () => {
     await begin();
     await inject.inject('Lead -WD3', 'open');
-    expect(await label('-TB3')).toMatch(/Simulated: dark\. Gets no 24 V: lead -WD3 is open\./);
+    await expect.poll(() => label('-TB3')).toMatch(/Simulated: dark\. Gets no 24 V: lead -WD3 is open\./);
   });
 
   it('should tell an intermittent fault that is gone from one that is there, and the trip from now', async () => {
@@ -119,13 +119,13 @@ describe.skipIf(missing)('Inject', () => {
     const how = inject.injected.getByRole('combobox', { name: /^How steadily: / });
     await how.selectOption('gone now');
     // Held displays stay; the light is back, and the report is that of the trip.
-    expect(await inject.thing('Cable -WH3').getAttribute('aria-label')).toMatch(/Outbound heard, return heard\.$/);
-    expect(await label('-TB2')).toContain('Simulated: downstream loss. Keeps showing what it showed at the trip.');
+    await expect.poll(() => inject.thing('Cable -WH3').getAttribute('aria-label')).toMatch(/Outbound heard, return heard\.$/);
+    await expect.poll(() => label('-TB2')).toContain('Simulated: downstream loss. Keeps showing what it showed at the trip.');
     await inject.way.getByRole('button', { name: 'at the trip' }).click();
-    expect(await inject.thing('Cable -WH3').getAttribute('aria-label')).toMatch(/Outbound not heard, return not heard\.$/);
+    await expect.poll(() => inject.thing('Cable -WH3').getAttribute('aria-label')).toMatch(/Outbound not heard, return not heard\.$/);
     // Not yet up since it was switched on: then nobody complains, only the report speaks.
     await inject.injected.getByRole('combobox', { name: 'Fault came' }).selectOption('when switched on');
-    expect(await label('-TB2')).toContain('Simulated: quiet.');
+    await expect.poll(() => label('-TB2')).toContain('Simulated: quiet.');
     await expect.poll(() => inject.head.textContent()).toContain('Chain 1 is lost between drive 2 (-TB2) and drive 3 (-TB3)');
   });
 
@@ -134,26 +134,30 @@ describe.skipIf(missing)('Inject', () => {
     await inject.inject('Cable -WH3', 'one fibre cut, outbound');
     const next = inject.way.getByRole('button', { name: /^(First|Next) step/ });
     await next.click();
-    expect(await label('-TB1')).toContain('Simulated: not yet known.');
-    expect(await inject.light.getByText('after step 1 of 12').count()).toBe(1);
+    await expect.poll(() => label('-TB1')).toContain('Simulated: not yet known.');
+    await expect.poll(() => inject.light.getByText('after step 1 of 12').count()).toBe(1);
     const step = async () => (await inject.way.locator('[aria-current="step"]').textContent()) ?? '';
-    expect(await step()).toMatch(/-KE1 sends light out on chain 1\./);
+    await expect.poll(() => step()).toMatch(/-KE1 sends light out on chain 1\./);
     for (let i = 0; i < 3; i += 1) await launched.page.keyboard.press('ArrowRight');
-    expect(await step()).toMatch(/The outbound fibre of cable -WH3 is cut, so -TB3 hears nothing at up\. It therefore falls silent/);
+    await expect
+      .poll(() => step())
+      .toMatch(/The outbound fibre of cable -WH3 is cut, so -TB3 hears nothing at up\. It therefore falls silent/);
     await launched.page.keyboard.press('ArrowLeft');
-    expect(await step()).toMatch(/-TB2 hears -TB1 at up, by cable -WH2\./);
+    await expect.poll(() => step()).toMatch(/-TB2 hears -TB1 at up, by cable -WH2\./);
     await inject.way.getByRole('button', { name: 'Next stop' }).click();
     await inject.way.getByRole('button', { name: 'Next stop' }).click();
-    expect(await step()).toMatch(/-TB3 hears nothing on this link and so sends nothing on it, although the return fibre is whole/);
-    expect(await step()).toMatch(/-TB2 shows downstream loss\. Hears nothing from below/);
-    expect(await label('-TB2')).toContain('Simulated: downstream loss.');
-    expect(await label('-TB1')).toContain('not yet known');
+    await expect
+      .poll(() => step())
+      .toMatch(/-TB3 hears nothing on this link and so sends nothing on it, although the return fibre is whole/);
+    await expect.poll(() => step()).toMatch(/-TB2 shows downstream loss\. Hears nothing from below/);
+    await expect.poll(() => label('-TB2')).toContain('Simulated: downstream loss.');
+    await expect.poll(() => label('-TB1')).toContain('not yet known');
     await expect.poll(() => inject.said.textContent()).toMatch(/^Step 9 of 12\. /);
     // A step is chosen by itself, too.
     await inject.way.getByRole('button', { name: /^12/ }).click();
-    expect(await step()).toMatch(/Chain 1 is lost between drive 2 \(-TB2\) and drive 3 \(-TB3\)\. Nothing passed cable -WH3/);
+    await expect.poll(() => step()).toMatch(/Chain 1 is lost between drive 2 \(-TB2\) and drive 3 \(-TB3\)\. Nothing passed cable -WH3/);
     await inject.way.getByRole('button', { name: 'All at once' }).click();
-    expect(await inject.way.locator('[aria-current="step"]').count()).toBe(0);
+    await expect.poll(() => inject.way.locator('[aria-current="step"]').count()).toBe(0);
   });
 
   it('should take a pattern into the case, and undo it in one step', async () => {
@@ -168,9 +172,9 @@ describe.skipIf(missing)('Inject', () => {
     await dialog.getByRole('button', { name: 'Take into the case' }).click();
     await dialog.waitFor({ state: 'detached' });
     await find.answer.getByText('cable -WH8', { exact: false }).waitFor();
-    expect(await find.unit('-TB6').getAttribute('aria-label')).toContain('Seen: downstream loss.');
-    expect(await find.unit('-TB2').getAttribute('aria-label')).toContain('Seen: not looked at.');
-    expect(await find.report('chain 2').getAttribute('aria-label')).toMatch(/Seen: lost/);
+    await expect.poll(() => find.unit('-TB6').getAttribute('aria-label')).toContain('Seen: downstream loss.');
+    await expect.poll(() => find.unit('-TB2').getAttribute('aria-label')).toContain('Seen: not looked at.');
+    await expect.poll(() => find.report('chain 2').getAttribute('aria-label')).toMatch(/Seen: lost/);
     await page.keyboard.press('Control+z');
     await expect.poll(() => find.unit('-TB2').getAttribute('aria-label')).toMatch(/Seen: downstream loss\b/);
   });

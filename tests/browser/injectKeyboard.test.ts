@@ -25,18 +25,18 @@ describe.skipIf(missing)('Inject for everybody', () => {
     await inject.injected.waitFor();
     // Entering displays and the walk have no say here.
     await press('e', '2');
-    expect(await page.getByRole('dialog').count()).toBe(0);
+    await expect.poll(() => page.getByRole('dialog').count()).toBe(0);
 
     await inject.thing('-TB1').focus();
     await press('ArrowRight');
-    expect(await focused()).toMatch(/^Cable -WH2\./);
+    await expect.poll(() => focused()).toMatch(/^Cable -WH2\./);
     await press('ArrowRight', 'ArrowRight');
-    expect(await focused()).toMatch(/^Cable -WH3\./);
+    await expect.poll(() => focused()).toMatch(/^Cable -WH3\./);
     await press('Enter');
     await page.getByRole('dialog', { name: 'What is wrong with cable -WH3?' }).waitFor();
     await press('ArrowDown', 'Enter');
     await page.getByRole('dialog').waitFor({ state: 'detached' });
-    expect(await focused()).toMatch(/^Cable -WH3\. Injected: the outbound fibre of cable -WH3 is cut\./);
+    await expect.poll(() => focused()).toMatch(/^Cable -WH3\. Injected: the outbound fibre of cable -WH3 is cut\./);
     await expect
       .poll(() => inject.said.textContent())
       .toMatch(/^Injected: the outbound fibre of cable -WH3 is cut\. -TB2 shows downstream loss/);
@@ -46,7 +46,7 @@ describe.skipIf(missing)('Inject for everybody', () => {
     await page.getByRole('dialog', { name: 'What is wrong with -TB3?' }).waitFor();
     await press('Escape');
     await page.getByRole('dialog').waitFor({ state: 'detached' });
-    expect(await focused()).toMatch(/^-TB3, /);
+    await expect.poll(() => focused()).toMatch(/^-TB3, /);
 
     // The light, step by step, from anywhere.
     await press('f', 'f');
@@ -63,7 +63,7 @@ describe.skipIf(missing)('Inject for everybody', () => {
     await press('Escape');
     await page.getByRole('dialog').waitFor({ state: 'detached' });
     await press('Control+Backspace');
-    expect(await inject.injected.getByText('Nothing is broken yet.').count()).toBe(1);
+    await expect.poll(() => inject.injected.getByText('Nothing is broken yet.').count()).toBe(1);
     await press('Escape');
     await find.answer.getByText('likely').waitFor();
     await launched.close();
@@ -80,7 +80,6 @@ describe.skipIf(missing)('Inject for everybody', () => {
       ['Forty units', 'One break far down'],
     ] as const) {
       await find.openSample(sample, words);
-      await page.waitForTimeout(400);
       await page.keyboard.press('i');
       await inject.injected.waitFor();
       await inject.inject('Cable -WH3', 'one fibre dim, outbound');
@@ -121,10 +120,10 @@ describe.skipIf(missing)('Inject for everybody', () => {
               .map(({ name, box }) => `${name} ${Math.round(box.width)}×${Math.round(box.height)}`),
           [least, within] as const,
         );
-      expect(await tooSmall(24, 'main')).toEqual([]);
+      await expect.poll(() => tooSmall(24, 'main')).toEqual([]);
       await inject.thing('-TB2').click();
       await page.getByRole('dialog').waitFor();
-      if (touch) expect(await tooSmall(43.5, '[role=dialog]')).toEqual([]);
+      if (touch) await expect.poll(() => tooSmall(43.5, '[role=dialog]')).toEqual([]);
       await launched.close();
     }
   });

@@ -34,7 +34,7 @@ describe.skipIf(missing)('equipment types', () => {
     await expect.poll(shown).toEqual(['downstream-loss', 'downstream-loss', 'upstream-loss', 'upstream-loss']);
     await lossScope.getByText('its own receivers only').hover();
     await expect.poll(shown).toEqual(['quiet', 'downstream-loss', 'upstream-loss', 'quiet']);
-    expect(await dialog().getByRole('button', { name: 'Undo', exact: true }).isDisabled()).toBe(true);
+    await expect.poll(() => dialog().getByRole('button', { name: 'Undo', exact: true }).isDisabled()).toBe(true);
     expect(await seriousFindings(launched.page)).toEqual([]);
   });
 
@@ -45,11 +45,11 @@ describe.skipIf(missing)('equipment types', () => {
       .click();
     const code = dialog().getByRole('textbox', { name: 'Code n7', exact: true });
     await code.fill('');
-    expect(await dialog().getByRole('alert').textContent()).toBe('The code is empty. Write what the display shows.');
+    await expect.poll(() => dialog().getByRole('alert').textContent()).toBe('The code is empty. Write what the display shows.');
     await code.fill('s7');
-    expect(await dialog().getByRole('alert').textContent()).toContain('in the legend already');
+    await expect.poll(() => dialog().getByRole('alert').textContent()).toContain('in the legend already');
     await code.press('Escape');
-    expect(await code.inputValue()).toBe('n7');
+    await expect.poll(() => code.inputValue()).toBe('n7');
     await dialog().getByRole('checkbox', { name: 'code n7: both losses' }).check();
     await expect.poll(() => dialog().locator('.equipment-notice').textContent()).toMatch(/^Read anew by the legend: -TB3, code n7, now /);
     await dialog()
@@ -58,11 +58,13 @@ describe.skipIf(missing)('equipment types', () => {
     await expect.poll(() => dialog().getByRole('checkbox', { name: 'code n7: both losses' }).isChecked()).toBe(false);
     await dialog().getByText('Paste rows').click();
     await dialog().getByRole('textbox', { name: 'Rows' }).fill('q1;quiet;new\nq2;nonsense');
-    expect(
-      await dialog()
-        .getByText(/^Row 2: “nonsense” is not one of the meanings/)
-        .count(),
-    ).toBe(1);
+    await expect
+      .poll(() =>
+        dialog()
+          .getByText(/^Row 2: “nonsense” is not one of the meanings/)
+          .count(),
+      )
+      .toBe(1);
     await dialog().getByRole('button', { name: 'Take 1 row' }).click();
     await dialog().getByRole('textbox', { name: 'Code q1', exact: true }).waitFor();
     expect(await seriousFindings(launched.page)).toEqual([]);
@@ -81,10 +83,10 @@ describe.skipIf(missing)('equipment types', () => {
       .getByRole('group', { name: /^Complains about/ })
       .getByRole('radio', { name: /^not known/ })
       .check();
-    expect(await dialog().getByText('Not verified on the real equipment.').count()).toBe(1);
+    await expect.poll(() => dialog().getByText('Not verified on the real equipment.').count()).toBe(1);
     await dialog().getByRole('button', { name: 'Find it out: staged break' }).click();
     // First the caution; nothing can be entered before it is answered.
-    expect(await dialog().getByRole('combobox').count()).toBe(0);
+    await expect.poll(() => dialog().getByRole('combobox').count()).toBe(0);
     await dialog()
       .getByRole('checkbox', { name: /whole, in a safe state/ })
       .check();
@@ -95,16 +97,20 @@ describe.skipIf(missing)('equipment types', () => {
     await dialog().getByText('settled', { exact: true }).waitFor();
     expect(await seriousFindings(launched.page)).toEqual([]);
     await dialog().getByRole('button', { name: 'Take over 1 settled value' }).click();
-    expect(
-      await dialog()
-        .getByText(/^Verified on \d{4}-\d\d-\d\d: Staged break: lower plug of cable -WH2/)
-        .count(),
-    ).toBe(1);
-    expect(
-      await dialog()
-        .getByRole('radio', { name: /^its own receivers only/ })
-        .isChecked(),
-    ).toBe(true);
+    await expect
+      .poll(() =>
+        dialog()
+          .getByText(/^Verified on \d{4}-\d\d-\d\d: Staged break: lower plug of cable -WH2/)
+          .count(),
+      )
+      .toBe(1);
+    await expect
+      .poll(() =>
+        dialog()
+          .getByRole('radio', { name: /^its own receivers only/ })
+          .isChecked(),
+      )
+      .toBe(true);
     await page.keyboard.press('Escape');
     await dialog().waitFor({ state: 'detached' });
   });

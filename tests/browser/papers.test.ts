@@ -41,7 +41,7 @@ describe.skipIf(missing)('the documents in the window', () => {
     const download = await coming;
     expect(download.suggestedFilename()).toMatch(/\.documents\.pdf$/);
     // The button that was pressed keeps the focus while the file is made, and after it is saved.
-    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe(words.savePdf);
+    await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toBe(words.savePdf);
     const read = await readPdf(new Uint8Array(await readFile(await download.path())));
     expect(read.outline).toEqual(['Cable schedule', 'Door sheet, chain 1', 'Door sheet, chain 2']);
     expect([...read.fonts.values()]).not.toContain(false);
@@ -170,7 +170,7 @@ describe.skipIf(missing)('the documents in the window', () => {
     await expect.poll(() => page.getByRole('dialog').count()).toBe(0);
     // The same list again: its heads are known, and there is nothing more to do.
     await choose("Designation;S/N\r\n'-TB1;D-90001\r\n");
-    expect(await page.getByRole('combobox', { name: 'Serial number', exact: true }).inputValue()).toBe('1');
+    await expect.poll(() => page.getByRole('combobox', { name: 'Serial number', exact: true }).inputValue()).toBe('1');
     await page.getByRole('button', { name: words.apply(0) }).waitFor();
     await page.getByRole('button', { name: words.cancel }).click();
     await page.keyboard.press('Control+z');

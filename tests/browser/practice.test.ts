@@ -46,16 +46,16 @@ describe.skipIf(missing)('Practice', () => {
             for (const hidden of hiddenWords({ game, answer, exercise })) expect(inside).not.toContain(hidden);
           }
           await page.getByRole('button', { name: practiceWords.doIt }).click();
-          await expect.poll(() => page.locator('.practice-done li').count(), { timeout: 20_000 }).toBe(index + 1);
+          await expect.poll(() => page.locator('.practice-done li').count()).toBe(index + 1);
         }
         if (exercise.solved === 'mended') await page.getByRole('button', { name: practiceWords.handOver }).click();
         else {
           await page.getByRole('combobox', { name: practiceWords.answer }).selectOption(looked.trueAnswer);
           await page.getByRole('button', { name: practiceWords.name }).click();
         }
-        await page.getByRole('heading', { name: /^Right: / }).waitFor({ timeout: 30_000 });
-        expect(await page.locator('main').textContent()).toContain(answer.story);
-        expect(await page.locator('.practice-unsafe').count()).toBe(0);
+        await page.getByRole('heading', { name: /^Right: / }).waitFor();
+        await expect.poll(() => page.locator('main').textContent()).toContain(answer.story);
+        await expect.poll(() => page.locator('.practice-unsafe').count()).toBe(0);
         if (file.includes('quiet-unit')) await launched.shoot('practice-debrief-1440-light');
         await page.getByRole('button', { name: practiceWords.back }).click();
         await page.getByText(solvedWords.mended.label).first().waitFor();
@@ -88,12 +88,12 @@ describe.skipIf(missing)('Practice', () => {
       await launched.shoot(`practice-play-1280-${theme}`);
       await page.getByRole('button', { name: practiceWords.doIt }).focus();
       await page.keyboard.press('Enter');
-      await expect.poll(() => page.locator('.practice-done li').count(), { timeout: 20_000 }).toBe(1);
+      await expect.poll(() => page.locator('.practice-done li').count()).toBe(1);
       await page.getByRole('button', { name: practiceWords.giveUp }).focus();
       await page.keyboard.press('Enter');
-      await page.getByRole('heading', { name: /^Given up: / }).waitFor({ timeout: 30_000 });
+      await page.getByRole('heading', { name: /^Given up: / }).waitFor();
       // The cabinet was opened live, and nobody said so.
-      expect(await page.locator('.practice-unsafe').count()).toBe(1);
+      await expect.poll(() => page.locator('.practice-unsafe').count()).toBe(1);
       expect(await seriousFindings(launched.page)).toEqual([]);
       await launched.shoot(`practice-debrief-1280-${theme}`);
       await launched.close();

@@ -12,7 +12,7 @@ import { seriousFindings } from '../support/seriousFindings.ts';
 import { hiddenWords, lookInto } from './practiceSecrets.ts';
 
 const missing = await whyMissing('Chromium', findChromium);
-const slow = 120_000;
+const slow = 240_000;
 
 const neighbours = readyGame('neighbours');
 
@@ -35,7 +35,7 @@ async function takeFirstStep({ page }: LaunchedPage): Promise<void> {
   await page.getByRole('group', { name: practiceWords.steps }).getByRole('radio').first().check();
   await page.getByRole('group', { name: practiceWords.predict }).getByRole('radio').first().check();
   await page.getByRole('button', { name: practiceWords.doIt }).click();
-  await expect.poll(() => page.locator('.practice-done li').count(), { timeout: 20_000 }).toBe(1);
+  await expect.poll(() => page.locator('.practice-done li').count()).toBe(1);
 }
 
 describe.skipIf(missing)('an exercise that is being made', () => {
@@ -51,18 +51,18 @@ describe.skipIf(missing)('an exercise that is being made', () => {
       await make();
       await page.getByRole('button', { name: makeWords.hide }).click();
       await page.getByLabel(makeWords.story).fill('A tool box was set down on it.');
-      await expect.poll(async () => (await lookInto(page)).includes('linkwright-drafts'), { timeout: 10_000 }).toBe(true);
+      await expect.poll(async () => (await lookInto(page)).includes('linkwright-drafts')).toBe(true);
       await page.reload();
       await page.waitForSelector('#root:not(:empty)');
       await make();
-      await expect.poll(() => page.getByLabel(makeWords.story).inputValue(), { timeout: 10_000 }).toContain('tool box');
+      await expect.poll(() => page.getByLabel(makeWords.story).inputValue()).toContain('tool box');
       await page.getByRole('heading', { name: makeWords.holds }).waitFor({ timeout: 60_000 });
       await page.getByRole('button', { name: makeWords.again }).click();
-      expect(await page.getByLabel(makeWords.story).inputValue()).toBe('');
+      await expect.poll(() => page.getByLabel(makeWords.story).inputValue()).toBe('');
       await launched.shoot('practice-make-aside');
       expect(await seriousFindings(page)).toEqual([]);
       await page.getByRole('button', { name: /^Go on: / }).press('Enter');
-      await expect.poll(() => page.getByLabel(makeWords.story).inputValue(), { timeout: 10_000 }).toContain('tool box');
+      await expect.poll(() => page.getByLabel(makeWords.story).inputValue()).toContain('tool box');
       await launched.close();
     },
     slow,
@@ -78,21 +78,21 @@ describe.skipIf(missing)('a play in the window', () => {
       await page.keyboard.press('Alt+3');
       await page.getByRole('button', { name: `${practiceWords.start}: ${neighbours.exercise.name}` }).click();
       await takeFirstStep(launched);
-      await expect.poll(async () => (await lookInto(page)).includes('linkwright-play'), { timeout: 10_000 }).toBe(true);
+      await expect.poll(async () => (await lookInto(page)).includes('linkwright-play')).toBe(true);
       await page.reload();
       await page.getByText(practiceWords.resumed(neighbours.exercise.name)).first().waitFor({ timeout: 60_000, state: 'attached' });
-      await expect.poll(() => page.locator('.practice-done li').count(), { timeout: 30_000 }).toBe(1);
+      await expect.poll(() => page.locator('.practice-done li').count()).toBe(1);
       const inside = await lookInto(page);
       for (const hidden of hiddenWords(neighbours)) expect(inside).not.toContain(hidden);
       // The end is kept too, until it is left.
       await page.getByRole('button', { name: practiceWords.giveUp }).click();
-      await page.getByRole('heading', { name: /^Given up: / }).waitFor({ timeout: 30_000 });
+      await page.getByRole('heading', { name: /^Given up: / }).waitFor();
       // The search would have found it: now that it is told, it does.
-      expect(await lookInto(page)).toContain(neighbours.answer.story);
+      await expect.poll(() => lookInto(page)).toContain(neighbours.answer.story);
       await page.reload();
       await page.getByRole('heading', { name: /^Given up: / }).waitFor({ timeout: 60_000 });
       await page.getByRole('button', { name: practiceWords.back }).click();
-      await expect.poll(async () => (await lookInto(page)).includes('linkwright-play'), { timeout: 10_000 }).toBe(false);
+      await expect.poll(async () => (await lookInto(page)).includes('linkwright-play')).toBe(false);
       await launched.close();
     },
     slow,
@@ -113,18 +113,18 @@ describe.skipIf(missing)('a play in the window', () => {
       await page.getByRole('button', { name: `${practiceWords.start}: ${readyGame('power').exercise.name}` }).click();
       await page.getByRole('group', { name: practiceWords.steps }).waitFor({ timeout: 60_000 });
       await page.getByRole('button', { name: practiceWords.back }).click();
-      expect(await page.locator('.practice-left li').count()).toBe(1);
-      await expect.poll(async () => (await lookInto(page)).includes('"left":true'), { timeout: 10_000 }).toBe(true);
+      await expect.poll(() => page.locator('.practice-left li').count()).toBe(1);
+      await expect.poll(async () => (await lookInto(page)).includes('"left":true')).toBe(true);
       await page.reload();
       // It was left, not interrupted: it waits, and nothing jumps to it.
       await page.waitForSelector('#root:not(:empty)');
       await page.keyboard.press('Alt+3');
       await page.getByRole('button', { name: practiceWords.goOnWith(name) }).click();
-      await expect.poll(() => page.locator('.practice-done li').count(), { timeout: 30_000 }).toBe(1);
+      await expect.poll(() => page.locator('.practice-done li').count()).toBe(1);
       await page.getByRole('button', { name: practiceWords.back }).click();
       await page.getByRole('button', { name: practiceWords.forgetLeft(name) }).click();
-      expect(await page.getByRole('heading', { name: practiceWords.left }).count()).toBe(0);
-      await expect.poll(async () => (await lookInto(page)).includes('linkwright-play'), { timeout: 10_000 }).toBe(false);
+      await expect.poll(() => page.getByRole('heading', { name: practiceWords.left }).count()).toBe(0);
+      await expect.poll(async () => (await lookInto(page)).includes('linkwright-play')).toBe(false);
       await launched.close();
     },
     slow,
@@ -138,31 +138,31 @@ describe.skipIf(missing)('a play in the window', () => {
       const { exercise, answer, game } = neighbours;
       const sealed = await sealAnswer(answer, 'take your time', { workFactor: 8 });
       await dropFile(launched, 'own.exercise.json', serializeExercise({ ...exercise, sealed }));
-      await page.getByRole('heading', { name: practiceWords.sealedTitle }).waitFor({ timeout: 30_000 });
+      await page.getByRole('heading', { name: practiceWords.sealedTitle }).waitFor();
       await page.getByLabel(practiceWords.passphrase).fill('wrong');
       await page.getByRole('button', { name: practiceWords.unseal }).click();
-      await page.getByText('The seal does not open with this passphrase').waitFor({ timeout: 30_000 });
+      await page.getByText('The seal does not open with this passphrase').waitFor();
       await page.getByLabel(practiceWords.passphrase).fill('take your time');
       await page.getByRole('button', { name: practiceWords.unseal }).click();
       await takeFirstStep(launched);
-      await expect.poll(async () => (await lookInto(page)).includes('linkwright-play'), { timeout: 10_000 }).toBe(true);
-      expect(await lookInto(page)).not.toContain('take your time');
+      await expect.poll(async () => (await lookInto(page)).includes('linkwright-play')).toBe(true);
+      await expect.poll(() => lookInto(page)).not.toContain('take your time');
       await page.reload();
-      await page.getByRole('heading', { name: practiceWords.resumedTitle(exercise.name) }).waitFor({ timeout: 30_000 });
+      await page.getByRole('heading', { name: practiceWords.resumedTitle(exercise.name) }).waitFor();
       await page.getByLabel(practiceWords.passphrase).fill('take your time');
       await page.getByRole('button', { name: practiceWords.unseal }).click();
-      await expect.poll(() => page.locator('.practice-done li').count(), { timeout: 30_000 }).toBe(1);
+      await expect.poll(() => page.locator('.practice-done li').count()).toBe(1);
 
       const looked = debrief(game, answer, [{ do: 'give-up' }]);
       if (looked === null) throw new Error('not ended');
       const result = serializeResult(makeResult(exercise, [{ do: 'give-up' }], looked, { code: 'B-07' }));
       await dropFile(launched, 'b.result.json', result);
-      await page.getByRole('cell', { name: 'B-07' }).or(page.getByText('B-07')).first().waitFor({ timeout: 10_000 });
-      expect(await page.locator('main').textContent()).toContain(classWords.title);
+      await page.getByRole('cell', { name: 'B-07' }).or(page.getByText('B-07')).first().waitFor();
+      await expect.poll(() => page.locator('main').textContent()).toContain(classWords.title);
       // Another exercise does not take the place of the one that is played.
       await dropFile(launched, 'other.exercise.json', readFileSync('sample-cabinets/ready-01-counting.exercise.json', 'utf8'));
-      await page.getByText(practiceWords.playGoesOn('other.exercise.json')).first().waitFor({ timeout: 10_000, state: 'attached' });
-      await expect.poll(() => page.locator('.practice-done li').count(), { timeout: 10_000 }).toBe(1);
+      await page.getByText(practiceWords.playGoesOn('other.exercise.json')).first().waitFor({ state: 'attached' });
+      await expect.poll(() => page.locator('.practice-done li').count()).toBe(1);
       await launched.close();
     },
     slow,
@@ -180,7 +180,7 @@ describe.skipIf(missing)('a play in the window', () => {
       await page.keyboard.press('Alt+3');
       await page.getByRole('button', { name: `${practiceWords.print}: ${neighbours.exercise.name}` }).click();
       const saved = async (button: string) => {
-        const waiting = page.waitForEvent('download', { timeout: 20_000 });
+        const waiting = page.waitForEvent('download');
         await page.getByRole('button', { name: button, exact: true }).click();
         const download = await waiting;
         return readFileSync(await download.path());
@@ -188,7 +188,7 @@ describe.skipIf(missing)('a play in the window', () => {
       expect((await saved(practiceWords.printSheet)).subarray(0, 5).toString()).toBe('%PDF-');
       await page.getByLabel(practiceWords.passphrase).fill('wrong');
       await page.getByRole('button', { name: practiceWords.printAnswer }).click();
-      await page.getByText('The seal does not open with this passphrase').waitFor({ timeout: 30_000 });
+      await page.getByText('The seal does not open with this passphrase').waitFor();
       await page.getByLabel(practiceWords.passphrase).fill('quillmere');
       await page.getByLabel(practiceWords.printForms.html).check();
       expect((await saved(practiceWords.printAnswer)).toString()).toContain(neighbours.answer.story);
@@ -199,9 +199,11 @@ describe.skipIf(missing)('a play in the window', () => {
       await page.locator('#practice').focus();
       await page.keyboard.press('p');
       await page.locator('.practice-large').waitFor();
-      expect(await page.getByRole('button', { name: windowTexts.commands.practiceProjector }).getAttribute('aria-pressed')).toBe('true');
+      await expect
+        .poll(() => page.getByRole('button', { name: windowTexts.commands.practiceProjector }).getAttribute('aria-pressed'))
+        .toBe('true');
       await page.getByRole('button', { name: practiceWords.giveUp }).click();
-      await page.getByRole('heading', { name: /^Given up: / }).waitFor({ timeout: 30_000 });
+      await page.getByRole('heading', { name: /^Given up: / }).waitFor();
       expect((await saved(practiceWords.printDebrief)).subarray(0, 5).toString()).toBe('%PDF-');
       await launched.close();
     },

@@ -34,7 +34,7 @@ async function open(options: Parameters<typeof launchPage>[0] = {}): Promise<Lau
 
 /** What the page saves, as text. */
 async function saved(page: LaunchedPage['page'], save: () => Promise<void>): Promise<{ readonly name: string; readonly text: string }> {
-  const coming = page.waitForEvent('download', { timeout: 30_000 });
+  const coming = page.waitForEvent('download', { timeout: 60_000 });
   await save();
   const file = await coming;
   return { name: file.suggestedFilename(), text: await readFile(await file.path(), 'utf8') };
@@ -53,9 +53,9 @@ describe.skipIf(missing)('an instructor', () => {
     await driveInject(page).inject('Cable -WH3', 'cut, both fibres');
     await page.getByRole('button', { name: makeWords.ofInjected }).press('Enter');
     const plan = page.getByRole('complementary', { name: makeWords.plan });
-    await plan.getByRole('heading', { name: makeWords.holds }).waitFor({ timeout: 30_000 });
+    await plan.getByRole('heading', { name: makeWords.holds }).waitFor({ timeout: 60_000 });
     await page.getByRole('region', { name: makeWords.hidden }).getByText('Cable -WH3', { exact: true }).waitFor();
-    expect(await plan.locator('.make-plan li').count()).toBeGreaterThan(0);
+    await expect.poll(() => plan.locator('.make-plan li').count()).toBeGreaterThan(0);
     expect(await seriousFindings(launched.page)).toEqual([]);
     await launched.shoot('practice-make-1280-light');
 
@@ -64,15 +64,15 @@ describe.skipIf(missing)('an instructor', () => {
     for (const box of await steps.all()) if (await box.isChecked()) await box.press(' ');
     await plan.getByText('Allow at least one step.').waitFor();
     await steps.first().press(' ');
-    await plan.getByRole('heading', { name: makeWords.refused }).waitFor({ timeout: 30_000 });
-    expect(await plan.textContent()).toMatch(/No allowed step can decide between .*-WH3 with plugs and route/);
+    await plan.getByRole('heading', { name: makeWords.refused }).waitFor({ timeout: 60_000 });
+    await expect.poll(() => plan.textContent()).toMatch(/No allowed step can decide between .*-WH3 with plugs and route/);
     await page.getByRole('button', { name: makeWords.asProposed }).press('Enter');
-    await plan.getByRole('heading', { name: makeWords.holds }).waitFor({ timeout: 30_000 });
+    await plan.getByRole('heading', { name: makeWords.holds }).waitFor({ timeout: 60_000 });
 
     const save = plan.getByRole('button', { name: makeWords.save });
     await typePassphrase(page, 'kiln and quarts');
     await plan.getByText(makeWords.passphraseDiffers).waitFor();
-    expect(await save.isDisabled()).toBe(true);
+    await expect.poll(() => save.isDisabled()).toBe(true);
     await typePassphrase(page);
     const { name, text } = await saved(page, () => save.press('Enter'));
     expect(name).toMatch(/\.exercise\.json$/);
@@ -82,12 +82,12 @@ describe.skipIf(missing)('an instructor', () => {
     expect(seal).toMatchObject({ ok: true, value: { faults: [{ item: 'cable', link: 'WH3', mode: 'cut' }] } });
 
     await plan.getByRole('button', { name: makeWords.tryIt }).press('Enter');
-    await page.getByRole('group', { name: practiceWords.steps }).waitFor({ timeout: 30_000 });
+    await page.getByRole('group', { name: practiceWords.steps }).waitFor({ timeout: 60_000 });
     await page.getByRole('button', { name: practiceWords.giveUp }).press('Enter');
-    await page.getByRole('heading', { name: /^Given up: cable -WH3/i }).waitFor({ timeout: 30_000 });
+    await page.getByRole('heading', { name: /^Given up: cable -WH3/i }).waitFor({ timeout: 60_000 });
     // After one of his own the first of the ready ones comes.
     await page.getByRole('button', { name: windowTexts.commands.practiceNext }).press('Enter');
-    await page.getByRole('heading', { name: readyGame('counting').exercise.name }).waitFor({ timeout: 30_000 });
+    await page.getByRole('heading', { name: readyGame('counting').exercise.name }).waitFor({ timeout: 60_000 });
     await launched.close();
   }, 150_000);
 
@@ -101,7 +101,7 @@ describe.skipIf(missing)('an instructor', () => {
     await page.locator('form').getByRole('button', { name: generateWords.generate, exact: true }).press('Enter');
     await page.getByText(generateWords.made(3)).waitFor({ timeout: 60_000 });
     const rows = page.locator('tbody tr');
-    expect(await rows.count()).toBe(3);
+    await expect.poll(() => rows.count()).toBe(3);
     expect(await seriousFindings(launched.page)).toEqual([]);
     await launched.shoot('practice-generate-1280-dark');
     await typePassphrase(page);
@@ -145,19 +145,19 @@ describe.skipIf(missing)('an instructor', () => {
     await (await chooser).setFiles(files);
     await page.getByText(classWords.count(2)).waitFor();
     await page.getByText('2.result.json').waitFor();
-    expect(await page.locator('.class-damaged').textContent()).toContain('checksum');
+    await expect.poll(() => page.locator('.class-damaged').textContent()).toContain('checksum');
     await page.getByText(classWords.cannotDelete).waitFor();
     const codes = () => page.locator('tbody th').allTextContents();
     const byCode = page.getByRole('button', { name: classWords.heads.code });
     const before = await codes();
     await byCode.press('Enter');
-    expect(await codes()).toEqual([...before].reverse());
-    expect(await page.getByRole('columnheader', { name: classWords.heads.code }).getAttribute('aria-sort')).toBe('descending');
+    await expect.poll(() => codes()).toEqual([...before].reverse());
+    await expect.poll(() => page.getByRole('columnheader', { name: classWords.heads.code }).getAttribute('aria-sort')).toBe('descending');
     expect(await seriousFindings(launched.page)).toEqual([]);
     await launched.shoot('practice-class-1280-light');
     const { name, text } = await saved(page, () => page.getByRole('button', { name: classWords.csv }).press('Enter'));
     expect(name).toBe('class.csv');
     expect(text).toContain("'=quartz 10");
     await launched.close();
-  }, 90_000);
+  }, 150_000);
 });

@@ -38,9 +38,9 @@ describe.skipIf(missing)('quick chain', () => {
     const keys = entry.keys();
     expect(keys).toBeLessThanOrEqual(40);
     await expect.poll(() => entry.find.answer.textContent()).toMatch(/^Look at cable -WH4 and its plugs first\./);
-    expect(await entry.find.unit('-TB6').getAttribute('aria-label')).toContain('supply');
-    expect(await entry.find.unit('-TB6').getAttribute('aria-label')).toContain('Seen: quiet.');
-    expect(await entry.find.report('chain 1').getAttribute('aria-label')).toContain('Seen: lost drive 3 | 4.');
+    await expect.poll(() => entry.find.unit('-TB6').getAttribute('aria-label')).toContain('supply');
+    await expect.poll(() => entry.find.unit('-TB6').getAttribute('aria-label')).toContain('Seen: quiet.');
+    await expect.poll(() => entry.find.report('chain 1').getAttribute('aria-label')).toContain('Seen: lost drive 3 | 4.');
   });
 
   it('should keep what was built as an ordinary cabinet: one step back and forth, saved with the case', async () => {
@@ -52,7 +52,7 @@ describe.skipIf(missing)('quick chain', () => {
     await expect.poll(() => entry.find.said.textContent()).toBe('Undone: cabinet as found, 7 units.');
     await entry.page.getByRole('heading', { level: 1 }).click();
     await entry.press('Control+y', 'Control+y');
-    expect(await entry.find.unit('-TB1').getAttribute('aria-label')).toContain('Seen: downstream loss.');
+    await expect.poll(() => entry.find.unit('-TB1').getAttribute('aria-label')).toContain('Seen: downstream loss.');
     const saved = await entry.save();
     expect(saved.cabinet.name).toBe('Cabinet as found');
     expect(saved.cabinet.notes).toContain('assumed');
@@ -65,18 +65,18 @@ describe.skipIf(missing)('quick chain', () => {
     entry = await driveEntry({ reducedMotion: true });
     await begin();
     await entry.type('2 servo, ser');
-    expect(await entry.page.locator('.quick-problem').count()).toBe(0);
+    await expect.poll(() => entry.page.locator('.quick-problem').count()).toBe(0);
     await entry.type('bo');
-    expect(await entry.page.locator('.quick-problem').count()).toBe(0);
+    await expect.poll(() => entry.page.locator('.quick-problem').count()).toBe(0);
     await entry.press('Enter');
     await entry.page.getByText('“serbo” is not a kind of unit.').waitFor();
-    expect(await entry.page.getByText('It stands at sign 10 of the line. Perhaps “servo” is meant.').count()).toBe(1);
-    expect(await line().getAttribute('aria-invalid')).toBe('true');
-    expect(await line().evaluate((field) => field === document.activeElement)).toBe(true);
+    await expect.poll(() => entry.page.getByText('It stands at sign 10 of the line. Perhaps “servo” is meant.').count()).toBe(1);
+    await expect.poll(() => line().getAttribute('aria-invalid')).toBe('true');
+    await expect.poll(() => line().evaluate((field) => field === document.activeElement)).toBe(true);
     await entry.press('Backspace', 'Backspace');
     await entry.type('vo');
-    expect(await entry.page.locator('.quick-problem').count()).toBe(0);
-    expect(await entry.page.locator('.quick-chip').count()).toBe(4 - 1);
+    await expect.poll(() => entry.page.locator('.quick-problem').count()).toBe(0);
+    await expect.poll(() => entry.page.locator('.quick-chip').count()).toBe(4 - 1);
     await entry.press('Enter');
     await entry.asks('-TB1').waitFor();
   });
@@ -91,7 +91,7 @@ describe.skipIf(missing)('quick chain', () => {
         await keys.getByRole('button', { name, exact: true }).tap();
       }
       await keys.getByRole('button', { name: 'Take the last one back' }).tap();
-      expect(await line().inputValue()).toBe('ssp;e; off s');
+      await expect.poll(() => line().inputValue()).toBe('ssp;e; off s');
       const boxes = await entry.page
         .getByRole('region', { name: 'Quick chain' })
         .getByRole('button')
@@ -102,7 +102,7 @@ describe.skipIf(missing)('quick chain', () => {
       expect(await seriousFindings(entry.page)).toEqual([]);
       await entry.page.getByRole('button', { name: /^Build it/ }).tap();
       await entry.asks('-TB1').waitFor();
-      expect(await entry.find.unit('-TB4').getAttribute('aria-label')).toContain('not on a chain');
+      await expect.poll(() => entry.find.unit('-TB4').getAttribute('aria-label')).toContain('not on a chain');
       if (theme !== 'high-contrast') await entry.launched.close([/ERR_ABORTED/]);
     }
   });

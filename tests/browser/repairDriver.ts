@@ -54,9 +54,9 @@ export function driveRepair(page: Page, cabinet: Cabinet): RepairDriver {
   const card = page.getByRole('region', { name: stepTexts.region });
   const heading = card.getByRole('heading', { level: 3 });
   const worked = async () => {
-    await page.locator('#suspects[aria-busy="false"]').waitFor({ timeout: 30_000 });
-    await page.locator('#step[aria-busy="false"]').waitFor({ timeout: 30_000 });
-    await card.locator('.planning').waitFor({ timeout: 30_000 });
+    await page.locator('#suspects[aria-busy="false"]').waitFor({ timeout: 60_000 });
+    await page.locator('#step[aria-busy="false"]').waitFor({ timeout: 60_000 });
+    await card.locator('.planning').waitFor({ timeout: 60_000 });
   };
   const show = async (step: Step) => {
     await worked();

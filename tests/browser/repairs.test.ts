@@ -51,7 +51,7 @@ describe.skipIf(missing)('repairs in the window', () => {
   ): Promise<void> {
     await finish();
     await handBack.getByRole('heading', { level: 3, name: startSentence(endStateWords[end].label) }).waitFor();
-    for (const text of also) expect(await handBack.getByText(text).count(), String(text)).toBeGreaterThan(0);
+    for (const text of also) await expect.poll(() => handBack.getByText(text).count(), { message: String(text) }).toBeGreaterThan(0);
     await launched.page.keyboard.press('Escape');
     await handBack.waitFor({ state: 'detached' });
   }
@@ -79,8 +79,8 @@ describe.skipIf(missing)('repairs in the window', () => {
     await repair.take(swap);
     await repair.reread();
     const exchanged = repair.touched.getByText('The boards of -TB2 and -TB3 are exchanged');
-    expect(await exchanged.count()).toBe(1);
-    expect(await repair.find.suspect(/board/).first().textContent()).toMatch(/-TB3|-TB2/);
+    await expect.poll(() => exchanged.count()).toBe(1);
+    await expect.poll(() => repair.find.suspect(/board/).first().textContent()).toMatch(/-TB3|-TB2/);
     await repair.take(act({ do: 'replace-board', unit: 'u3' }));
     const cautions = await launched.page.getByRole('region', { name: 'Cautions' }).getByRole('listitem').allTextContents();
     expect(cautions).toEqual([...new Set(cautions)]);
@@ -111,7 +111,9 @@ describe.skipIf(missing)('repairs in the window', () => {
     await repair.take(exchange, new RealMachine(cabinet, faults, new Random(1), world));
     await repair.reread();
     await repair.touched.getByRole('button', { name: 'It got worse' }).click();
-    expect(await repair.touched.getByRole('status').textContent()).toMatch(/Last: replaced cable -WH2\..*a part put in is bad: \d+ %/);
+    await expect
+      .poll(() => repair.touched.getByRole('status').textContent())
+      .toMatch(/Last: replaced cable -WH2\..*a part put in is bad: \d+ %/);
     await repair.take(exchange);
     await repair.find.answer.getByText(/^The machine runs: /).waitFor();
   });
@@ -151,7 +153,7 @@ describe.skipIf(missing)('repairs in the window', () => {
     await page.getByRole('menuitem', { name: 'Repair table …' }).click();
     const table = page.getByRole('dialog', { name: 'Repair table' });
     const row = table.getByRole('row', { name: /^Clean a plug and its port/ });
-    expect(await row.textContent()).toMatch(/assumed.*Plug.*Light from fibres/);
+    await expect.poll(() => row.textContent()).toMatch(/assumed.*Plug.*Light from fibres/);
     await row.getByRole('textbox').first().fill('300');
     await page.keyboard.press('Enter');
     await expect.poll(() => row.textContent()).toMatch(/this cabinet/);
@@ -162,32 +164,34 @@ describe.skipIf(missing)('repairs in the window', () => {
     expect(first).toMatch(/^Clean/);
     await expect.poll(() => repair.card.getByRole('heading', { level: 3 }).textContent()).not.toMatch(/clean/i);
     await page.getByRole('button', { name: /^Undo: repair table: minutes: clean a plug and its port$/i }).click();
-    await expect.poll(() => repair.card.getByRole('heading', { level: 3 }).textContent(), { timeout: 20_000 }).toBe(first);
+    await expect.poll(() => repair.card.getByRole('heading', { level: 3 }).textContent()).toBe(first);
   });
 
   it('should say when nothing that is left is worth doing', async () => {
     const one = soundCabinet(drivesContent(1, { name: 'One drive', repair: { weights: { outsideHelp: 30 } } }));
     const repair = await begin([{ item: 'controller', mode: 'all-ports-dead' }], one);
     await repair.card.getByText(stepCardTexts.exhausted['get-help'](false).slice(0, 40)).waitFor();
-    expect(await repair.card.getByRole('group', { name: stepTexts.found }).count()).toBe(0);
+    await expect.poll(() => repair.card.getByRole('group', { name: stepTexts.found }).count()).toBe(0);
   });
 
   it('should warn of the reference position and begin with something safer', async () => {
     const repair = await begin([{ item: 'board', unit: 'u2', mode: 'dead-dark', ...steady }]);
-    expect(await repair.card.locator('.step-marks').textContent()).not.toMatch(/reference position/);
+    await expect.poll(() => repair.card.locator('.step-marks').textContent()).not.toMatch(/reference position/);
     await repair.show(act({ do: 'replace-board', unit: 'u2' }));
-    expect(await repair.card.locator('.step-marks').textContent()).toMatch(/reference position/);
-    expect(
-      await launched.page
-        .getByRole('region', { name: 'Cautions' })
-        .getByText(/reference position/i)
-        .count(),
-    ).toBeGreaterThan(0);
+    await expect.poll(() => repair.card.locator('.step-marks').textContent()).toMatch(/reference position/);
+    await expect
+      .poll(() =>
+        launched.page
+          .getByRole('region', { name: 'Cautions' })
+          .getByText(/reference position/i)
+          .count(),
+      )
+      .toBeGreaterThan(0);
   });
 
   it('should look for lost power, not for light, where displays are dark', async () => {
     const repair = await begin([{ item: 'supply', unit: 's1', mode: 'output-lost', ...steady }]);
-    expect(await repair.card.getByRole('heading', { level: 3 }).textContent()).not.toMatch(/light/i);
+    await expect.poll(() => repair.card.getByRole('heading', { level: 3 }).textContent()).not.toMatch(/light/i);
     await repair.take(act({ do: 'replace-supply', unit: 's1' }));
     await repair.find.answer.getByText(/^The machine runs: /).waitFor();
   });
@@ -199,8 +203,8 @@ describe.skipIf(missing)('repairs in the window', () => {
     await launched.page.keyboard.press('Escape');
     await repair.worked();
     const log = launched.page.getByRole('region', { name: 'Log' });
-    expect(await log.getByText(/^Reseated the upper plug of cable -WH2$/).count()).toBe(1);
+    await expect.poll(() => log.getByText(/^Reseated the upper plug of cable -WH2$/).count()).toBe(1);
     await repair.touched.getByRole('button', { name: 'It got worse' }).click();
-    expect(await repair.touched.getByRole('status').textContent()).toMatch(/Last: reseated the upper plug of cable -WH2/);
+    await expect.poll(() => repair.touched.getByRole('status').textContent()).toMatch(/Last: reseated the upper plug of cable -WH2/);
   });
 });

@@ -67,10 +67,10 @@ describe.skipIf(missing)('a small window, 1280 × 720', () => {
     await worked();
     const down = launched.page.getByRole('navigation', { name: 'Further down' });
     await down.getByRole('button', { name: 'Log' }).press('Enter');
-    expect(await launched.page.evaluate(() => document.activeElement?.id)).toBe('log');
+    await expect.poll(() => launched.page.evaluate(() => document.activeElement?.id)).toBe('log');
     const first = launched.page.getByRole('region', { name: 'Log' }).getByRole('listitem').first();
-    expect(((await first.boundingBox())?.y ?? 999) < 685).toBe(true);
-    expect(await areInSight('.suspect-row, .step-title, .outcome')).toBe(true);
+    await expect.poll(async () => (await first.boundingBox())?.y ?? 999).toBeLessThan(685);
+    await expect.poll(() => areInSight('.suspect-row, .step-title, .outcome')).toBe(true);
     expect(await seriousFindings(launched.page)).toEqual([]);
   });
 
@@ -79,16 +79,18 @@ describe.skipIf(missing)('a small window, 1280 × 720', () => {
     await dropCase(launched.page, { id: 'six', name: 'Six chains', cabinet: plainContent(6, 12), evidence });
     const last = find.unit('-TB6.12');
     const below = launched.page.getByRole('button', { name: 'More below' });
+    const picture = () => launched.page.locator('#cabinet .react-flow__viewport').getAttribute('style');
     await below.waitFor();
     const floor = (await launched.page.locator('#cabinet').boundingBox())?.height ?? 0;
     for (let pressed = 0; (await below.count()) > 0; pressed += 1) {
       expect(pressed).toBeLessThan(6);
+      const before = await picture();
       await below.press('Enter');
-      await launched.page.waitForTimeout(100);
+      await expect.poll(picture).not.toBe(before);
     }
     const box = await last.boundingBox();
     expect((box?.y ?? 9999) + (box?.height ?? 0)).toBeLessThan(106 + floor);
-    expect(await launched.page.getByRole('button', { name: 'More above' }).count()).toBe(1);
+    await expect.poll(() => launched.page.getByRole('button', { name: 'More above' }).count()).toBe(1);
   });
 
   it('should cut no word of a long step, suspect or row', async () => {

@@ -49,17 +49,19 @@ describe.skipIf(missing)('What to do next', () => {
     );
 
   it('should say the same on the black button and on the card, light the place, and go to the answers', async () => {
-    expect(await next().textContent()).toMatch(/^Next: (clean|reseat) -WH3 at both ends D *\d+ min/);
+    await expect.poll(() => next().textContent()).toMatch(/^Next: (clean|reseat) -WH3 at both ends D *\d+ min/);
     const what = /^(Clean|Reseat) -WH3 at both ends$/;
-    expect(await card().getByRole('heading', { level: 3 }).textContent()).toMatch(what);
-    expect(await launched.page.getByRole('list', { name: 'What to do' }).getByRole('listitem').allTextContents()).toEqual([
-      expect.stringMatching(
-        /^Switch off every feed, lock out, tag; wait for the DC link, then measure \(\d+ min\); it erases displays and report\.$/,
-      ),
-      expect.stringMatching(/^(Clean|Reseat) -WH3 at both ends\.$/),
-      expect.stringMatching(/^Close the doors, take the lock off, switch on \(\d+ min\)\.$/),
-    ]);
-    expect(await litUnits()).toEqual([]);
+    await expect.poll(() => card().getByRole('heading', { level: 3 }).textContent()).toMatch(what);
+    await expect
+      .poll(() => launched.page.getByRole('list', { name: 'What to do' }).getByRole('listitem').allTextContents())
+      .toEqual([
+        expect.stringMatching(
+          /^Switch off every feed, lock out, tag; wait for the DC link, then measure \(\d+ min\); it erases displays and report\.$/,
+        ),
+        expect.stringMatching(/^(Clean|Reseat) -WH3 at both ends\.$/),
+        expect.stringMatching(/^Close the doors, take the lock off, switch on \(\d+ min\)\.$/),
+      ]);
+    await expect.poll(() => litUnits()).toEqual([]);
     await next().click();
     await expect.poll(async () => (await litUnits()).join()).toMatch(/-TB[23], /);
     // The step is read before anything is recorded: a second press of the same key must not enter an outcome.
@@ -79,11 +81,13 @@ describe.skipIf(missing)('What to do next', () => {
     await others()
       .getByRole('button', { name: /steps of no use$/ })
       .click();
-    expect(
-      await others()
-        .getByText(/Tells nothing: whatever is wrong, it says “quiet”\.$/)
-        .count(),
-    ).toBeGreaterThan(0);
+    await expect
+      .poll(() =>
+        others()
+          .getByText(/Tells nothing: whatever is wrong, it says “quiet”\.$/)
+          .count(),
+      )
+      .toBeGreaterThan(0);
   });
 
   it('should take what was found as evidence in one step, with a line in the log, and undo it in one', async () => {
@@ -100,21 +104,25 @@ describe.skipIf(missing)('What to do next', () => {
   it('should begin a new look at the machine with an act, and believe what it showed', async () => {
     const act = (await card().getByRole('heading', { level: 3 }).textContent()) ?? '';
     expect(act).toMatch(/ -WH3 at both ends$/);
-    expect(
-      await card()
-        .getByText(/Not noted yet: .*-KE2/)
-        .count(),
-    ).toBe(1);
+    await expect
+      .poll(() =>
+        card()
+          .getByText(/Not noted yet: .*-KE2/)
+          .count(),
+      )
+      .toBe(1);
     await outcome(/^still halted/).click();
     await expect.poll(() => log().getByText('Look 2').count()).toBe(1);
-    expect(
-      await log()
-        .getByText(/^(Reseated|Cleaned) -WH3 at both ends: still halted$/)
-        .count(),
-    ).toBe(1);
+    await expect
+      .poll(() =>
+        log()
+          .getByText(/^(Reseated|Cleaned) -WH3 at both ends: still halted$/)
+          .count(),
+      )
+      .toBe(1);
     // The plugs are less likely now, and no display of the new look has been read yet.
     await expect.poll(() => launched.page.getByText(/after 2 acts; look 2 at the machine/).count()).toBe(1);
-    expect(await find.unit('-TB2').getAttribute('aria-label')).toContain('Seen: not looked at.');
+    await expect.poll(() => find.unit('-TB2').getAttribute('aria-label')).toContain('Seen: not looked at.');
   });
 
   it('should take a restart with nothing touched as a new look, and let it be withdrawn in the log', async () => {
@@ -123,18 +131,18 @@ describe.skipIf(missing)('What to do next', () => {
     const restart = seen.getByRole('button', { name: 'Restarted', exact: true });
     await restart.press('Enter');
     // Nothing is known of the new look: another restart would say nothing. The focus is where the next question stands.
-    expect(await restart.isDisabled()).toBe(true);
-    expect(await launched.page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toBe('What was seen');
+    await expect.poll(() => restart.isDisabled()).toBe(true);
+    await expect.poll(() => launched.page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toBe('What was seen');
     await seen.getByRole('radio', { name: 'not halted', exact: true }).press(' ');
     const line = () => log().getByRole('listitem').filter({ hasText: 'Restarted, nothing touched: machine runs' });
     await expect.poll(() => line().count()).toBe(1);
     const head = launched.page.getByText(/look 2, after a restart/);
-    expect(await head.count()).toBe(1);
+    await expect.poll(() => head.count()).toBe(1);
     await line()
       .getByRole('button', { name: /^Withdraw: / })
       .click();
     await expect.poll(() => line().count()).toBe(0);
-    expect(await head.count()).toBe(0);
+    await expect.poll(() => head.count()).toBe(0);
     await expect.poll(() => find.answer.textContent()).toBe(before);
   });
 
@@ -164,7 +172,7 @@ describe.skipIf(missing)('What to do next', () => {
     await log()
       .getByText(/The case names what the cabinet does not have: unit “elsewhere”\./)
       .waitFor();
-    expect(await launched.page.getByRole('button', { name: 'Log something that the cabinet does not have' }).count()).toBe(1);
+    await expect.poll(() => launched.page.getByRole('button', { name: 'Log something that the cabinet does not have' }).count()).toBe(1);
   });
 
   it('should let a look be corrected and withdrawn in the log, and keep both in the record of the case', async () => {
@@ -185,16 +193,20 @@ describe.skipIf(missing)('What to do next', () => {
     await log()
       .getByRole('button', { name: /^Everything entered and taken back/ })
       .click();
-    expect(
-      await log()
-        .getByText(/^Corrected: light at the/i)
-        .count(),
-    ).toBe(1);
-    expect(
-      await log()
-        .getByText(/^Withdrawn: light at the/i)
-        .count(),
-    ).toBe(1);
+    await expect
+      .poll(() =>
+        log()
+          .getByText(/^Corrected: light at the/i)
+          .count(),
+      )
+      .toBe(1);
+    await expect
+      .poll(() =>
+        log()
+          .getByText(/^Withdrawn: light at the/i)
+          .count(),
+      )
+      .toBe(1);
   });
 
   it('should go from the key to the outcome by keyboard alone, and pass the automatic check with all cautions open', async () => {
@@ -211,12 +223,14 @@ describe.skipIf(missing)('What to do next', () => {
       .toBe(1);
     await expect.poll(() => launched.page.evaluate(() => document.activeElement?.id)).toBe('step');
     await launched.page.getByRole('button', { name: 'In full' }).click();
-    expect(
-      await launched.page
-        .getByRole('region', { name: 'Before you begin' })
-        .getByText('Never look into a fibre end or an optical port.')
-        .count(),
-    ).toBe(1);
+    await expect
+      .poll(() =>
+        launched.page
+          .getByRole('region', { name: 'Before you begin' })
+          .getByText('Never look into a fibre end or an optical port.')
+          .count(),
+      )
+      .toBe(1);
     expect(await seriousFindings(launched.page)).toEqual([]);
   });
 
@@ -224,9 +238,9 @@ describe.skipIf(missing)('What to do next', () => {
     await find.openSample('Two supplies', 'Supply and two drives dark');
     await settled();
     await showStep(/^check main switch, breaker and feed of supply -TB9/i);
-    expect(await launched.page.getByRole('region', { name: 'How' }).getByText('Mends 99 of 100 such cases.').count()).toBe(1);
+    await expect.poll(() => launched.page.getByRole('region', { name: 'How' }).getByText('Mends 99 of 100 such cases.').count()).toBe(1);
     const cautions = launched.page.getByRole('region', { name: 'Cautions' });
-    expect(await cautions.getByText('Lock out, tag').count()).toBe(1);
-    expect(await cautions.getByText(/DC link/).count()).toBe(1);
+    await expect.poll(() => cautions.getByText('Lock out, tag').count()).toBe(1);
+    await expect.poll(() => cautions.getByText(/DC link/).count()).toBe(1);
   });
 });

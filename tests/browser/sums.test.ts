@@ -38,23 +38,25 @@ describe.skipIf(missing)('the page of sums', () => {
     const { page } = launched;
     const sums = engineSums();
     for (const { link, direction, margin, overloadMargin } of sums.optical) {
-      expect(await shown(page, `${termWords['sensitivity-margin']}, cable -${link}, ${direction}`)).toBe(wordTermValue(margin));
-      expect(await shown(page, `${termWords['overload-margin']}, cable -${link}, ${direction}`)).toBe(wordTermValue(overloadMargin));
+      await expect.poll(() => shown(page, `${termWords['sensitivity-margin']}, cable -${link}, ${direction}`)).toBe(wordTermValue(margin));
+      await expect
+        .poll(() => shown(page, `${termWords['overload-margin']}, cable -${link}, ${direction}`))
+        .toBe(wordTermValue(overloadMargin));
     }
     for (const { unit, voltage, headroom } of sums.feed.units) {
-      expect(await shown(page, `${termWords.voltage}, -${unit}`)).toBe(wordTermValue(voltage));
-      expect(await shown(page, `${termWords.headroom}, -${unit}`)).toBe(wordTermValue(headroom));
+      await expect.poll(() => shown(page, `${termWords.voltage}, -${unit}`)).toBe(wordTermValue(voltage));
+      await expect.poll(() => shown(page, `${termWords.headroom}, -${unit}`)).toBe(wordTermValue(headroom));
     }
     const [supply] = sums.feed.supplies;
     const [dcLink] = sums.dcLinks;
     if (supply === undefined || dcLink === undefined) throw new Error('the sample has a supply with a DC link');
-    expect(await shown(page, `${termWords.load}, -TB10, steady`)).toBe(wordTermValue(supply.steady.load));
-    expect(await shown(page, `${termWords.inrush}, -TB10, switching on`)).toBe(wordTermValue(supply.inrush.load));
-    expect(await shown(page, `${termWords['discharge-time']}, -TB10`)).toBe(wordTermValue(dcLink.discharge));
+    await expect.poll(() => shown(page, `${termWords.load}, -TB10, steady`)).toBe(wordTermValue(supply.steady.load));
+    await expect.poll(() => shown(page, `${termWords.inrush}, -TB10, switching on`)).toBe(wordTermValue(supply.inrush.load));
+    await expect.poll(() => shown(page, `${termWords['discharge-time']}, -TB10`)).toBe(wordTermValue(dcLink.discharge));
     for (const { chain, left } of sums.axes) {
-      expect(await shown(page, `${termWords['axes-left']}, ${chain.replace('chain', 'chain ')}`)).toBe(wordTermValue(left));
+      await expect.poll(() => shown(page, `${termWords['axes-left']}, ${chain.replace('chain', 'chain ')}`)).toBe(wordTermValue(left));
     }
-    expect(await page.getByText(wordWaitingTime(sums.waitingTimeS)).count()).toBe(1);
+    await expect.poll(() => page.getByText(wordWaitingTime(sums.waitingTimeS)).count()).toBe(1);
     await launched.close();
   });
 
@@ -63,9 +65,9 @@ describe.skipIf(missing)('the page of sums', () => {
     const { page } = launched;
     const what = 'margin, cable -WH1, outbound';
     await number(page, what).focus();
-    expect(await number(page, what).getAttribute('aria-expanded')).toBe('false');
+    await expect.poll(() => number(page, what).getAttribute('aria-expanded')).toBe('false');
     await page.keyboard.press('Enter');
-    expect(await number(page, what).getAttribute('aria-expanded')).toBe('true');
+    await expect.poll(() => number(page, what).getAttribute('aria-expanded')).toBe('true');
     const terms = page.getByRole('region', { name: `How it comes about: ${what}` });
     const text = (await terms.textContent()) ?? '';
     for (const words of [
@@ -79,7 +81,7 @@ describe.skipIf(missing)('the page of sums', () => {
       expect(text).toContain(words);
     }
     await page.keyboard.press('Space');
-    expect(await terms.count()).toBe(0);
+    await expect.poll(() => terms.count()).toBe(0);
     await page.keyboard.press('Escape');
     await page.getByRole('region', { name: 'Suspects' }).waitFor();
     await launched.close();
@@ -100,16 +102,16 @@ describe.skipIf(missing)('the page of sums', () => {
     const tried = engineSums(...changes);
     const margin = tried.optical.find(({ link, direction }) => link === 'WH1' && direction === 'outbound')?.margin;
     if (margin === undefined) throw new Error('the sample has a link WH1');
-    expect(await shown(page, what)).toBe(`${wordTermValue(margin)}was ${before}`);
+    await expect.poll(() => shown(page, what)).toBe(`${wordTermValue(margin)}was ${before}`);
     await page.getByText('With tried figures. The document is as it was.').waitFor();
-    expect(await page.getByRole('button', { name: 'Undo' }).isEnabled()).toBe(false);
+    await expect.poll(() => page.getByRole('button', { name: 'Undo' }).isEnabled()).toBe(false);
 
     await page.getByRole('button', { name: 'Take over' }).click();
-    expect(await shown(page, what)).toBe(wordTermValue(margin));
-    expect(await page.getByText('With tried figures.').count()).toBe(0);
+    await expect.poll(() => shown(page, what)).toBe(wordTermValue(margin));
+    await expect.poll(() => page.getByText('With tried figures.').count()).toBe(0);
     await page.getByRole('button', { name: /^Undo: 2 figures taken over/ }).click();
-    expect(await shown(page, what)).toBe(before);
-    expect(await page.getByRole('button', { name: 'Undo' }).isEnabled()).toBe(false);
+    await expect.poll(() => shown(page, what)).toBe(before);
+    await expect.poll(() => page.getByRole('button', { name: 'Undo' }).isEnabled()).toBe(false);
     await launched.close();
   });
 
@@ -121,12 +123,12 @@ describe.skipIf(missing)('the page of sums', () => {
     const field = page.getByLabel('Try: cross-section, lead -WD1');
     await field.fill('0');
     await page.getByText('A number above zero is needed.').waitFor();
-    expect(await page.getByText('-TB4 fails first').count()).toBe(1);
+    await expect.poll(() => page.getByText('-TB4 fails first').count()).toBe(1);
     await field.fill('0.05');
     expect(engineSums({ figure: 'cross-section', id: 'WD1', value: 0.05 }).problems.map(({ code }) => code)).toContain('voltage-too-low');
     const problems = page.getByRole('region', { name: 'Problems' });
     await problems.getByText('-TB4 gets too little voltage').waitFor();
-    expect(await problems.getByText('only with the tried figures').count()).toBeGreaterThan(0);
+    await expect.poll(() => problems.getByText('only with the tried figures').count()).toBeGreaterThan(0);
     await page.getByRole('button', { name: 'Put all back' }).click();
     await problems.getByText('Nothing wrong was found.').waitFor();
     await launched.close();
@@ -138,7 +140,7 @@ describe.skipIf(missing)('the page of sums', () => {
     const pane = page.getByRole('region', { name: 'Not written down' });
     const without = engineSums().feed.supplies[0]?.inrush.load;
     if (without === undefined) throw new Error('the sample has a supply');
-    expect(await shown(page, `${termWords.inrush}, -TB10, switching on`)).toBe(wordTermValue(without));
+    await expect.poll(() => shown(page, `${termWords.inrush}, -TB10, switching on`)).toBe(wordTermValue(without));
     await pane.getByLabel('24 V inrush, -KE3', { exact: true }).fill('1.2');
     await page.keyboard.press('Enter');
     await pane.getByText('Every figure that the sums need is written down.').waitFor();
@@ -146,9 +148,9 @@ describe.skipIf(missing)('the page of sums', () => {
     const load = sums.feed.supplies[0]?.inrush.load;
     if (load === undefined) throw new Error('the sample has a supply');
     expect(load.value).not.toBe(without.value);
-    expect(await shown(page, `${termWords.inrush}, -TB10, switching on`)).toBe(wordTermValue(load));
+    await expect.poll(() => shown(page, `${termWords.inrush}, -TB10, switching on`)).toBe(wordTermValue(load));
     await page.getByRole('button', { name: /^Undo: 24 V inrush of -KE3: 1.2/ }).click();
-    expect(await pane.getByLabel('24 V inrush, -KE3', { exact: true }).count()).toBe(1);
+    await expect.poll(() => pane.getByLabel('24 V inrush, -KE3', { exact: true }).count()).toBe(1);
     await launched.close();
   });
 
@@ -161,10 +163,10 @@ describe.skipIf(missing)('the page of sums', () => {
     await page.getByRole('menuitem', { name: /^Sums/ }).click();
     await page.getByRole('heading', { name: 'Light on every fibre' }).waitFor();
     const { optical, feed, waitingTimeS } = computeSums(checkCabinet(fortyUnits.content).topology);
-    expect(await page.getByRole('button', { name: /^margin, / }).count()).toBe(optical.length);
-    expect(await page.getByRole('button', { name: /^voltage, / }).count()).toBe(feed.units.length);
+    await expect.poll(() => page.getByRole('button', { name: /^margin, / }).count()).toBe(optical.length);
+    await expect.poll(() => page.getByRole('button', { name: /^voltage, / }).count()).toBe(feed.units.length);
     expect(waitingTimeS).toBeNull();
-    expect(await page.getByText(wordWaitingTime(null)).count()).toBe(1);
+    await expect.poll(() => page.getByText(wordWaitingTime(null)).count()).toBe(1);
     await launched.close();
   });
 

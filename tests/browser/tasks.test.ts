@@ -53,6 +53,6 @@ describe.skipIf(missing)('every sample case, entered as a user would', () => {
     await press('Tab', 'Tab', 'Enter');
     const chosen = await page.evaluate(() => document.activeElement?.getAttribute('aria-pressed'));
     expect(chosen).toBe('true');
-    expect(await find.unit('-TB2').getAttribute('aria-label')).toContain('Predicted');
+    await expect.poll(() => find.unit('-TB2').getAttribute('aria-label')).toContain('Predicted');
   });
 });

@@ -56,7 +56,7 @@ const ended = ({ app }: LaunchedDesktop) => {
   return child.exitCode !== null ? Promise.resolve() : new Promise<void>((resolve) => child.once('exit', () => resolve()));
 };
 const entered = async () => enteredAt(await readFile(file), 'TB2');
-const kept = () => expect.poll(() => readRecoveries(userData), { timeout: 8_000 }).toHaveLength(1);
+const kept = () => expect.poll(() => readRecoveries(userData)).toHaveLength(1);
 /** Changes the file as another program does. */
 const changeOutside = async (name: string) => {
   const parsed = parseCaseFile(await readFile(file));
@@ -68,9 +68,9 @@ describe.skipIf(missing)('an open file', () => {
   it('should be marked unsaved after a change, and saved again when that is undone or saved', async () => {
     const desktop = await open();
     const { page } = desktop;
-    expect(await page.title()).toBe('grinder.case.json – Linkwright');
+    await expect.poll(() => page.title()).toBe('grinder.case.json – Linkwright');
     await change(desktop);
-    expect(await page.title()).toBe('● grinder.case.json – Linkwright');
+    await expect.poll(() => page.title()).toBe('● grinder.case.json – Linkwright');
     await page.keyboard.press('Control+z');
     await waitUntilSaved(page);
     await page.keyboard.press('Control+y');
@@ -98,7 +98,7 @@ describe.skipIf(missing)('an open file', () => {
     await page.getByRole('menuitem', { name: 'Open the copy kept before the last save' }).click();
     await expect.poll(() => page.title()).not.toContain('grinder');
     await page.getByText(words.source.copy).first().waitFor();
-    expect(await page.title()).not.toContain('●');
+    await expect.poll(() => page.title()).not.toContain('●');
     await desktop.close();
   });
 
@@ -148,7 +148,7 @@ describe.skipIf(missing)('an open file', () => {
     });
     expect(await new Promise((resolve) => second.on('close', resolve))).toBe(0);
     await page.waitForTimeout(200);
-    expect(await page.getByRole('alertdialog').count()).toBe(1);
+    await expect.poll(() => page.getByRole('alertdialog').count()).toBe(1);
     await page.getByRole('alertdialog').getByRole('button', { name: words.questions.unsaved.cancel }).click();
     // Now the handed-over file asks for the same work.
     await page.getByRole('alertdialog').getByText('Another document is about to take its place.').waitFor();
@@ -191,13 +191,13 @@ describe.skipIf(missing)('closing the window', () => {
       await page.getByRole('alertdialog').waitFor();
       await pressClose(desktop);
       await page.waitForTimeout(150);
-      expect(await page.getByRole('alertdialog').count()).toBe(1);
+      await expect.poll(() => page.getByRole('alertdialog').count()).toBe(1);
       await desktop.shoot('files-question-close');
       await cancel();
       await page.getByRole('alertdialog').waitFor({ state: 'detached' });
-      expect(await windowCount(desktop)).toBe(1);
+      await expect.poll(() => windowCount(desktop)).toBe(1);
     }
-    expect(await isMarkedUnsaved(page)).toBe(true);
+    await expect.poll(() => isMarkedUnsaved(page)).toBe(true);
     // By the keyboard alone: the safe answer has the focus.
     await pressClose(desktop);
     await page.getByRole('alertdialog').waitFor();
@@ -205,7 +205,7 @@ describe.skipIf(missing)('closing the window', () => {
     await page.keyboard.press('Enter').catch(() => undefined);
     await ended(desktop);
     expect(await entered()).not.toBe('');
-    expect(await readRecoveries(userData)).toEqual([]);
+    await expect.poll(() => readRecoveries(userData)).toEqual([]);
   });
 
   it('should drop the work for good when told so', async () => {
@@ -217,7 +217,7 @@ describe.skipIf(missing)('closing the window', () => {
     await answerQuestion(desktop.page, words.questions.unsaved.discard).catch(() => undefined);
     await ended(desktop);
     expect(await readFile(file)).toEqual(before);
-    expect(await readRecoveries(userData)).toEqual([]);
+    await expect.poll(() => readRecoveries(userData)).toEqual([]);
   });
 
   it('should stay open when the save fails, and say why until it is solved', async () => {
@@ -230,13 +230,13 @@ describe.skipIf(missing)('closing the window', () => {
     await page.keyboard.press('Enter');
     await alertsOf(page).getByText('That folder is not there any more.').waitFor();
     await desktop.shoot('files-not-saved');
-    expect(await windowCount(desktop)).toBe(1);
+    await expect.poll(() => windowCount(desktop)).toBe(1);
     await page.waitForTimeout(300);
-    expect(await alertsOf(page).getByText('is not saved: grinder.case.json').count()).toBe(1);
+    await expect.poll(() => alertsOf(page).getByText('is not saved: grinder.case.json').count()).toBe(1);
     await rename(join(folder, 'gone'), join(folder, 'plant'));
     await alertsOf(page).getByRole('button', { name: words.alerts.again }).first().click();
     await waitUntilSaved(page);
-    expect(await alertsOf(page).count()).toBe(0);
+    await expect.poll(() => alertsOf(page).count()).toBe(0);
     await desktop.close();
   });
 });
@@ -251,14 +251,14 @@ describe.skipIf(missing)('a file changed by another program', () => {
     await alertsOf(page).getByText('Another program changed grinder.case.json').waitFor();
     await desktop.shoot('files-changed-outside');
     expect((await readFile(file, 'utf8')).includes('Changed by others')).toBe(true);
-    expect(await isMarkedUnsaved(page)).toBe(true);
+    await expect.poll(() => isMarkedUnsaved(page)).toBe(true);
     await alertsOf(page).getByRole('button', { name: words.alerts.load }).click();
     await page.getByRole('alertdialog').waitFor();
     await desktop.shoot('files-question-revert');
     await answerQuestion(page, words.questions.revert.discard);
     await page.getByText('Changed by others').first().waitFor();
     await waitUntilSaved(page);
-    expect(await alertsOf(page).count()).toBe(0);
+    await expect.poll(() => alertsOf(page).count()).toBe(0);
     await desktop.close();
   });
 
@@ -267,7 +267,7 @@ describe.skipIf(missing)('a file changed by another program', () => {
     const { page } = desktop;
     await change(desktop);
     await changeOutside('Changed by others');
-    await alertsOf(page).getByRole('button', { name: words.alerts.keepMine }).click({ timeout: 15_000 });
+    await alertsOf(page).getByRole('button', { name: words.alerts.keepMine }).click();
     await waitUntilSaved(page);
     expect((await readFile(file, 'utf8')).includes('Changed by others')).toBe(false);
     expect(await entered()).not.toBe('');
@@ -286,7 +286,7 @@ describe.skipIf(missing)('a file changed by another program', () => {
   it('should be told of when it is gone', async () => {
     const desktop = await open();
     await rm(file);
-    await alertsOf(desktop.page).getByText('is not there any more').waitFor({ timeout: 15_000 });
+    await alertsOf(desktop.page).getByText('is not there any more').waitFor();
     await desktop.shoot('files-gone');
     await alertsOf(desktop.page).getByRole('button', { name: words.alerts.saveThere }).click();
     await expect
@@ -318,12 +318,12 @@ describe.skipIf(missing)('unsaved work of a run that was ended', () => {
       .getByText(/Restored: your unsaved work of .*\d\d:\d\d.*on the disk is older: .*\d\d:\d\d/)
       .waitFor();
     await desktop.shoot('files-restored');
-    expect(await isMarkedUnsaved(page)).toBe(true);
+    await expect.poll(() => isMarkedUnsaved(page)).toBe(true);
     await alertsOf(page).getByRole('button', { name: words.alerts.goBack }).click();
     await answerQuestion(page, words.questions.revert.discard);
     await waitUntilSaved(page);
     expect(await readFile(file)).toEqual(before);
-    expect(await readRecoveries(userData)).toEqual([]);
+    await expect.poll(() => readRecoveries(userData)).toEqual([]);
     await desktop.close();
   });
 
@@ -405,7 +405,7 @@ describe.skipIf(missing)('a case beside its cabinet', () => {
     await copyFile(sample('three-units.cabinet.json'), join(folder, 'plant', 'grinder.cabinet.json'));
     const desktop = await open();
     await desktop.page.waitForTimeout(300);
-    expect(await alertsOf(desktop.page).count()).toBe(0);
+    await expect.poll(() => alertsOf(desktop.page).count()).toBe(0);
     await desktop.close();
   });
 });

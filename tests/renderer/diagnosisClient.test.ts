@@ -204,4 +204,75 @@ describe('makeDiagnosisClient', () => {
     expect(worker?.ended).toBe(true);
     expect(answers).toEqual([1, 2, 3]);
   });
+
+  it('should put the question again, in the page, that a worker took with it when it crashed', () => {
+    const { client, workers, askedHere, answers, wait, answer } = makeBench();
+    client.ask(1, cabinet, evidence);
+    const [worker] = workers;
+    worker?.say({ kind: 'ready' });
+    expect(worker?.asked).toHaveLength(1);
+    worker?.onerror?.({} as ErrorEvent);
+    wait(1);
+    expect(askedHere).toEqual([{ revision: 1, content: cabinet, evidence }]);
+    answer(worker, 1);
+    expect(answers).toEqual([1]);
+  });
+
+  it('should say nothing any more once it is closed', () => {
+    const { client, workers, answers, failures, answer } = makeBench();
+    client.ask(1, cabinet, evidence);
+    const [worker] = workers;
+    const heard = worker?.onmessage;
+    worker?.say({ kind: 'ready' });
+    client.close();
+    // On its way already when the client was closed.
+    heard?.({ data: { kind: 'answer', revision: 1, diagnosis, milliseconds: 1 } } as MessageEvent<DiagnosisReply>);
+    answer(worker, 1);
+    client.ask(2, cabinet, evidence);
+    expect([answers, failures]).toEqual([[], []]);
+    expect(worker?.ended).toBe(true);
+  });
+
+  it('should not tell how far an old question has come while a newer one waits', () => {
+    const { client, workers, shares } = makeBench();
+    client.ask(1, cabinet, evidence);
+    const [worker] = workers;
+    worker?.say({ kind: 'ready' });
+    client.ask(2, cabinet, evidence);
+    worker?.say({ kind: 'progress', revision: 1, share: 0.5 });
+    expect(shares).toEqual([]);
+  });
+
+  it('should wait for no plan where there was no diagnosis to plan by', () => {
+    const { client, workers, planned, tell } = makeBench();
+    client.ask(1, cabinet, evidence);
+    const [worker] = workers;
+    worker?.say({ kind: 'ready' });
+    worker?.say({ kind: 'answer', revision: 1, diagnosis: null, milliseconds: 1 });
+    tell(worker, 1, 1);
+    expect(planned).toEqual([]);
+    client.cancel();
+    expect(worker?.ended, 'nothing was running that must be ended').toBe(false);
+  });
+
+  it('should not work out in the page what was given up before it began', () => {
+    const { client, askedHere, wait } = makeBench({ startable: false });
+    client.ask(1, cabinet, evidence);
+    client.cancel();
+    wait(1);
+    expect(askedHere).toEqual([]);
+  });
+
+  it('should leave alone a worker that is on the newest question by the time its patience with an older one ends', () => {
+    const { client, workers, wait, answer } = makeBench();
+    client.ask(1, cabinet, evidence);
+    const [worker] = workers;
+    worker?.say({ kind: 'ready' });
+    client.ask(2, cabinet, evidence);
+    answer(worker, 1);
+    client.ask(3, cabinet, evidence);
+    wait(249);
+    expect(worker?.ended).toBe(false);
+    expect(worker?.asked.map(({ revision }) => revision)).toEqual([1, 2]);
+  });
 });

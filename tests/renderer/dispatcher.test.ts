@@ -94,6 +94,16 @@ describe('the dispatcher', () => {
     expect(store.getState().revision).toBe(1);
   });
 
+  it('should make no step of what says the same again', () => {
+    const { store, dispatch } = makeBench();
+    const [unit = ''] = units;
+    dispatch('enter-display', { unit, meanings: ['quiet'], at });
+    const { revision } = store.getState();
+    dispatch('enter-display', { unit, meanings: ['quiet'], at });
+    expect(store.getState().history.past).toHaveLength(1);
+    expect(store.getState().revision).toBe(revision);
+  });
+
   it('should leave what could be redone alone when only the sitting changes, and forget it when something is done', () => {
     const { store, dispatch } = makeBench();
     dispatch('set-halted', { halted: true });

@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { contentPolicy } from '../../electron/serve/contentPolicy.ts';
 import { type LoopbackServer, startLoopbackServer } from '../../electron/serve/loopback.ts';
+import { answerPageRequest, listPageFiles } from '../../electron/serve/pageFiles.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'linkwright-loopback-'));
 const root = join(folder, 'page');
@@ -163,5 +164,24 @@ describe('the loopback server', () => {
     await short.close();
     await ended;
     await expect(fetch(short.address)).rejects.toThrow();
+  });
+});
+
+describe('the policy of the page', () => {
+  const directives = new Map(contentPolicy.split('; ').map((one) => [one.slice(0, one.indexOf(' ')), one.slice(one.indexOf(' ') + 1)]));
+
+  it('should let run what the program itself brings, and nothing else: no code from text, none from elsewhere', () => {
+    for (const name of ['script-src', 'connect-src', 'img-src', 'font-src', 'worker-src'])
+      expect(directives.get(name), name).toBe("'self'");
+    for (const name of ['default-src', 'object-src', 'base-uri', 'form-action', 'frame-src', 'frame-ancestors'])
+      expect(directives.get(name), name).toBe("'none'");
+    expect(contentPolicy).not.toMatch(/unsafe-eval|https?:|data:|blob:|\*/);
+  });
+});
+
+describe('a request that asks for the head alone', () => {
+  it('should be told how long the file is, and get nothing of it', async () => {
+    const { status, headers, body } = await answerPageRequest(await listPageFiles(root), { method: 'HEAD', path: '/index.html' });
+    expect([status, headers['content-length'], body.byteLength]).toEqual([200, '34', 0]);
   });
 });

@@ -1,11 +1,12 @@
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 import { afterAll, beforeEach, describe, expect, it, vi } from 'vitest';
 import { runDesktop } from '../../electron/launch/desktop.ts';
 import { parseStartOptions } from '../../electron/launch/options.ts';
 import { fetchRuntime, firstLine, locateRuntime } from '../../electron/launch/runtime.ts';
 import { findNoWindowReason } from '../../electron/launch/whyNoWindow.ts';
+import { filesNamed } from '../../electron/shell/commandLine.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'linkwright-start-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -116,5 +117,12 @@ describe('runDesktop', () => {
 
   it('should not have run when there is no such program', async () => {
     expect(await runDesktop(join(folder, 'nowhere'), [], onOpen)).toMatchObject({ ran: false, said: expect.stringContaining('ENOENT') });
+  });
+});
+
+describe('filesNamed', () => {
+  it('should find the files among the switches and the folder that a runtime adds, from the folder of whoever asked', () => {
+    const args = ['--inspect=notes.json', '/opt/linkwright', 'mine.cabinet.json', '/plant/OURS.JSON', 'notes.txt', '-x.json'];
+    expect(filesNamed(args, '/home/us')).toEqual([resolve('/home/us/mine.cabinet.json'), resolve('/plant/OURS.JSON')]);
   });
 });

@@ -37,7 +37,7 @@ export async function launchChromium(): Promise<Browser> {
     executablePath: await findChromium(),
     chromiumSandbox: !asRoot,
     args: ['--font-render-hinting=none', '--disable-gpu'],
-    timeout: 30_000,
+    timeout: 60_000,
   });
 }
 

@@ -20,7 +20,11 @@ export function collectComplaints(page: Page): Complaints {
   page.on('console', (message) => {
     if (message.type() === 'error' || message.type() === 'warning') note(`${message.type()}: ${message.text()}`);
   });
-  page.on('requestfailed', (request) => note(`failed: ${request.url()} ${request.failure()?.errorText ?? ''}`));
+  page.on('requestfailed', (request) => {
+    const why = request.failure()?.errorText ?? '';
+    // A reload or a close breaks off what is still on its way, such as a font. What is refused has another reason.
+    if (why !== 'net::ERR_ABORTED') note(`failed: ${request.url()} ${why}`);
+  });
   page.on('crash', () => note('the page crashed'));
   return {
     all,

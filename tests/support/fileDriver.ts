@@ -27,6 +27,26 @@ export async function readRecoveries(userData: string): Promise<readonly string[
   return texts.map((text) => (JSON.parse(text) as { document: string }).document).filter((document) => document !== '');
 }
 
+/** The documents kept in the browser's storage, as case files. */
+export const readBrowserRecoveries = (page: Page): Promise<readonly string[]> =>
+  page.evaluate(
+    () =>
+      new Promise<string[]>((resolve) => {
+        const opening = indexedDB.open('linkwright');
+        // The page has not made its storage yet: left alone, so that it makes it itself.
+        opening.onupgradeneeded = () => opening.transaction?.abort();
+        opening.onerror = () => resolve([]);
+        opening.onsuccess = () => {
+          const database = opening.result;
+          const reading = database.transaction('recovery').objectStore('recovery').getAll();
+          reading.onsuccess = () => {
+            database.close();
+            resolve(reading.result.map(({ document }: { document: string }) => document));
+          };
+        };
+      }),
+  );
+
 /** Types a digit on a unit of the cabinet: an entry of its display. */
 export async function typeDisplay(page: Page, designation: string, digit: number): Promise<void> {
   const escaped = designation.replace(/[+.]/g, '\\$&');

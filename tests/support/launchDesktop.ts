@@ -68,7 +68,7 @@ export async function launchDesktop(options: DesktopOptions = {}): Promise<Launc
   const app = await _electron.launch({
     executablePath: await findDesktop(),
     args: [...testSwitches(userData), entry, ...(options.files ?? [])],
-    timeout: 30_000,
+    timeout: 60_000,
   });
   const page = await app.firstWindow();
   const complaints = collectComplaints(page);

@@ -28,7 +28,7 @@ export function runStart(args: readonly string[], environment: NodeJS.ProcessEnv
 }
 
 /** Waits until something was printed that fits, and answers what the pattern caught first. */
-export async function waitForPrint(run: RunningStart, pattern: RegExp, limitMilliseconds = 20_000): Promise<string> {
+export async function waitForPrint(run: RunningStart, pattern: RegExp, limitMilliseconds = 45_000): Promise<string> {
   const until = Date.now() + limitMilliseconds;
   let over = false;
   void run.ended.then(() => {

@@ -27,15 +27,8 @@ type RestartStep = Extract<Step, { do: 'act' | 'provoke' }>;
 /** Opens the cabinet of a task; what was entered before is not kept. */
 export async function openTask(page: Page, { sample }: TaskCase): Promise<FindDriver> {
   const find = driveFind(page);
-  await page.getByRole('button', { name: 'Samples' }).click();
-  await page.getByRole('menuitem', { name: sample, exact: true }).click();
-  await page.getByRole('menuitem', { name: windowTexts.samplesWithoutCase }).click();
-  const discard = page.getByRole('alertdialog').getByRole('button', { name: 'Do not save' });
-  const opened = find.answer.getByText('Note what every display shows.');
-  await opened.or(discard).first().waitFor();
-  if (await discard.isVisible()) await discard.click();
-  await opened.waitFor();
-  await page.getByRole('menu').first().waitFor({ state: 'detached' });
+  await find.openSample(sample, windowTexts.samplesWithoutCase);
+  await find.answer.getByText('Note what every display shows.').waitFor();
   return find;
 }
 
