@@ -22,6 +22,7 @@ import { MenuBar } from './MenuBar.tsx';
 import { Palette } from './Palette.tsx';
 import { SkipLinks } from './SkipLinks.tsx';
 import './app.css';
+import './narrow.css';
 
 /** The window: one workspace on the cabinet, or the page of sums. */
 export function App() {
