@@ -5,6 +5,8 @@ import { tripStarts } from './plan.ts';
 export interface CurrentState {
   readonly onset: Onset;
   readonly halted: boolean;
+  /** Whether somebody said so of the last snapshot, or of one of the same trip. */
+  readonly isHaltedSaid: boolean;
   /** Done before the last trip, in order. */
   readonly beforeTrip: readonly Intervention[];
   /** Done since, without a restart. */
@@ -15,6 +17,7 @@ export interface CurrentState {
 export function currentState(evidence: Evidence): CurrentState {
   let onset: Onset = 'while-running';
   let halted = true;
+  let isHaltedSaid = false;
   let isOnsetNamed = false;
   let beforeTrip: readonly Intervention[] = [];
   let sinceTrip: readonly Intervention[] = [];
@@ -36,6 +39,7 @@ export function currentState(evidence: Evidence): CurrentState {
       onset = snapshot.onset === undefined || snapshot.onset === 'unknown' ? usual : snapshot.onset;
     }
     halted = isHalted;
+    isHaltedSaid = snapshot.halted !== undefined || (isHaltedSaid && !isNewTrip);
   });
-  return { onset, halted, beforeTrip, sinceTrip };
+  return { onset, halted, isHaltedSaid, beforeTrip, sinceTrip };
 }

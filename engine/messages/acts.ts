@@ -35,12 +35,12 @@ export const actWords: { readonly [K in InterventionKind]: { readonly toDo: stri
 
 /** An act with what it is done to: "reseat the upper plug of cable -WH3", "exchanged the boards of -TB2 and -TB3". */
 export function wordAct(names: Names, act: Intervention, form: 'toDo' | 'done' = 'toDo'): string {
-  const whole = form === 'toDo' ? checkedFirst(names, act) : null;
+  const whole = form === 'toDo' ? inOwnWords(names, act) : null;
   return whole ?? `${actWords[act.do][form]} ${object(names, act)}`;
 }
 
-/** What brings 24 V is looked at and measured before it is exchanged: the wording of such an act says so. Null: no such act. */
-function checkedFirst(names: Names, act: Intervention): string | null {
+/** What brings 24 V is looked at and measured before it is exchanged, and what was pulled is plugged in again. Null: no such act. */
+function inOwnWords(names: Names, act: Intervention): string | null {
   switch (act.do) {
     case 'replace-supply':
       return `check main switch, breaker and feed of ${object(names, act)}, then replace it`;
@@ -48,6 +48,8 @@ function checkedFirst(names: Names, act: Intervention): string | null {
       return `check ${names.leadFuse(act.lead) || 'fuse'} and terminals of ${object(names, act)}, then replace it`;
     case 'replace-fuse':
       return `measure ${object(names, act)}, replace it if it is open`;
+    case 'plug-feedback':
+      return `plug ${names.feedback(act.feedback)} in again`;
     default:
       return null;
   }

@@ -53,6 +53,8 @@ export function wordUseless(names: Names, step: Step, reason: UselessReason): st
       return 'Mends nothing that is suspected.';
     case 'done-already':
       return 'Done already: it would say the same again.';
+    case 'note-first':
+      return 'Not yet: a restart erases what displays and report still hold. Read them first, and say whether the control is halted.';
     default:
       return assertNever(reason);
   }
@@ -68,6 +70,7 @@ export const endStateWords: { readonly [E in EndState['end']]: Term } = {
 export const endReasonWords: { readonly [R in EndReason]: string } = {
   'still-halted': 'The machine is not known to run.',
   'nothing-done': 'Nothing was done to it yet.',
+  'feedback-pulled': 'A feedback plug is pulled: the axis must not be left without its encoder.',
   'only-handled': 'It was gone after handling alone; that shows no part to be broken.',
   'several-acts-at-once': 'Several things were done at once; which of them helped is not known.',
   'comes-and-goes': 'What comes and goes may only be gone for the moment.',

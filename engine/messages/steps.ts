@@ -164,7 +164,7 @@ export function wordStepHow(step: Step): string {
 
 /** A control halts for an encoder that is missing, whatever the chain does. */
 export const pulledHow =
-  'Does the chain come up, all displays quiet? The control may still halt for the missing encoder. Plug it in again before anything else is done.';
+  'Does the chain come up, all displays quiet? The control may still halt for the missing encoder. It stays pulled until the next act plugs it in again, or exchanges the cable.';
 
 const lookHow: { readonly [K in LookKind]: string } = {
   'light-at-plug': 'Leave the machine on. Pull the plug and hold white paper before it; plug it in again afterwards.',

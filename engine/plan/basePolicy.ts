@@ -59,16 +59,16 @@ export class BasePolicy {
     let mass = 1;
     let stages = 0;
     let acts: readonly number[] = [];
-    let hasBegun = at.pending !== 0;
+    let { pending } = at;
     while (mass > negligible) {
-      const batch = this.pick(state, done, mended, hasBegun);
+      const batch = this.pick(state, done, mended, pending);
       if (batch === null) {
         break;
       }
       if (stages === 0) {
         acts = batch.acts;
       }
-      hasBegun = false;
+      pending = 0;
       done = batch.done;
       state = 'closed';
       const left = this.restart(tried, done);
@@ -91,7 +91,7 @@ export class BasePolicy {
   /** The acts that the policy would do together next; the ones given are among them. Empty where nothing is left that mends. */
   batch(at: Situation, first?: number): readonly number[] {
     this.load(at);
-    const picked = this.pick(at.state, at.done, sumOf(at.mended), at.pending !== 0, first);
+    const picked = this.pick(at.state, at.done, sumOf(at.mended), at.pending, first);
     return picked?.acts ?? [];
   }
 
@@ -130,12 +130,12 @@ export class BasePolicy {
     return left;
   }
 
-  /** Picks acts as long as they raise what is mended over what it costs, the restart included. */
+  /** Picks acts that go together as long as they raise what is mended over what it costs, the restart included. */
   private pick(
     from: Situation['state'],
     already: number,
     mended: number,
-    hasBegun: boolean,
+    pending: number,
     first?: number,
   ): { readonly acts: readonly number[]; readonly cost: number; readonly done: number } | null {
     const { gains, costs, states, changes, restarts } = this;
@@ -144,6 +144,9 @@ export class BasePolicy {
     let done = already;
     let cost = 0;
     let gain = mended;
+    const hasBegun = pending !== 0;
+    let together = pending;
+    let joining = this.rules.joining(together);
     let ratio = hasBegun || mended > negligible ? gain / (restarts[state] ?? 0) : 0;
     this.findGains(done);
     for (;;) {
@@ -151,7 +154,7 @@ export class BasePolicy {
       const isForced = acts.length === 0 && first !== undefined;
       for (let index = isForced ? first : 0; index < (isForced ? first + 1 : gains.length); index += 1) {
         const more = gains[index] ?? 0;
-        if (!isForced && more <= negligible) {
+        if (!isForced && (more <= negligible || !((joining >> index) & 1))) {
           continue;
         }
         const to = states[index] ?? 0;
@@ -170,6 +173,8 @@ export class BasePolicy {
       gain += gains[next] ?? 0;
       state = to;
       done |= 1 << next;
+      together |= 1 << next;
+      joining = this.rules.joining(together);
       acts.push(next);
       this.applyCounting(next);
     }

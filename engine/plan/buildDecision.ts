@@ -1,6 +1,6 @@
 import type { UnitId } from '../base/index.ts';
 import type { Diagnosis } from '../diagnosis/index.ts';
-import { changeCost, type RepairTable } from '../repair/index.ts';
+import { changeCost, type RepairTable, rowOf } from '../repair/index.ts';
 import { type Evidence, type Fault, type Intervention, type MachineState, machineStates, type Provocation } from '../schema/index.ts';
 import { modeKey } from '../simulation/index.ts';
 import {
@@ -20,6 +20,7 @@ import { listCandidates } from './candidates.ts';
 import { actCost, lookCost, type OwnCost, provocationCost, restartCost, sumOf } from './costs.ts';
 import type { Decision, DecisionAct, DecisionLook, Spread } from './decision.ts';
 import { mostActs } from './decision.ts';
+import { plugsToPutBack } from './history.ts';
 import { machineStateOf } from './machineState.ts';
 import { type Cures, Workshop, type World, worldOf } from './worlds.ts';
 
@@ -52,6 +53,8 @@ export interface Built {
   readonly looks: readonly LookEntry[];
   readonly acts: readonly ActEntry[];
   readonly provocations: readonly ProvocationEntry[];
+  /** Feedback plugs that go in again with whatever is done next. */
+  readonly plugs: readonly { readonly act: Intervention; readonly minutes: number }[];
   readonly seen: readonly number[];
   readonly setting: Setting;
   readonly workshop: Workshop;
@@ -106,7 +109,9 @@ export function* decisionInPieces(
     yield 0.5 + (0.4 * entries.length) / candidates.acts.length;
   }
   const acts = chooseActs(entries, worlds);
-  const provocations = listProvocations(worlds);
+  const plugs = plugsToPutBack(cabinet, evidence).map((act) => ({ act, minutes: rowOf(table, act).minutes.value }));
+  // An axis without its encoder is not run to see whether something comes again.
+  const provocations = plugs.length > 0 ? [] : listProvocations(worlds);
   const groups = groupWorlds(worlds, looks, acts, kits);
   yield 0.9;
   const spreads = new Spreads(cabinet, kits, looks, acts, groups.members, groups.firsts);
@@ -135,7 +140,7 @@ export function* decisionInPieces(
     outsideHelp: table.weights.outsideHelp.value,
   };
   const seen = seenLooks(evidence, looks).flatMap((index) => spreads.of(index, '')?.id ?? []);
-  return { decision, worlds, groupOf: groups.groupOf, looks, acts, provocations, seen, setting, workshop, covered };
+  return { decision, worlds, groupOf: groups.groupOf, looks, acts, provocations, plugs, seen, setting, workshop, covered };
 }
 
 function listWorlds(diagnosis: Diagnosis, extra: readonly World[]): { readonly worlds: readonly World[]; readonly covered: number } {
@@ -265,7 +270,20 @@ function decisionAct(
   const later = cures.isProvisional
     ? mends * Math.min(...properRepairs(act).map((proper) => sumOf(actCost(cabinet, table, proper, used))))
     : 0;
-  return { state: own.state, cost: sumOf(own) + later, cures: bits, fails: 1 - works, marks: cures.moves ? `x${index}` : '' };
+  return {
+    state: own.state,
+    cost: sumOf(own) + later,
+    cures: bits,
+    fails: 1 - works,
+    marks: cures.moves ? `x${index}` : '',
+    handling: handlingOf(act),
+    isTrial: cures.moves || cures.isProvisional,
+  };
+}
+
+/** What is done to both plugs of a cable is one handling. */
+function handlingOf(act: Intervention): string {
+  return 'end' in act ? `${act.do} ${act.link}` : JSON.stringify(act);
 }
 
 function properRepairs(act: Intervention): readonly Intervention[] {
@@ -427,7 +445,7 @@ class Spreads {
     if (setting === undefined) {
       const moved = [...epoch.matchAll(/x(\d+)/g)].flatMap(([, index]) => this.acts[Number(index)]?.act ?? []);
       const beforeTrip = [...kit.workshop.done, ...moved];
-      const state = { onset: 'at-power-up', halted: true, beforeTrip, sinceTrip: [] } as const;
+      const state = { onset: 'at-power-up', halted: true, isHaltedSaid: true, beforeTrip, sinceTrip: [] } as const;
       setting = makeSettingAt(this.cabinet, state, [], this.kits.scenarios);
       known.set(kit.workshop, setting);
     }

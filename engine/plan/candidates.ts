@@ -50,7 +50,9 @@ export function listCandidates(cabinet: Cabinet, evidence: Evidence, diagnosis: 
       concern(item.fault, new Set(modes.filter((mode) => mode.probability >= worthAStep / 10).map(({ mode }) => mode)));
     }
   }
-  for (const act of listDisplaced(cabinet, evidence).flatMap(putBack)) {
+  // A feedback plug goes back in with whatever is done next: see `plugsToPutBack`.
+  const displaced = listDisplaced(cabinet, evidence).filter(({ kind }) => kind !== 'feedback-pulled');
+  for (const act of displaced.flatMap(putBack)) {
     acts.set(JSON.stringify(act), act);
   }
   for (const fault of extra.flatMap(faultsOf)) {

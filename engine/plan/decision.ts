@@ -53,6 +53,10 @@ export interface DecisionAct {
   readonly fails: number;
   /** Something is moved: afterwards looks show other things. Empty for an act that only mends. */
   readonly marks: string;
+  /** Equal for acts that a hand does as one: cleaning both plugs of a cable. */
+  readonly handling: string;
+  /** It mends nothing for good, but shows where the fault is: done alone, for a restart to tell of it. */
+  readonly isTrial: boolean;
 }
 
 /** A restart with something to make a fault that comes and goes show itself. */
@@ -92,6 +96,8 @@ export type Named = Pick<Option, 'kind' | 'index' | 'acts'>;
 
 /** More acts than this are not planned with: they are bits of a number. */
 export const mostActs = 30;
+/** Between two restarts so many things are done at most: who does more does not know what helped, nor what he left worse. Assumed. */
+const mostTogether = 2;
 /** A fault that comes and goes is provoked so often, and no more. */
 const mostProvocations = 2;
 /** Of a world with more parts than this only so many are reckoned with in bounds. */
@@ -126,6 +132,9 @@ export class Rules {
   /** Cost of leaving each world as it is while it runs: it comes back, and must be mended then. */
   readonly comebacks: readonly number[];
   private readonly leastRestart: number;
+  /** For each act the acts that can still be done together with it, by their bits. */
+  private readonly partners: Int32Array;
+  private readonly joinings = new Map<number, number>();
   private readonly spreads = new Map<string, readonly (Spread | null)[]>();
 
   constructor(readonly decision: Decision) {
@@ -133,10 +142,47 @@ export class Rules {
     this.cheapest = decision.parts.map((_, world) => this.coverCosts(world));
     const { restart, comeback, outsideHelp } = decision;
     this.leastRestart = Math.min(...machineStates.map((state) => restart[state]));
+    this.partners = this.findPartners();
     this.comebacks = this.cheapest.map((costs) => {
       const known = this.toActs('closed') + (costs[costs.length - 1] ?? 0) + restart.isolated;
       return costs.length === 1 ? 0 : comeback + Math.min(outsideHelp, known);
     });
+  }
+
+  /** Trials are done alone; other acts go together where the machine is in the same state. */
+  private findPartners(): Int32Array {
+    const { acts } = this.decision;
+    return Int32Array.from(acts, (one, index) =>
+      acts.reduce((bits, other, at) => {
+        const go = at !== index && !one.isTrial && !other.isTrial && one.state === other.state;
+        return go ? bits | (1 << at) : bits;
+      }, 0),
+    );
+  }
+
+  /** The acts that may be done besides those that wait for their restart, by their bits. */
+  joining(pending: number): number {
+    let joining = this.joinings.get(pending);
+    if (joining === undefined) {
+      joining = this.findJoining(pending);
+      this.joinings.set(pending, joining);
+    }
+    return joining;
+  }
+
+  private findJoining(pending: number): number {
+    const { acts } = this.decision;
+    let joining = -1;
+    const handlings = new Set<string>();
+    for (let index = 0; pending >> index !== 0; index += 1) {
+      if ((pending >> index) & 1) {
+        joining &= this.partners[index] ?? 0;
+        handlings.add(acts[index]?.handling ?? '');
+      }
+    }
+    return handlings.size < mostTogether
+      ? joining
+      : acts.reduce((bits, { handling }, index) => (handlings.has(handling) ? bits | (joining & (1 << index)) : bits), 0);
   }
 
   /** Cost of the cheapest acts that mend each set of parts of a world, by the bits of the set; of many parts only a lower bound. */
@@ -251,10 +297,10 @@ export class Rules {
     return { kind: 'look', index, cost, outcomes };
   }
 
-  /** Null where it was done already, or can neither mend anything nor show anything new. */
+  /** Null where it was done already, does not go with what waits for its restart, or can neither mend anything nor show anything new. */
   act(at: Situation, index: number): Option | null {
     const act = this.decision.acts[index];
-    if (act === undefined || (at.done >> index) & 1) {
+    if (act === undefined || (at.done >> index) & 1 || !((this.joining(at.pending) >> index) & 1)) {
       return null;
     }
     const helps = act.marks !== '' || at.broken.some((weight, world) => weight > trace && act.cures[world] !== 0);

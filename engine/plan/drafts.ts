@@ -16,11 +16,7 @@ export interface Draft {
 }
 
 /** Steps that are worth nothing, with the reason. */
-export interface UselessDraft {
-  readonly step: Step;
-  readonly look: number | null;
-  readonly acts: readonly number[];
-  readonly state: MachineState;
+export interface UselessDraft extends Draft {
   readonly reason: UselessReason;
 }
 
@@ -30,12 +26,26 @@ export function stepOf(built: Built, option: Named): Step {
     case 'look':
       return built.looks[option.index]?.step ?? restart;
     case 'act':
-      return { do: 'act', acts: (option.acts ?? [option.index]).flatMap((index) => built.acts[index]?.act ?? []) };
+      return { do: 'act', acts: [...actsOf(built, option), ...plugsWith(built, option).map(({ act }) => act)] };
     case 'provoke':
       return built.provocations[option.index]?.step ?? restart;
     case 'restart':
       return restart;
   }
+}
+
+function actsOf(built: Built, { acts, index }: Named) {
+  return (acts ?? [index]).flatMap((one) => built.acts[one]?.act ?? []);
+}
+
+/** The feedback plugs that go in again with some acts; a cable that is exchanged is plugged in by that. */
+function plugsWith(built: Built, option: Named): Built['plugs'] {
+  const exchanged = built.plugs.length === 0 ? [] : actsOf(built, option).flatMap((act) => ('feedback' in act ? act.feedback : []));
+  return built.plugs.filter(({ act }) => 'feedback' in act && !exchanged.includes(act.feedback));
+}
+
+function plugMinutes(plugs: Built['plugs']): number {
+  return plugs.reduce((sum, { minutes }) => sum + minutes, 0);
 }
 
 const restart = { do: 'provoke', how: 'wait', subjects: [] } as const;
@@ -47,22 +57,44 @@ export function listDrafts(
   ahead: LookAhead,
   at: Situation,
 ): { readonly drafts: readonly Draft[]; readonly useless: readonly UselessDraft[] } {
-  const drafts = ahead.steps(at).map((option) => draftOf(built, option));
-  const useless: UselessDraft[] = [];
+  const { drafts, useless } = notedFirst(
+    built,
+    at,
+    ahead.steps(at).map((option) => draftOf(built, option)),
+  );
   built.looks.forEach(({ step, own, spreads }, look) => {
     if (rules.look(at, look) === null) {
       const id = built.decision.looks[look]?.spread('')?.id;
       const isKnown = id !== undefined && built.seen.includes(id);
       const reason: UselessReason = isKnown ? { code: 'done-already' } : { code: 'same-for-all', outcome: likeliest(spreads) };
-      useless.push({ step, look, acts: [], state: own.state, reason });
+      useless.push({ step, option: { kind: 'look', index: look, cost: 0, outcomes: [] }, state: own.state, reason });
     }
   });
   built.acts.forEach(({ act, own }, index) => {
     if (rules.act(at, index) === null) {
-      useless.push({ step: { do: 'act', acts: [act] }, look: null, acts: [index], state: own.state, reason: { code: 'mends-nothing' } });
+      const option: Option = { kind: 'act', index, acts: [index], cost: 0, outcomes: [] };
+      useless.push({ step: { do: 'act', acts: [act] }, option, state: own.state, reason: { code: 'mends-nothing' } });
     }
   });
   return { drafts, useless };
+}
+
+/**
+ * A restart for its own sake erases what a halted machine shows. As long as a display or report that nobody has noted would tell
+ * something, or nobody said whether it is halted at all, it waits.
+ */
+function notedFirst(
+  built: Built,
+  { state }: Situation,
+  drafts: readonly Draft[],
+): { readonly drafts: readonly Draft[]; readonly useless: UselessDraft[] } {
+  const { halted, isHaltedSaid, sinceTrip } = built.setting.state;
+  const isUnnoted = !isHaltedSaid || drafts.some(({ step }) => step.do === 'read-display' || step.do === 'read-report');
+  if (!halted || !isUnnoted || state === 'isolated' || sinceTrip.length > 0) {
+    return { drafts, useless: [] };
+  }
+  const [waiting, rest] = [true, false].map((isRestart) => drafts.filter(({ step }) => (step.do === 'provoke') === isRestart));
+  return { drafts: rest ?? [], useless: (waiting ?? []).map((draft) => ({ ...draft, reason: { code: 'note-first' } })) };
 }
 
 function draftOf(built: Built, option: Option): Draft {
@@ -73,7 +105,9 @@ function draftOf(built: Built, option: Option): Draft {
       : option.kind === 'act'
         ? (built.acts[option.index]?.own.state ?? 'isolated')
         : stateNeeded(step);
-  return { step, option, state };
+  // Whoever looks first plugs in later.
+  const more = plugMinutes(option.kind === 'act' ? plugsWith(built, option) : built.plugs);
+  return { step, option: more === 0 ? option : { ...option, cost: option.cost + more }, state };
 }
 
 function likeliest(spreads: readonly ReadonlyMap<string, number>[]): string {
@@ -110,7 +144,7 @@ export function ownCosts(built: Built, at: Situation, option: Option): StepCosts
   const owns = entries.flatMap((entry) => entry?.own ?? []);
   const sum = (of: (own: (typeof owns)[number]) => number) => owns.reduce((total, own) => total + of(own), 0);
   const provoking = option.kind === 'provoke' ? (built.provocations[option.index]?.minutes ?? 0) : 0;
-  const minutes = sum((own) => own.minutes) + provoking;
+  const minutes = sum((own) => own.minutes) + provoking + (option.kind === 'act' ? plugMinutes(plugsWith(built, option)) : 0);
   const { change, restart: toRestart, acts } = built.decision;
   const state = owns[0]?.state ?? at.state;
   const changes = change[at.state][state] + (option.kind === 'look' ? 0 : toRestart[state]);

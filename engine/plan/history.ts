@@ -32,6 +32,11 @@ export function listDisplaced(cabinet: Cabinet, { snapshots }: Evidence): readon
   return list;
 }
 
+/** Acts that plug in again what was pulled to see whether it is the cause; an axis without its encoder must not be left so. */
+export function plugsToPutBack(cabinet: Cabinet, evidence: Evidence): readonly Intervention[] {
+  return listDisplaced(cabinet, evidence).flatMap((displaced) => (displaced.kind === 'feedback-pulled' ? putBack(displaced) : []));
+}
+
 /** The acts that put a displaced thing back where it was documented; empty where that is not the search's to do. */
 export function putBack(displaced: Displaced): readonly Intervention[] {
   switch (displaced.kind) {

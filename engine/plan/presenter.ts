@@ -14,6 +14,8 @@ export type Follow = (after: Situation, isClose: boolean) => { readonly cost: nu
 
 /** Of so many steps it is looked closely what follows. */
 const mostClose = 3;
+/** Before help is called: looks that add no more than this share to its cost, and tell so much, in bit. Assumed. */
+const helpNeeds = { share: 0.02, information: 0.2 };
 /** Below this expected cost nothing is left to do. */
 const nothing = 1e-9;
 
@@ -58,15 +60,17 @@ export class Presenter {
       all.push(this.step(draft, cost, (after) => follow(after, isClose)));
       yield;
     }
-    const steps = all.filter(({ useless: reason }) => reason === null).sort(byCost);
-    const best = steps[0]?.expectedCost ?? Number.POSITIVE_INFINITY;
+    const sorted = all.filter(({ useless: reason }) => reason === null).sort(byCost);
+    const best = sorted[0]?.expectedCost ?? Number.POSITIVE_INFINITY;
     const cheapest = Math.min(best, this.leave);
+    const beforeHelp = best >= this.leave ? this.lookBeforeHelp(sorted) : null;
+    const steps = beforeHelp === null ? sorted : [beforeHelp, ...sorted.filter((step) => step !== beforeHelp)];
     const none = [...all.filter((step) => !steps.includes(step)), ...useless.map((draft) => this.uselessStep(draft, cheapest))];
     return {
       steps: [...steps, ...none.sort(byCost)],
       expectedCost: cheapest,
       method,
-      exhausted: best >= this.leave,
+      exhausted: best >= this.leave && beforeHelp === null,
       stopping: this.at.running ? 'watch' : 'get-help',
       state: this.at.state,
       covered: this.built.covered,
@@ -74,13 +78,31 @@ export class Presenter {
     };
   }
 
+  /** The look that tells most of those to be had although none saves anything: nobody calls help for a controller before he saw its light. */
+  private lookBeforeHelp(steps: readonly PlannedStep[]): PlannedStep | null {
+    const looks = steps.filter(({ step, expectedCost, information }) => {
+      const isLook = step.do !== 'act' && step.do !== 'provoke';
+      return isLook && information >= helpNeeds.information && expectedCost <= this.leave * (1 + helpNeeds.share);
+    });
+    return this.at.running
+      ? null
+      : looks.reduce((most: PlannedStep | null, one) => (most !== null && most.information >= one.information ? most : one), null);
+  }
+
   /** The step alone that `plan` would put first; what follows it is not looked at. Null: none tells or mends anything. */
   first(costs: ReadonlyMap<Draft, number>): Step | null {
     const rest = [...costs].sort(([, a], [, b]) => a - b);
+    const alone = ([draft, cost]: readonly [Draft, number]) => this.step(draft, cost, () => ({ cost: 0, option: null }));
+    if ((rest[0]?.[1] ?? 0) >= this.leave) {
+      const beforeHelp = this.lookBeforeHelp(rest.map(alone).sort(byCost));
+      if (beforeHelp !== null) {
+        return beforeHelp.step;
+      }
+    }
     while (rest.length > 0) {
       const [, cost] = rest[0] ?? [null, 0];
       const equal = rest.splice(0, rest.filter(([, other]) => other === cost).length);
-      const told = equal.map(([draft]) => this.step(draft, cost, () => ({ cost: 0, option: null })));
+      const told = equal.map(alone);
       const best = told.filter(({ useless }) => useless === null).sort(byCost)[0];
       if (best !== undefined) {
         return best.step;
@@ -101,8 +123,7 @@ export class Presenter {
     return { ...told, outcomes, expectedCost, useless, ...this.frame(option, state) };
   }
 
-  private uselessStep({ step, look, acts, state, reason }: UselessDraft, onward: number): PlannedStep {
-    const option: Option = { kind: look === null ? 'act' : 'look', index: look ?? acts[0] ?? 0, acts, cost: 0, outcomes: [] };
+  private uselessStep({ step, option, state, reason }: UselessDraft, onward: number): PlannedStep {
     const frame = this.frame(option, state);
     const told = this.tell(step, option);
     const outcomes = told.outcomes.map((outcome) => ({ ...outcome, costAfter: onward, next: null }));

@@ -18,7 +18,9 @@ export type UselessReason =
   /** Nothing that is suspected would be mended by it, and the machine halts again in any case. */
   | { readonly code: 'mends-nothing' }
   /** It was done already, and would say the same again. */
-  | { readonly code: 'done-already' };
+  | { readonly code: 'done-already' }
+  /** A restart would erase what displays and report still hold and nobody has noted, or nobody said whether the machine is halted. */
+  | { readonly code: 'note-first' };
 
 /** What it costs to do a step and nothing else; all in minutes or worth so many. */
 export interface StepCosts {
@@ -73,7 +75,7 @@ export interface Handling {
 
 /** How a search ends (domain section 7). */
 export interface EndState {
-  /** `open`: still halted, or nothing was done and nothing shows it mended. */
+  /** `open`: still halted, nothing was done and nothing shows it mended, or a feedback plug is pulled. */
   readonly end: 'open' | 'proved' | 'not-proved' | 'running-provisionally';
   /** Why not proved. */
   readonly because: readonly EndReason[];
@@ -96,6 +98,7 @@ export interface EndState {
 export type EndReason =
   | 'still-halted'
   | 'nothing-done'
+  | 'feedback-pulled'
   | 'only-handled'
   | 'several-acts-at-once'
   | 'comes-and-goes'
@@ -104,7 +107,7 @@ export type EndReason =
 
 /** The answer of the planner. */
 export interface Plan {
-  /** Cheapest expected cost first; useless ones last. One list, one order. */
+  /** Cheapest expected cost first; before all a look to be had before help is called; useless ones last. One list, one order. */
   readonly steps: readonly PlannedStep[];
   /** The expected cost of the best way on; that of stopping here where nothing better is left to do. */
   readonly expectedCost: number;

@@ -1,4 +1,4 @@
-import type { LinkId } from '../base/index.ts';
+import type { FeedbackId, LinkId } from '../base/index.ts';
 import { documentedBehaviour } from '../cabinet/index.ts';
 import type { HypothesisFault } from '../diagnosis/index.ts';
 import type { Evidence, Fault, Intervention, LinkEnd } from '../schema/index.ts';
@@ -85,7 +85,9 @@ export class Workshop {
     let parts = this.parts.get(world);
     if (parts === undefined) {
       const { displacement } = world;
-      const faults = world.faults.filter((fault) => this.isThere(fault)).map((fault) => (act: Intervention) => this.doesMend(act, fault));
+      const faults = world.faults
+        .filter((fault) => this.isThere(fault) || this.before.isPulled(fault))
+        .map((fault) => (act: Intervention) => this.doesMend(act, fault));
       const loose = displacement !== null && this.isLoose(displacement) ? [(act: Intervention) => !this.isLoose(displacement, act)] : [];
       parts = [...faults, ...loose];
       this.parts.set(world, parts);
@@ -112,7 +114,16 @@ export class Workshop {
     if (verdict === undefined) {
       const now = bench.effectsOf(fault);
       const isSame = act.do !== 'bridge-unit' && isSameList(now, this.effectsBefore(fault));
-      verdict = now.length === 0 ? 'mends' : isSame ? 'nothing' : bench.doesHarm(fault) ? 'moves' : 'goes-round';
+      const isStillPulled = bench.isPulled(fault) && this.before.isPulled(fault);
+      verdict = isStillPulled
+        ? 'nothing'
+        : now.length === 0
+          ? 'mends'
+          : isSame
+            ? 'nothing'
+            : bench.doesHarm(fault)
+              ? 'moves'
+              : 'goes-round';
       bench.verdicts.set(fault, verdict);
     }
     return verdict;
@@ -155,6 +166,11 @@ class Bench {
 
   effectsOf(fault: Fault): readonly Effect[] {
     return effectsOf(fault, this.cabinet, this.arrangement, (unit) => documentedBehaviour(this.cabinet, unit));
+  }
+
+  /** Whether a fault does nothing only because its feedback cable is pulled: the cable is still to be mended. */
+  isPulled(fault: Fault): boolean {
+    return fault.item === 'feedback' && this.arrangement.pulledFeedbacks.has(fault.feedback as FeedbackId);
   }
 
   /** Whether a fault alone keeps the machine from running. */

@@ -104,7 +104,9 @@ function Answered({ model }: { readonly model: FindModel }) {
   const candidateWords = useCandidateWords();
   const basis = useApp(wordBasis);
   const halted = useApp((state) => currentSnapshot(state.caseRecord).halted);
-  const ended = useApp((state) => runsSinceHandled(state.caseRecord));
+  const ended = useApp(
+    (state) => runsSinceHandled(state.caseRecord) && !selectTouched(state).displaced.some(({ what }) => what.kind === 'feedback-pulled'),
+  );
   const names = useApp((state) => namesOf(state.checked.topology));
   const { diagnosis, rows, record } = model;
   const [top] = rows;

@@ -3,7 +3,7 @@ import type { MachineState } from '../../engine/schema/index.ts';
 
 /*
  * The cheapest plan of a tiny decision by trying everything: every order of every step, over the joint probabilities of world and of
- * which acts would work, written down without any of the planner's rules, short cuts or memory. Provocations are left out.
+ * which acts would work, written down without any of the planner's rules, short cuts or memory. Provocations and trials are left out.
  */
 
 /** One way things may be: the world, and which acts work. */
@@ -18,7 +18,8 @@ interface Position {
   readonly state: MachineState;
   readonly running: boolean;
   readonly done: readonly number[];
-  readonly pending: boolean;
+  /** Acts since the last restart: two at most, in one state of the machine. */
+  readonly pending: readonly number[];
   readonly looked: readonly number[];
 }
 
@@ -32,11 +33,11 @@ export function cheapest(decision: Decision): number {
     }),
   );
   const { start, running } = decision;
-  return search({ cases: cases.filter(({ probability }) => probability > 0), state: start, running, done: [], pending: false, looked: [] });
+  return search({ cases: cases.filter(({ probability }) => probability > 0), state: start, running, done: [], pending: [], looked: [] });
 
   function search(at: Position): number {
-    let least = at.pending ? Number.POSITIVE_INFINITY : leave(at);
-    if (!at.pending) {
+    let least = at.pending.length > 0 ? Number.POSITIVE_INFINITY : leave(at);
+    if (at.pending.length === 0) {
       decision.looks.forEach((look, index) => {
         const spread = at.running ? null : look.spread('');
         if (spread === null || at.looked.includes(index) || (at.state === 'isolated' && look.state !== 'isolated')) return;
@@ -54,12 +55,13 @@ export function cheapest(decision: Decision): number {
     decision.acts.forEach((act, index) => {
       // Restarting for luck is what provocations are for: an act is done where it may mend something that is broken.
       const mayHelp = at.cases.some((one) => !isMended(one, at.done) && (act.cures[one.world] ?? 0) !== 0);
-      if (at.done.includes(index) || !mayHelp) return;
+      const mayJoin = at.pending.length < 2 && at.pending.every((other) => decision.acts[other]?.state === act.state);
+      if (at.done.includes(index) || !mayHelp || !mayJoin) return;
       const cost = decision.change[at.state][act.state] + act.cost;
-      least = Math.min(least, cost + search({ ...at, state: act.state, done: [...at.done, index], pending: true }));
+      least = Math.min(least, cost + search({ ...at, state: act.state, done: [...at.done, index], pending: [...at.pending, index] }));
     });
-    if (at.pending || at.state === 'isolated') {
-      const next = { ...at, state: 'closed', pending: false } as const;
+    if (at.pending.length > 0 || at.state === 'isolated') {
+      const next = { ...at, state: 'closed', pending: [] } as const;
       const run = at.cases.map((one) => ({ ...one, probability: one.probability * (isMended(one, at.done) ? 1 : absentOf(one)) }));
       const halt = at.cases.map((one) => ({ ...one, probability: one.probability * (isMended(one, at.done) ? 0 : 1 - absentOf(one)) }));
       least = Math.min(

@@ -25,8 +25,10 @@ describe('the plan of every sample case', () => {
     expect(steps.length).toBeGreaterThan(0);
     const useful = steps.filter(({ useless }) => useless === null);
     expect(steps.slice(0, useful.length)).toEqual(useful);
+    // A look that is had before help is called comes first although it saves nothing.
+    const isBeforeHelp = (useful[0]?.expectedCost ?? 0) > expectedCost + 1e-9;
     useful.forEach(({ expectedCost: cost, outcomes, own, information, mends }, index) => {
-      expect(cost).toBeGreaterThanOrEqual(useful[index - 1]?.expectedCost ?? 0);
+      if (!(isBeforeHelp && index === 1)) expect(cost).toBeGreaterThanOrEqual(useful[index - 1]?.expectedCost ?? 0);
       expect(outcomes.reduce((sum, { probability }) => sum + probability, 0)).toBeCloseTo(1, 9);
       // A step costs itself and what follows.
       const itself = own.minutes + own.changes + own.parts + own.risks + own.later;
