@@ -27,7 +27,9 @@ export function endOf(cabinet: Cabinet, evidence: Evidence, diagnosis: Diagnosis
   if (touched.length === 0) {
     return { end: 'open', because: ['nothing-done'], ...rest };
   }
-  if (displaced.some(({ kind }) => kind === 'feedback-pulled')) {
+  // A chain that came up by a pulled plug has shown the cause; it is still to be mended.
+  const isPulled = displaced.some(({ kind }) => kind === 'feedback-pulled');
+  if (isPulled && lastActs.some(({ do: kind }) => kind === 'pull-feedback')) {
     return { end: 'open', because: ['feedback-pulled'], ...rest };
   }
   const provisional = provisionalReasons(displaced);
@@ -35,9 +37,8 @@ export function endOf(cabinet: Cabinet, evidence: Evidence, diagnosis: Diagnosis
     return { end: 'running-provisionally', because: provisional, ...rest };
   }
   const because: EndReason[] = [];
-  const telling = lastActs.filter((act) => !isPuttingBack(act));
-  if (telling.every(isHandlingOnly)) because.push('only-handled');
-  else if (new Set(telling.map((act) => JSON.stringify(act))).size > 1) because.push('several-acts-at-once');
+  if (lastActs.every(isHandlingOnly)) because.push('only-handled');
+  else if (new Set(lastActs.map((act) => JSON.stringify(act))).size > 1) because.push('several-acts-at-once');
   if (mayComeBack > mostDoubt) because.push('comes-and-goes');
   return { end: because.length === 0 ? 'proved' : 'not-proved', because, ...rest };
 }
@@ -72,13 +73,10 @@ function isHandlingOnly({ do: kind }: Intervention): boolean {
   return !/^(replace-|re-route$|uncross-)/.test(kind);
 }
 
-/** What stood so before helps nobody by standing so again. */
-function isPuttingBack({ do: kind }: Intervention): boolean {
-  return kind === 'plug-feedback' || kind === 'plug-in' || kind === 'put-back-unit' || kind === 'unbridge-unit';
-}
-
 function provisionalReasons(displaced: readonly Displaced[]): readonly EndReason[] {
-  const bypasses = displaced.some(({ kind }) => kind === 'bridged' || kind === 'taken-out' || kind === 'unplugged');
+  const bypasses = displaced.some(
+    ({ kind }) => kind === 'bridged' || kind === 'taken-out' || kind === 'feedback-pulled' || kind === 'unplugged',
+  );
   const moved = displaced.some(({ kind }) => kind === 'board' || kind === 'cable');
   return [...(bypasses ? (['something-bypassed'] as const) : []), ...(moved ? (['parts-displaced'] as const) : [])];
 }

@@ -104,8 +104,10 @@ function Answered({ model }: { readonly model: FindModel }) {
   const candidateWords = useCandidateWords();
   const basis = useApp(wordBasis);
   const halted = useApp((state) => currentSnapshot(state.caseRecord).halted);
+  // A chain that came up by a pulled plug is no end: its cable is still to be mended.
   const ended = useApp(
-    (state) => runsSinceHandled(state.caseRecord) && !selectTouched(state).displaced.some(({ what }) => what.kind === 'feedback-pulled'),
+    ({ caseRecord }) =>
+      runsSinceHandled(caseRecord) && !currentSnapshot(caseRecord).interventions?.some(({ do: kind }) => kind === 'pull-feedback'),
   );
   const names = useApp((state) => namesOf(state.checked.topology));
   const { diagnosis, rows, record } = model;
