@@ -137,7 +137,9 @@ function CellView({ cell, index, column, side, dense, stop }: CellProps) {
         {cell.faulty && <FaultHere side={cell.kind === 'display' ? side : 'up'} />}
         <span className="reading">
           {cell.kind === 'report' ? (
-            <span aria-hidden="true">{dense ? cell.gap.counted : cell.gap.named}</span>
+            <span className="gap-words" aria-hidden="true">
+              {dense ? cell.gap.counted : <Gap>{cell.gap.named}</Gap>}
+            </span>
           ) : dot ? (
             <i className="dot" />
           ) : (
@@ -159,6 +161,18 @@ function AgreementSign({ agreement, said }: { readonly agreement: Agreement; rea
     <>
       <Sign name={agreement} size={11} />
       <span className="screen-reader">{said}</span>
+    </>
+  );
+}
+
+/** The two of a gap, so that they can stand in two lines: "-TB2 |" over "-TB3". */
+export function Gap({ children }: { readonly children: string }) {
+  const [before, ...after] = children.split(' | ');
+  return after.length === 0 ? (
+    children
+  ) : (
+    <>
+      <span className="unbroken">{before} |</span> <span className="unbroken">{after.join(' | ')}</span>
     </>
   );
 }

@@ -1,6 +1,8 @@
 import { memo, useDeferredValue, useMemo, useRef, useState } from 'react';
 import { windowTexts } from '../../engine/messages/index.ts';
 import type { Snapshot } from '../../engine/schema/index.ts';
+import { narrowWindow, useMedia } from '../canvas/useMedia.ts';
+import { useSize } from '../canvas/useSize.ts';
 import { Sign } from '../marks/Sign.tsx';
 import { currentSnapshot, findDisplay } from '../state/evidence.ts';
 import { namesOf, shortUnitName } from '../state/names.ts';
@@ -21,11 +23,16 @@ const denseFrom = 20;
 const namesWidth = 300;
 const widestUnit = 150;
 
-/** From this many columns with nothing to see in them on they are narrower still: sixty units fit beside the suspects. */
-const manyPlain = 45;
-
 /** As in the style sheet, pixels. */
-const denseWidths = { unit: 26, link: 0, space: 7, report: 58 } as const;
+const denseWidths = { unit: 26, link: 0, space: 7 } as const;
+const roomyWidths = { link: 13, space: 12, report: 106 } as const;
+/** Columns before the first unit, in a narrow window and in a wide one. */
+const namesWidths = { narrow: 224, wide: 256 } as const;
+/** What a column may give up where not all fit beside the suspects: one with nothing to see in it first, then a report. */
+const plainWidths = [11, 10, 9, 8] as const;
+const reportWidths = [58, 54, 50, 46] as const;
+/** Less for a unit is too little for a mark and its sign: then reports stand in two short lines. */
+const leastUnit = 38;
 
 /** One row for what was seen, one for each candidate: agreement and disagreement at a glance, without colour. */
 export function PatternGrid() {
@@ -37,8 +44,12 @@ export function PatternGrid() {
   const plain = useMemo(() => new Set(columns.filter((column) => isPlain(column, rows, snapshot))), [columns, rows, snapshot]);
   const units = columns.filter(({ kind }) => kind === 'unit').length;
   const dense = units >= denseFrom;
+  const size = useSize(frame);
+  const before = namesWidths[useMedia(narrowWindow) ? 'narrow' : 'wide'];
+  const room = (size?.width ?? Number.POSITIVE_INFINITY) - before;
+  const tight = !dense && unitWidth(columns, room) < leastUnit;
   return (
-    <section id="grid" className={`grid-pane${dense ? ' dense' : ''}`} aria-label={words.region} tabIndex={-1}>
+    <section id="grid" className={`grid-pane${dense ? ' dense' : ''}${tight ? ' tight' : ''}`} aria-label={words.region} tabIndex={-1}>
       <div className="grid-head">
         <div className="section-head">
           <h2>
@@ -49,7 +60,7 @@ export function PatternGrid() {
         <Legend />
       </div>
       <div ref={frame} className="grid-scroll">
-        <table className="grid" style={dense ? denseWidth(columns, plain) : { maxWidth: roomyWidth(columns) }}>
+        <table className="grid" style={dense ? denseWidth(columns, plain, room) : { maxWidth: roomyWidth(columns) }}>
           <caption className="screen-reader">{words.caption}</caption>
           <colgroup>
             <col className="col-letter" />
@@ -99,12 +110,23 @@ function roomyWidth(columns: readonly GridColumn[]): number {
   return columns.reduce((sum, { kind }) => sum + (kind === 'unit' ? widestUnit : kind === 'report' ? widestUnit / 2 : 15), namesWidth);
 }
 
-/** Width of the columns of a dense grid, for the style sheet, which adds that of the names. */
-function denseWidth(columns: readonly GridColumn[], plain: ReadonlySet<GridColumn>): React.CSSProperties {
-  const plainWidth = plain.size < manyPlain ? 11 : 8;
-  const width = columns.reduce((sum, column) => sum + (plain.has(column) ? plainWidth : denseWidths[column.kind]), 0);
+/** What is left for the column of a unit, where reports bear their designations in one line. */
+function unitWidth(columns: readonly GridColumn[], room: number): number {
+  const others = columns.reduce((sum, { kind }) => sum + (kind === 'unit' ? 0 : roomyWidths[kind]), 0);
+  return (room - others) / columns.filter(({ kind }) => kind === 'unit').length;
+}
+
+/** Width of the columns of a dense grid, for the style sheet, which adds that of the names: the widest with which all fit. */
+function denseWidth(columns: readonly GridColumn[], plain: ReadonlySet<GridColumn>, room: number): React.CSSProperties {
+  const reports = columns.filter(({ kind }) => kind === 'report').length;
+  const others = columns.reduce((sum, column) => sum + (plain.has(column) || column.kind === 'report' ? 0 : denseWidths[column.kind]), 0);
+  const widthWith = (plainWidth: number, reportWidth: number) => others + plain.size * plainWidth + reports * reportWidth;
+  const narrowest = plainWidths[plainWidths.length - 1] ?? 0;
+  const plainWidth = plainWidths.find((width) => widthWith(width, reportWidths[0]) <= room) ?? narrowest;
+  const reportWidth = reportWidths.find((width) => widthWith(plainWidth, width) <= room) ?? reportWidths[0];
+  const width = widthWith(plainWidth, reportWidth);
   // The type of styles knows no custom properties.
-  return { '--columns': `${width}px`, '--plain': `${plainWidth}px` } as React.CSSProperties;
+  return { '--columns': `${width}px`, '--plain': `${plainWidth}px`, '--report': `${reportWidth}px` } as React.CSSProperties;
 }
 
 /** Nobody complains in it, and nobody is predicted to: in a dense grid such a column needs no room. */

@@ -6,6 +6,7 @@ import { findDisplay, findReport } from '../state/evidence.ts';
 import { namesOf } from '../state/names.ts';
 import { useApp } from '../state/useWorkbench.ts';
 import { seenRow } from './CellExplainer.tsx';
+import { Gap } from './GridRow.tsx';
 import type { GridColumn } from './gridColumns.ts';
 
 const words = windowTexts.grid;
@@ -55,7 +56,15 @@ export function SeenRow({
             <td key={column.key} className="cell">
               <button {...asked(column)}>
                 <span className={`glass tone-${gaps ? (lost ? 'loss' : 'other') : 'none'}`}>
-                  {gaps ? gaps.map((gap) => (dense ? words.gapByPosition(gap) : names.gap(column.chain, gap))).join(', ') : '–'}
+                  {!gaps ? (
+                    '–'
+                  ) : dense ? (
+                    gaps.map((gap) => words.gapByPosition(gap)).join(', ')
+                  ) : (
+                    <span className="gap-words">
+                      <Gap>{gaps.map((gap) => names.gap(column.chain, gap)).join(', ')}</Gap>
+                    </span>
+                  )}
                 </span>
               </button>
             </td>

@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { fullEvidence, plainCabinet, plainContent } from '../bench/cabinets.ts';
 import { findChromium } from '../support/chromium.ts';
 import { type LaunchedPage, launchPage } from '../support/launchPage.ts';
 import { whyMissing } from '../support/required.ts';
@@ -107,5 +108,24 @@ describe.skipIf(missing)('The pattern grid', () => {
       return scroll ? scroll.scrollWidth - scroll.clientWidth : -1;
     });
     expect(over).toBe(0);
+  });
+
+  it('should hold three chains of forty units and two of twelve beside the suspects at 1280, no report and no name cut off', async () => {
+    await launched.page.setViewportSize({ width: 1280, height: 720 });
+    const fault = { item: 'cable', link: 'w2.4', mode: 'cut' } as const;
+    for (const [chains, perChain] of [
+      [3, 13],
+      [2, 6],
+    ] as const) {
+      const evidence = fullEvidence(plainCabinet(chains, perChain), fault);
+      await dropCase(launched.page, { id: 'many', name: 'Many', cabinet: plainContent(chains, perChain), evidence });
+      await find.unit(`-TB${chains}.${perChain}`).waitFor();
+      await expect.poll(async () => (await rows()).length).toBeGreaterThan(2);
+      const over = await grid().evaluate((region) =>
+        [...region.querySelectorAll('.grid-scroll, thead .designation')].map((one) => one.scrollWidth - one.clientWidth),
+      );
+      expect(Math.max(...over)).toBe(0);
+    }
+    await launched.page.setViewportSize({ width: 1440, height: 900 });
   });
 });
