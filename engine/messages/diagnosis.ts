@@ -105,8 +105,17 @@ export function wordContradiction(names: Names, evidence: Evidence, contradictio
 }
 
 /** What stands against the most probable answer: "display of -TB4 and report of chain 1". */
-export function wordAgainst(names: Names, evidence: Evidence, { mispredicted }: Contradiction): string {
+export function wordAgainst(names: Names, evidence: Evidence, { mispredicted }: Pick<Contradiction, 'mispredicted'>): string {
   return wordList(mispredicted.map((ref) => wordObservation(names, evidence, ref)));
+}
+
+/** The same in as few words as a head has room for: "displays of -TB3, -KE2 and -TB5, report of chain 1". */
+export function wordAgainstShort(names: Names, evidence: Evidence, { mispredicted }: Contradiction): string {
+  if (evidence.snapshots.length > 1) return wordAgainst(names, evidence, { mispredicted });
+  const units = mispredicted.flatMap((ref) => (ref.kind === 'display' ? [names.unit(ref.unit)] : []));
+  const others = mispredicted.filter(({ kind }) => kind !== 'display').map((ref) => wordObservation(names, evidence, ref));
+  const displays = units.length === 0 ? [] : [`display${units.length === 1 ? '' : 's'} of ${wordList(units)}`];
+  return [...displays, ...others].join(', ');
 }
 
 /** What the evidence says of one unknown parameter: "Type Q: a port that hears nothing: stops sending 82 %, goes on sending 18 %". */

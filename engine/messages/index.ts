@@ -22,6 +22,7 @@ export {
   nothingBrokenLabel,
   rankedByRatesOnly,
   wordAgainst,
+  wordAgainstShort,
   wordAnswer,
   wordBehaviourBelief,
   wordCodesToLookUp,
@@ -93,7 +94,7 @@ export {
   wordShows,
 } from './inject.ts';
 export { type CodeTrouble, legendWords, parameterHead } from './legend.ts';
-export { healthyLooksDark, type LookKind, lookWords, wordLook, wordOutcomes } from './looks.ts';
+export { healthyLooksDark, type LookKind, lookWords, wordFound, wordLook, wordLookHere, wordLookPlace, wordOutcomes } from './looks.ts';
 export { makeNames, type Names, withoutCable } from './names.ts';
 export { startSentence, wordCount, wordList, wordProbability, wordUpperBound } from './numbers.ts';
 export {

@@ -1,5 +1,6 @@
 import { assertNever } from '../base/index.ts';
 import type { comparisonOutcomes, LookObservation, lampOutcomes, plugLightOutcomes, voltageOutcomes } from '../schema/index.ts';
+import type { Look } from '../simulation/index.ts';
 import type { Names } from './names.ts';
 import { wordList } from './numbers.ts';
 import { directionWords, endWords, type Term } from './words.ts';
@@ -15,9 +16,12 @@ type Outcomes = {
 };
 
 /** The looks besides displays and report, with the words for their outcomes. */
-export const lookWords: { readonly [K in LookKind]: Term & { readonly outcomes: { readonly [O in Outcomes[K]]: Term } } } = {
+export const lookWords: {
+  readonly [K in LookKind]: Term & { readonly short: string; readonly outcomes: { readonly [O in Outcomes[K]]: Term } };
+} = {
   'light-at-plug': {
     label: 'light at the plug',
+    short: 'light at the plug',
     meaning: 'what arrives at a pulled plug from the far end; look at the glow on paper, never into the fibre',
     outcomes: {
       none: { label: 'none', meaning: 'no light arrives' },
@@ -28,6 +32,7 @@ export const lookWords: { readonly [K in LookKind]: Term & { readonly outcomes: 
   },
   'light-at-port': {
     label: 'light at the port',
+    short: 'light at the port',
     meaning: 'what the unit’s own transmitter gives with the plug pulled; never look into the port',
     outcomes: {
       none: { label: 'none', meaning: 'the port gives no light' },
@@ -36,6 +41,7 @@ export const lookWords: { readonly [K in LookKind]: Term & { readonly outcomes: 
   },
   lamp: {
     label: 'lamp through the cable',
+    short: 'lamp through it',
     meaning: 'what a lamp held at one end shows at the other end of a removed cable',
     outcomes: {
       none: { label: 'none', meaning: 'nothing comes through' },
@@ -45,6 +51,7 @@ export const lookWords: { readonly [K in LookKind]: Term & { readonly outcomes: 
   },
   voltage: {
     label: '24 V at the unit',
+    short: '24 V',
     meaning: 'the control voltage at the unit’s own terminals',
     outcomes: {
       steady: { label: 'steady', meaning: 'within its limits, also under load' },
@@ -54,6 +61,7 @@ export const lookWords: { readonly [K in LookKind]: Term & { readonly outcomes: 
   },
   'compare-plugs': {
     label: 'plugs compared with the photo or drawing',
+    short: 'plugs',
     meaning: 'whether each optical plug of the unit sits in the port where it belongs',
     outcomes: {
       same: { label: 'same', meaning: 'as on the photo or drawing' },
@@ -62,6 +70,7 @@ export const lookWords: { readonly [K in LookKind]: Term & { readonly outcomes: 
   },
   'compare-fibres': {
     label: 'fibres compared with the photo or drawing',
+    short: 'fibres',
     meaning: 'whether both fibres of the cable sit in the right hole of each plug',
     outcomes: {
       same: { label: 'same', meaning: 'as on the photo or drawing' },
@@ -71,7 +80,7 @@ export const lookWords: { readonly [K in LookKind]: Term & { readonly outcomes: 
 };
 
 /** What was looked at: "light at the upper plug of cable -WH3". */
-export function wordLook(names: Names, look: LookObservation): string {
+export function wordLook(names: Names, look: Look): string {
   switch (look.look) {
     case 'light-at-plug':
       return `light at the ${endWords[look.end].label} of ${names.link(look.link)}`;
@@ -88,6 +97,49 @@ export function wordLook(names: Names, look: LookObservation): string {
     default:
       return assertNever(look);
   }
+}
+
+/** The same where the cable or unit is named beside it: "light at the upper plug". */
+export function wordLookHere(look: Look): string {
+  switch (look.look) {
+    case 'light-at-plug':
+      return `light at the ${endWords[look.end].label}`;
+    case 'light-at-port':
+      return `light at the port of the ${endWords[look.end].label}`;
+    case 'lamp':
+      return `lamp, ${directionWords[look.fibre].label} fibre`;
+    case 'voltage':
+      return '24 V';
+    case 'compare-plugs':
+      return 'plugs compared';
+    case 'compare-fibres':
+      return 'fibres compared';
+    default:
+      return assertNever(look);
+  }
+}
+
+/** Which of the looks of its kind: "upper plug", "outbound"; where there is only one, what is done. */
+export function wordLookPlace(look: Look): string {
+  switch (look.look) {
+    case 'light-at-plug':
+    case 'light-at-port':
+      return endWords[look.end].label;
+    case 'lamp':
+      return directionWords[look.fibre].label;
+    case 'voltage':
+      return 'measured';
+    case 'compare-plugs':
+    case 'compare-fibres':
+      return 'compared';
+    default:
+      return assertNever(look);
+  }
+}
+
+/** A look with what it showed: "light at the upper plug of cable -WH3: none or weak"; without an outcome it was not looked at. */
+export function wordFound(names: Names, look: Look, outcomes: readonly string[]): string {
+  return `${wordLook(names, look)}: ${outcomes.length === 0 ? 'not looked at' : wordOutcomes(look.look, outcomes)}`;
 }
 
 /** The outcomes that fit what was seen: "none or weak". An outcome that this look does not have is left out. */

@@ -61,6 +61,7 @@ export const quickProblemWords: WordsFor<QuickCode> = {
 export const entryCommandLabels = {
   buildQuickChain: 'Build the cabinet as found',
   feedTogether: 'Say that one lead feeds several units',
+  feedApart: 'Say that units have a lead each',
   noteSeen: 'Note what was seen besides',
   addPhoto: 'Add a photo',
   removePhoto: 'Remove a photo',
@@ -102,10 +103,13 @@ export const quickWords = {
   previewRegion: 'What it makes',
   /** Asked where units are dark together and nobody has written how they are fed. */
   sharedFeed: {
-    ask: (units: readonly string[]) => `${wordList(units)} are dark together.`,
-    why: 'How they are fed is only assumed here: each by a lead of its own. If one lead or one fuse feeds them, that may be all.',
-    yes: 'One lead feeds them',
+    ask: (units: readonly string[]) => `Does one lead or fuse feed ${wordList(units)}?`,
+    why: 'They are dark together, and their 24 V is only assumed: a lead of its own to each.',
+    yes: 'One feeds them',
+    no: 'Each its own',
     step: (units: readonly string[]) => `one lead feeds ${wordList(units)}`,
+    stepApart: (units: readonly string[]) => `${wordList(units)} have a lead each`,
+    notes: 'A lead of its own, as said while the fault was looked for.',
   },
   orElse: 'Or',
   openFile: 'Open a cabinet or a case…',
@@ -137,6 +141,19 @@ export const entryWords = {
     entered: (answer: string) => `Control: ${answer.toLowerCase()}.`,
   },
 
+  /** A look at neither display nor report, entered with what it showed. */
+  check: {
+    title: 'What a check showed',
+    at: 'At',
+    links: 'Cables',
+    units: 'Units',
+    when: 'When',
+    kind: 'What was looked at',
+    found: 'What it showed',
+    notLookedAt: 'not looked at',
+    hint: 'It counts also where nobody expected it. Up, down: another place.',
+  },
+
   /** What stands in the list of keys. */
   keys: {
     head: 'While displays and reports are entered',
@@ -150,7 +167,7 @@ export const entryWords = {
     group: 'drive, encoder interface, controller',
     next: 'to the first one not reached',
     none: 'all units reached',
-    chains: 'report of the chain before, or the next',
+    chains: 'report of the chain before, or the next; where a check was made',
     letters: { digits: '1 – 8', back: 'Backspace', takeBack: 'Delete', code: 'a letter, or .', group: 'D, E, C or 0', none: 'N or *' },
   },
 

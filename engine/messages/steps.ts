@@ -218,7 +218,7 @@ export function wordStepDone(names: Names, step: Step, outcome: string): string 
     case 'read-report':
       return `report ${names.chain(step.chain)}: ${found}`;
     case 'look':
-      return `${wordLook(names, { ...step.look, outcomes: [] } as Parameters<typeof wordLook>[1])}: ${found}`; // the words of a look do not ask for its outcomes
+      return `${wordLook(names, step.look)}: ${found}`;
     case 'act':
       return `${wordActs(names, step.acts, 'done')}: ${found}`;
     case 'provoke':

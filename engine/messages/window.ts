@@ -33,6 +33,8 @@ const commands = {
   toggleAllCandidates: 'Show more suspects',
   enterOutcome: 'Enter what was found',
   enterUnforeseen: 'Enter that something else was seen',
+  enterCheck: 'Enter what a check showed',
+  openCheck: 'Enter a check',
   enterRestart: 'Restarted, nothing touched',
   putBack: 'Put back',
   handBack: 'Hand back: checklist and report …',
@@ -206,6 +208,10 @@ export const windowTexts = {
     code: (code: string) => `code ${code}`,
     lostHere: 'report: lost here',
     maybeLostHere: 'report: here?',
+    /** "cable -WH3 between -TB2 down and -TB3 up"; a name that says already what it joins stands alone. */
+    joins: (name: string, what: string) => (/ (between|from) /.test(name) ? name : `${name} ${what}`),
+    suspected: (name: string, share: string) => `${name}, suspect: ${share}`,
+    edgeKinds: { link: 'cable', lead: '24 V lead' },
     rail: (output: string) => `24 V ${output}`.trim(),
     output: (output: string, feeds: string) => `${output}: ${feeds}`,
     feedsOthers: (count: number) => wordCount(count, 'unit'),
@@ -329,6 +335,8 @@ export const windowTexts = {
     partsOf: (parts: readonly { readonly words: string; readonly percent: string }[]) =>
       parts.map(({ words, percent }) => `${words} ${percent.replace(/ %$/, '')}`).join(' · '),
     contradiction: 'Does not fit everything',
+    contradictionMore: 'What if misread?',
+    contradictionLess: 'Less',
     problems: 'Errors in the cabinet',
   },
 
@@ -338,6 +346,7 @@ export const windowTexts = {
     halted: 'Control is',
     onsets: { 'while-running': 'while running', 'at-power-up': 'when switched on', unknown: 'not known' },
     halts: { yes: 'halted', no: 'not halted', 'not-observed': 'not looked at' },
+    check: 'Enter a check',
     restart: 'Restarted',
     restartMeans: 'Switched off and on with nothing touched: a new look at the machine begins.',
     /** What was done after a restart to see whether it comes again. */

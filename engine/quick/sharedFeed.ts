@@ -33,6 +33,11 @@ export function askSharedFeed({ units = [], leads = [] }: CabinetContent, { disp
   return [];
 }
 
+/** The leads of a cabinet in which each of these units is known to have its own; `notes` says how one knows. */
+export function feedApart(leads: readonly LeadRecord[], units: readonly string[], notes: string): LeadRecord[] {
+  return leads.map((lead) => (units.includes(lead.to?.unit ?? '') ? { ...lead, notes } : lead));
+}
+
 /** The leads of a cabinet in which one lead feeds all these units, one after another, as 24 V is looped from unit to unit. */
 export function feedTogether(leads: readonly LeadRecord[], units: readonly string[]): LeadRecord[] {
   return leads.map((lead) => {

@@ -58,6 +58,7 @@ function Drawing() {
   const keysOfFind = useCabinetKeys();
   const keysOfInject = useInjectKeys();
   const hasUnits = useApp((state) => state.checked.topology.units.size > 0);
+  const region = simulated ? injectWords.cabinetRegion : windowTexts.cabinet.region;
   const noop = useCallback(() => undefined, []);
   return (
     <DetailContext value={view.detail}>
@@ -66,7 +67,7 @@ function Drawing() {
         id="cabinet"
         className="cabinet"
         tabIndex={-1}
-        aria-label={simulated ? injectWords.cabinetRegion : windowTexts.cabinet.region}
+        aria-label={region}
         onKeyDown={simulated ? keysOfInject : keysOfFind}
         onFocus={view.onFocus}
         data-roomy={view.roomy}
@@ -74,6 +75,8 @@ function Drawing() {
         {simulated ? <InjectHead /> : <CanvasHead />}
         {size !== null && (
           <ReactFlow
+            // The library makes it an application, which it is to a screen reader: arrows move along the chain.
+            aria-label={region}
             nodes={nodes}
             edges={edges}
             nodeTypes={nodeTypes}

@@ -102,7 +102,7 @@ export interface LinkPlace {
 
 /** The line of one cable; null where an end is not drawn. `lanes` counts the cables that run above each row. */
 export function frameLink(
-  { topology, placement, detail }: FrameSources,
+  { topology, names, placement, detail }: FrameSources,
   link: LinkId,
   place: LinkPlace,
   lanes: Map<number, number>,
@@ -132,11 +132,17 @@ export function frameLink(
     // Not straight from the left neighbour: it runs in the gap above the row, where it hides nothing.
     turnY: straight ? null : to.y - 9 - lane * laneStep,
     folded: to.folded,
+    spoken: windowTexts.cabinet.joins(
+      names.link(link),
+      place.upper === null
+        ? windowTexts.answer.atController(names.chain(place.chain), names.unit(place.lower))
+        : windowTexts.answer.between(names.unit(place.upper), names.unit(place.lower)),
+    ),
   };
 }
 
 /** Each lead as a line: down from the unit it feeds to the rail of its row, along it, and to the unit that feeds it. */
-export function frameLeads({ topology, placement, detail }: FrameSources): readonly LeadLine[] {
+export function frameLeads({ topology, names, placement, detail }: FrameSources): readonly LeadLine[] {
   if (detail === 'strip') return [];
   const railsOf = new Map<number, (typeof rails)[number][]>();
   const rails = [...placement.rails.values()];
@@ -165,6 +171,7 @@ export function frameLeads({ topology, placement, detail }: FrameSources): reado
           { x: fromX, y: railY },
           { x: fromX, y: fromEdge },
         ],
+        spoken: windowTexts.cabinet.joins(names.lead(feed.lead), windowTexts.answer.leadFrom(names.unit(feed.from), names.unit(feed.to))),
       },
     ];
   });

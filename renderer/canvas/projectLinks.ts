@@ -18,14 +18,19 @@ export function suspicion({ model }: Sources, key: string) {
   return { share: share >= leastShown || chosen ? wordProbability(share) : null, chosen };
 }
 
+const spokenOf = ({ spoken }: { readonly spoken: string }, { share }: { readonly share: string | null }): string =>
+  share === null ? spoken : windowTexts.cabinet.suspected(spoken, share);
+
 export function projectLinks(sources: Sources): readonly LinkView[] {
   const { names, snapshot } = sources;
   return frameLinks(sources).map((line) => {
     const gaps = findReport(snapshot, line.chain)?.gaps ?? [];
     const moved = displacedAt(sources.displaced, line.id);
+    const suspected = suspicion(sources, spotKey({ kind: 'link', link: line.id }));
     return {
       ...line,
-      ...suspicion(sources, spotKey({ kind: 'link', link: line.id })),
+      ...suspected,
+      spoken: spokenOf(line, suspected),
       lit: sources.lit.has(line.id),
       displaced: moved && wordDisplacedShort(names, moved),
       lost: gaps.includes(line.gap) ? (gaps.length === 1 ? 'here' : 'perhaps') : null,
@@ -103,7 +108,10 @@ export function projectController(sources: Sources): ControllerView | null {
 }
 
 export function projectLeads(sources: Sources): readonly LeadView[] {
-  return frameLeads(sources).map((line) => ({ ...line, ...suspicion(sources, spotKey({ kind: 'lead', lead: line.id })) }));
+  return frameLeads(sources).map((line) => {
+    const suspected = suspicion(sources, spotKey({ kind: 'lead', lead: line.id }));
+    return { ...line, ...suspected, spoken: spokenOf(line, suspected) };
+  });
 }
 
 export function projectCaptions(sources: Sources): readonly CaptionView[] {

@@ -1,4 +1,5 @@
 import type { Edge, Node } from 'reactflow';
+import { windowTexts } from '../../engine/messages/index.ts';
 import type { Box, Placement } from './placement.ts';
 import { makeProjectionCache } from './projectionCache.ts';
 import type { CaptionView, ControllerView, FrameView, LeadLine, LinkLine } from './views.ts';
@@ -48,10 +49,14 @@ export function makeProjector<
 >(types: PictureTypes): (picture: Picture<U, C, L, D>, placement: Placement) => Pick<Projection, 'nodes' | 'edges'> {
   const node = <V extends object>(id: (view: V) => string, type: string) =>
     makeProjectionCache(({ view, at }: Placed<V>): Node => ({ id: id(view), type, ...boxed(at), ...still, data: { view } }));
-  const edge = <V extends object>(
+  const edge = <V extends { readonly spoken: string }>(
     make: (view: V) => Pick<Edge, 'id' | 'source' | 'target' | 'sourceHandle' | 'targetHandle'>,
     type: string,
-  ) => makeProjectionCache((view: V): Edge => ({ ...make(view), type, focusable: false, selectable: false, data: { view } }));
+    kind: string,
+  ) => {
+    const constant = { type, focusable: false, selectable: false, domAttributes: { 'aria-roledescription': kind } };
+    return makeProjectionCache((view: V): Edge => ({ ...make(view), ...constant, ariaLabel: view.spoken, data: { view } }));
+  };
   const units = node<U>(({ id }) => nodeId(id), types.unit);
   const controllers = node<C>(() => controllerNodeId, types.controller);
   const links = edge<L>(
@@ -63,10 +68,12 @@ export function makeProjector<
       targetHandle: 'up',
     }),
     types.link,
+    windowTexts.cabinet.edgeKinds.link,
   );
   const leads = edge<D>(
     ({ id, from, to }) => ({ id: `lead/${id}`, source: nodeId(from), target: nodeId(to), sourceHandle: 'feeds', targetHandle: 'fed' }),
     types.lead,
+    windowTexts.cabinet.edgeKinds.lead,
   );
   return (picture, placement) => {
     const boxes = new Map<string, Box>(placement.units);

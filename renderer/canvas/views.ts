@@ -106,6 +106,8 @@ export interface LinkLine {
   /** It does not come straight from the left neighbour: the height at which it runs between the rows. */
   readonly turnY: number | null;
   readonly folded: boolean;
+  /** What a screen reader hears of it: what it is and what it joins. */
+  readonly spoken: string;
 }
 
 export interface LinkView extends LinkLine {
@@ -126,6 +128,8 @@ export interface LeadLine {
   readonly from: string;
   readonly to: string;
   readonly points: readonly Point[];
+  /** What a screen reader hears of it. */
+  readonly spoken: string;
 }
 
 export interface LeadView extends LeadLine {

@@ -97,6 +97,7 @@ export function DrawCanvas() {
         <DrawHead />
         {size !== null && (
           <ReactFlow
+            aria-label={drawWords.region}
             nodes={nodes}
             edges={edges}
             nodeTypes={nodeTypes}

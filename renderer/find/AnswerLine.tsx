@@ -4,13 +4,14 @@ import {
   endStateWords,
   endTexts,
   machineStateWords,
+  quickWords,
   riskWords,
   stepCardTexts,
   stepTexts,
   touchedTexts,
   windowTexts,
   wordActsDone,
-  wordAgainst,
+  wordAgainstShort,
   wordCodesToLookUp,
   wordProbability,
   wordStep,
@@ -27,6 +28,7 @@ import { useCandidateWords } from './candidateWords.ts';
 import { type FindModel, selectFindModel } from './findModel.ts';
 import { minutesOf, selectBestStep, selectPlan, worstRisk } from './stepModel.ts';
 import { selectTouched } from './touched.ts';
+import { useSharedFeed } from './useSharedFeed.ts';
 import './answer.css';
 
 const words = windowTexts.answer;
@@ -110,10 +112,12 @@ function Answered({ model }: { readonly model: FindModel }) {
       runsSinceHandled(caseRecord) && !currentSnapshot(caseRecord).interventions?.some(({ do: kind }) => kind === 'pull-feedback'),
   );
   const names = useApp((state) => namesOf(state.checked.topology));
+  const sharedFeed = useSharedFeed();
   const { diagnosis, rows, record } = model;
   const [top] = rows;
   if (!diagnosis) return <Say head={`${words.working} …`} why={basis} />;
   if (ended) return <Ended />;
+  if (sharedFeed.length > 0) return <AskFeed units={sharedFeed} />;
   if (diagnosis.impossible || !top) return <Say head={words.impossible} why={basis} />;
   const alike = rows.filter((row) => row !== top && row.candidate.group === top.candidate.group).length;
   const why = `${basis} ${alike > 0 ? words.alike(alike) : ''}`.trim();
@@ -127,7 +131,7 @@ function Answered({ model }: { readonly model: FindModel }) {
         <Say head={lookUp.head} why={`${lookUp.why} ${words.afterwards(what, share)}`} />
       ) : diagnosis.contradiction ? (
         <Say
-          head={words.readAgain(wordAgainst(names, record.evidence, diagnosis.contradiction))}
+          head={words.readAgain(wordAgainstShort(names, record.evidence, diagnosis.contradiction))}
           why={`${words.contradiction(what, share)} ${basis}`}
         />
       ) : (
@@ -152,13 +156,35 @@ function NothingBroken({ why }: { readonly why: string }) {
   );
 }
 
+/** Units dark together: what they may have in common is asked before anything is looked at, and before any misreading is thought of. */
+function AskFeed({ units }: { readonly units: readonly string[] }) {
+  const dispatch = useDispatch();
+  const names = useApp((state) => namesOf(state.checked.topology));
+  const words = quickWords.sharedFeed;
+  const ask = words.ask(units.map((unit) => names.unit(unit)));
+  return (
+    <>
+      <Say head={ask} why={words.why} />
+      <fieldset className="act asks">
+        <legend className="screen-reader">{ask}</legend>
+        <button type="button" className="button primary" onClick={() => dispatch('feed-together', { units })}>
+          {words.yes}
+        </button>
+        <button type="button" className="button primary" onClick={() => dispatch('feed-apart', { units })}>
+          {words.no}
+        </button>
+      </fieldset>
+    </>
+  );
+}
+
 /** As long as nobody said whether the machine is halted, it may well be whole; nothing weighs more than that one answer. */
 function AskHalted({ why }: { readonly why: string }) {
   const dispatch = useDispatch();
   return (
     <>
       <Say head={words.isHalted} why={`${words.isHaltedWhy} ${why}`} />
-      <fieldset className="act ask-halted">
+      <fieldset className="act asks">
         <legend className="screen-reader">{words.isHalted}</legend>
         {(['yes', 'no'] as const).map((answer) => (
           <button

@@ -1,5 +1,4 @@
-import { useEffect, useRef } from 'react';
-import { Popover } from 'react-aria-components';
+import { useEffect } from 'react';
 import { entryWords, unitKindWords, windowTexts, wordMeanings } from '../../engine/messages/index.ts';
 import { focusUnit, unitElementId } from '../canvas/unitElement.ts';
 import { TypeLink } from '../legend/TypeLink.tsx';
@@ -10,13 +9,12 @@ import type { CodeReading } from '../state/legend.ts';
 import { namesOf } from '../state/names.ts';
 import { useApp, useWindow } from '../state/useWorkbench.ts';
 import { EntryCode } from './EntryCode.tsx';
-import { EntryDialog } from './EntryDialog.tsx';
+import { EntryFrame } from './EntryFrame.tsx';
 import { EntryNotes } from './EntryNotes.tsx';
 import { EntryWalkBar } from './EntryWalkBar.tsx';
 import { type EntryChoice, entryChoices } from './entryChoices.ts';
 import { actOfKey } from './entryKeys.ts';
 import { asksHalted, nextReport, stepWalk } from './entryWalk.ts';
-import './entry.css';
 
 type DisplayEntry = Extract<OpenEntry, { kind: 'display' }>;
 
@@ -27,8 +25,6 @@ export function EntryPopover({ entry }: { readonly entry: DisplayEntry }) {
   const observation = useApp((state) => findDisplay(currentSnapshot(state.caseRecord), entry.unit));
   const names = namesOf(topology);
   const unit = [...topology.units.values()].find(({ id }) => id === entry.unit);
-  // On a walk the answers stay where they are, so that the hand does; else they open beside the display.
-  const anchor = useAnchor(entry.walking ? 'caution' : unitElementId(entry.unit));
   const { unit: shown, walking } = entry;
   useEffect(() => {
     // The answers are drawn by now: the display must not lie under them.
@@ -117,53 +113,42 @@ export function EntryPopover({ entry }: { readonly entry: DisplayEntry }) {
   };
 
   return (
-    <Popover
-      triggerRef={anchor}
-      isOpen
-      isNonModal
-      onOpenChange={(open) => !open && close()}
-      placement={entry.walking ? 'top start' : 'bottom start'}
-      offset={entry.walking ? 8 : 10}
-      className="entry-popover"
+    <EntryFrame
       key={entry.walking ? 'walk' : entry.unit}
-      // On a walk a click on the picture goes to another unit; it does not end the walk.
-      shouldCloseOnInteractOutside={(element) => !entry.walking || !element.closest('.cabinet')}
-    >
-      <EntryDialog label={windowTexts.entry.title(names.unit(entry.unit))} onKeyDown={onKeyDown}>
-        <p className="entry-head">
+      label={windowTexts.entry.title(names.unit(entry.unit))}
+      head={
+        <>
           <b className="designation">{names.unit(entry.unit)}</b> <span>{unitKindWords[unit.kind]}</span>
           <span className="quiet-text">{topology.placeOf.has(unit.id as never) ? names.place(unit.id) : ''}</span>
           <TypeLink unit={entry.unit} name={names.unit(entry.unit)} />
-        </p>
-        {entry.walking && (
-          <EntryWalkBar
-            unit={entry.unit}
-            onBack={goBack}
-            onReport={() => goToReport('', true)}
-            onTakeBack={observation ? takeBack : null}
-            onClose={close}
-          />
-        )}
-        <Choices
-          key={entry.unit}
-          choices={choices}
-          chosen={observation?.code === undefined ? (observation?.meanings ?? []) : []}
-          onTake={take}
+        </>
+      }
+      // On a walk the answers stay where they are, so that the hand does; else they open beside the display.
+      anchor={document.getElementById(entry.walking ? 'caution' : unitElementId(entry.unit))}
+      placement={entry.walking ? 'top start' : 'bottom start'}
+      offset={entry.walking ? 8 : 10}
+      first={(dialog) => dialog.querySelector<HTMLElement>('.answers [aria-pressed="true"]')}
+      // On a walk a click on the picture goes to another unit; it does not end the walk.
+      {...(entry.walking ? { staysOpenOn: '.cabinet' } : {})}
+      onClose={close}
+      onKeyDown={onKeyDown}
+    >
+      {entry.walking && (
+        <EntryWalkBar
+          unit={entry.unit}
+          onBack={goBack}
+          onReport={() => goToReport('', true)}
+          onTakeBack={observation ? takeBack : null}
+          onClose={close}
         />
-        <div className="entry-more">
-          <EntryCode key={`code ${entry.unit}`} unit={entry.unit} code={observation?.code ?? ''} onTake={takeCode} />
-          <EntryNotes key={`notes ${entry.unit}`} seen={{ kind: 'display', unit: entry.unit }} name={names.unit(entry.unit)} />
-        </div>
-      </EntryDialog>
-    </Popover>
+      )}
+      <Choices choices={choices} chosen={observation?.code === undefined ? (observation?.meanings ?? []) : []} onTake={take} />
+      <div className="entry-more">
+        <EntryCode key={`code ${entry.unit}`} unit={entry.unit} code={observation?.code ?? ''} onTake={takeCode} />
+        <EntryNotes key={`notes ${entry.unit}`} seen={{ kind: 'display', unit: entry.unit }} name={names.unit(entry.unit)} />
+      </div>
+    </EntryFrame>
   );
-}
-
-/** The element a pop-up hangs on. */
-function useAnchor(id: string): React.RefObject<Element | null> {
-  const anchor = useRef<Element | null>(null);
-  anchor.current = document.getElementById(id);
-  return anchor;
 }
 
 interface ChoicesProps {
@@ -173,19 +158,13 @@ interface ChoicesProps {
 }
 
 function Choices({ choices, chosen, onTake }: ChoicesProps) {
-  const root = useRef<HTMLFieldSetElement>(null);
-  const first = useRef<HTMLButtonElement>(null);
   const isChosen = ({ meanings }: EntryChoice) =>
     meanings.length > 0 && meanings.length === chosen.length && meanings.every((one) => chosen.includes(one));
-  const focused = choices.find(isChosen);
-  // Where nothing was answered the dialog itself has the focus: Enter, struck once too often, must not answer "dark".
-  useEffect(() => (first.current ?? root.current?.closest<HTMLElement>('[role="dialog"]'))?.focus({ preventScroll: true }), []);
   const one = choices.filter(({ meanings }) => meanings.length === 1);
   const others = choices.filter(({ meanings }) => meanings.length !== 1);
   const button = (choice: EntryChoice, wide: boolean) => (
     <button
       key={choice.key}
-      ref={choice === focused ? first : undefined}
       type="button"
       className={wide ? 'answer-wide' : 'answer-mark'}
       aria-pressed={isChosen(choice)}
@@ -200,7 +179,7 @@ function Choices({ choices, chosen, onTake }: ChoicesProps) {
     </button>
   );
   return (
-    <fieldset className="answers" ref={root}>
+    <fieldset className="answers">
       <legend className="screen-reader">{windowTexts.entry.marks}</legend>
       <div className="answer-marks">{one.map((choice) => button(choice, false))}</div>
       <div className="answer-others">{others.map((choice) => button(choice, true))}</div>

@@ -1,11 +1,8 @@
-import { useEffect, useRef } from 'react';
-import { Popover } from 'react-aria-components';
 import { entryWords, windowTexts } from '../../engine/messages/index.ts';
 import { currentSnapshot } from '../state/evidence.ts';
 import { useWindow } from '../state/useWorkbench.ts';
-import { EntryDialog } from './EntryDialog.tsx';
+import { EntryFrame } from './EntryFrame.tsx';
 import { meantKey } from './entryKeys.ts';
-import './entry.css';
 
 const words = entryWords.halted;
 const answers = [
@@ -17,10 +14,6 @@ const answers = [
 /** The last question of a walk, where nothing that was entered has answered it: whether the control is halted. */
 export function HaltedPopover() {
   const { store, dispatch } = useWindow();
-  const root = useRef<HTMLDivElement>(null);
-  const anchor = useRef<Element | null>(null);
-  anchor.current = document.getElementById('caution');
-  useEffect(() => root.current?.closest<HTMLElement>('[role="dialog"]')?.focus({ preventScroll: true }), []);
   const close = () => {
     dispatch('close-entry');
     document.getElementById('answer')?.focus({ preventScroll: true });
@@ -46,32 +39,31 @@ export function HaltedPopover() {
     take(answer);
   };
   return (
-    <Popover
-      triggerRef={anchor}
-      isOpen
-      isNonModal
-      onOpenChange={(open) => !open && close()}
-      placement="top start"
-      offset={8}
-      className="entry-popover"
-      shouldCloseOnInteractOutside={(element) => !element.closest('.cabinet')}
-    >
-      <EntryDialog className="halted" label={windowTexts.answer.isHalted} onKeyDown={onKeyDown}>
-        <p className="entry-head">
+    <EntryFrame
+      label={windowTexts.answer.isHalted}
+      head={
+        <>
           <b>{windowTexts.answer.isHalted}</b>
           <button type="button" className="button small" aria-keyshortcuts="Backspace" onClick={goBack}>
             {entryWords.walk.back} <kbd>⌫</kbd>
           </button>
-        </p>
-        <p className="entry-hint quiet-text">{windowTexts.answer.isHaltedWhy}</p>
-        <div className="report-answers" ref={root}>
-          {answers.map((answer) => (
-            <button key={answer.key} type="button" className="button" aria-keyshortcuts={answer.key} onClick={() => take(answer)}>
-              {answer.words} <kbd>{answer.key}</kbd>
-            </button>
-          ))}
-        </div>
-      </EntryDialog>
-    </Popover>
+        </>
+      }
+      anchor={document.getElementById('caution')}
+      placement="top start"
+      dialogClass="halted"
+      staysOpenOn=".cabinet"
+      onClose={close}
+      onKeyDown={onKeyDown}
+    >
+      <p className="entry-hint quiet-text">{windowTexts.answer.isHaltedWhy}</p>
+      <div className="report-answers">
+        {answers.map((answer) => (
+          <button key={answer.key} type="button" className="button" aria-keyshortcuts={answer.key} onClick={() => take(answer)}>
+            {answer.words} <kbd>{answer.key}</kbd>
+          </button>
+        ))}
+      </div>
+    </EntryFrame>
   );
 }

@@ -1,17 +1,14 @@
-import { useEffect, useRef } from 'react';
-import { Popover } from 'react-aria-components';
 import { entryWords, windowTexts, wordGaps } from '../../engine/messages/index.ts';
 import { chainElementId } from '../canvas/unitElement.ts';
 import type { OpenEntry } from '../state/appState.ts';
 import { currentSnapshot, findReport } from '../state/evidence.ts';
 import { namesOf } from '../state/names.ts';
 import { useApp, useWindow } from '../state/useWorkbench.ts';
-import { EntryDialog } from './EntryDialog.tsx';
+import { EntryFrame } from './EntryFrame.tsx';
 import { EntryNotes } from './EntryNotes.tsx';
 import { asksHalted, nextReport, walkUnits } from './entryWalk.ts';
 import { GapForm } from './ReportGap.tsx';
 import type { Gaps } from './reportPlaces.ts';
-import './entry.css';
 
 const words = windowTexts.report;
 /** What the pop-up needs under the controller, pixels. */
@@ -23,11 +20,8 @@ export function ReportPopover({ entry }: { readonly entry: ReportEntry }) {
   const { store, dispatch } = useWindow();
   const topology = useApp((state) => state.checked.topology);
   const gaps = useApp((state) => findReport(currentSnapshot(state.caseRecord), entry.chain)?.gaps);
-  const anchor = useRef<Element | null>(null);
   const controller = document.getElementById(chainElementId(entry.chain))?.closest('.controller') ?? null;
   const hasRoom = controller !== null && window.innerHeight - controller.getBoundingClientRect().bottom > leastRoom;
-  // Under the controller; where that is too low, at the right: the units that light up must be seen.
-  anchor.current = hasRoom ? controller : document.getElementById('caution');
   const names = namesOf(topology);
   const chains = topology.chains.filter(({ units }) => units.length > 0);
   const chain = topology.chains.find(({ id }) => id === entry.chain);
@@ -38,12 +32,13 @@ export function ReportPopover({ entry }: { readonly entry: ReportEntry }) {
     document.getElementById(chainElementId(entry.chain))?.focus({ preventScroll: true });
   };
   const openChain = (id: string) => dispatch('open-entry', { entry: { ...entry, chain: id } });
-  /** On a walk the next chain comes by itself. */
+  /** On a walk the next chain comes by itself; one whose report is not there to be read is passed over, the others are not. */
   const done = () => {
-    const next = entry.walking ? nextReport(store.getState()) : null;
-    if (next !== null && next !== entry.chain) {
+    const passed = [...(entry.passed ?? []), entry.chain];
+    const next = entry.walking ? nextReport(store.getState(), passed) : null;
+    if (next !== null) {
       dispatch('announce', { text: entryWords.walk.nowReport(names.chain(next)) });
-      return openChain(next);
+      return dispatch('open-entry', { entry: { ...entry, chain: next, passed } });
     }
     if (!entry.walking) return close();
     const asks = asksHalted(store.getState());
@@ -77,63 +72,50 @@ export function ReportPopover({ entry }: { readonly entry: ReportEntry }) {
     }
   };
   return (
-    <Popover
-      triggerRef={anchor}
-      isOpen
-      isNonModal
-      onOpenChange={(open) => !open && close()}
+    <EntryFrame
+      label={words.title(names.chain(entry.chain))}
+      // Under the controller; where that is too low, at the right: the units that light up must be seen.
+      anchor={hasRoom ? controller : document.getElementById('caution')}
       placement={hasRoom ? 'bottom start' : 'top end'}
       offset={6}
-      className="entry-popover"
+      dialogClass="report"
+      // The answer is one number: the pop-up opens to have it typed.
+      first={(dialog) => dialog.querySelector<HTMLElement>('.place-field input')}
       // A click on a gap of the picture is an answer too.
-      shouldCloseOnInteractOutside={(element) => !element.closest('.cabinet')}
+      staysOpenOn=".cabinet"
+      onClose={close}
+      onKeyDown={onKeyDown}
     >
-      <EntryDialog className="report" label={words.title(names.chain(entry.chain))} onKeyDown={onKeyDown}>
-        <p className="entry-head">
-          <b>{words.title(names.chain(entry.chain))}</b>
-        </p>
-        {chains.length > 1 && (
-          <fieldset className="chain-choice">
-            <legend className="screen-reader">{entryWords.report.chains}</legend>
-            {chains.map(({ id }) => (
-              <button key={id} type="button" className="button small" aria-pressed={id === entry.chain} onClick={() => openChain(id)}>
-                {names.chain(id)}
-              </button>
-            ))}
-          </fieldset>
-        )}
-        <div className="report-answers">
-          <button type="button" className="button" aria-pressed={gaps?.length === 1 && gaps[0] === 'none'} onClick={enterNone}>
-            {words.none} <kbd>N</kbd>
-          </button>
-          <button
-            type="button"
-            className="button"
-            aria-pressed={gaps === undefined}
-            onClick={() => {
-              dispatch('withdraw-report', { chain: entry.chain });
-              done();
-            }}
-          >
-            {words.notEntered}
-          </button>
-        </div>
-        {chain.units.length > 0 && <GapForm chain={chain} gaps={gaps} onEnter={enter} onDone={done} onBack={back} />}
-        <EntryNotes seen={{ kind: 'report', chain: entry.chain }} name={names.chain(entry.chain)} />
-        <FocusFirst />
-      </EntryDialog>
-    </Popover>
+      {chains.length > 1 && (
+        <fieldset className="chain-choice">
+          <legend className="screen-reader">{entryWords.report.chains}</legend>
+          {chains.map(({ id }) => (
+            <button key={id} type="button" className="button small" aria-pressed={id === entry.chain} onClick={() => openChain(id)}>
+              {names.chain(id)}
+            </button>
+          ))}
+        </fieldset>
+      )}
+      <div className="report-answers">
+        <button type="button" className="button" aria-pressed={gaps?.length === 1 && gaps[0] === 'none'} onClick={enterNone}>
+          {words.none} <kbd>N</kbd>
+        </button>
+        <button
+          type="button"
+          className="button"
+          aria-pressed={gaps === undefined}
+          onClick={() => {
+            dispatch('withdraw-report', { chain: entry.chain });
+            done();
+          }}
+        >
+          {words.notEntered}
+        </button>
+      </div>
+      {chain.units.length > 0 && <GapForm chain={chain} gaps={gaps} onEnter={enter} onDone={done} onBack={back} />}
+      <EntryNotes seen={{ kind: 'report', chain: entry.chain }} name={names.chain(entry.chain)} />
+    </EntryFrame>
   );
 }
 
 const isNote = (target: EventTarget) => target instanceof HTMLElement && target.closest('.entry-notes') !== null;
-
-/** The answer is one number: the pop-up opens to have it typed. */
-function FocusFirst() {
-  const here = useRef<HTMLSpanElement>(null);
-  useEffect(
-    () => here.current?.closest('[role="dialog"]')?.querySelector<HTMLElement>('.place-field input')?.focus({ preventScroll: true }),
-    [],
-  );
-  return <span ref={here} hidden />;
-}

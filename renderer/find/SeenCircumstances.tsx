@@ -1,11 +1,9 @@
 import { useRef, useState } from 'react';
-import { Popover } from 'react-aria-components';
 import { circumstanceWords, entryWords } from '../../engine/messages/index.ts';
 import { type Circumstance, type CircumstanceKind, circumstanceKinds } from '../../engine/schema/index.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
-import { EntryDialog } from './EntryDialog.tsx';
+import { EntryFrame } from './EntryFrame.tsx';
 import { SubjectsField } from './SubjectsField.tsx';
-import './entry.css';
 
 const words = entryWords.circumstances;
 const nothing: readonly Circumstance[] = [];
@@ -18,9 +16,6 @@ export function SeenCircumstances() {
   const days = useApp((state) => state.caseRecord.evidence.daysSinceWhole);
   const inOrder = circumstanceKinds.filter((kind) => ticked.some((one) => one.kind === kind));
   const summary = [...(inOrder.length > 0 ? [words.summary(inOrder)] : []), ...(days === undefined ? [] : [words.daysShort(days)])];
-  // At the window's edge: what hangs on a pane that scrolls would close when it does.
-  const anchor = useRef<Element | null>(null);
-  anchor.current = document.getElementById('caution') ?? button.current;
   const close = () => {
     setOpen(false);
     button.current?.focus({ preventScroll: true });
@@ -34,30 +29,25 @@ export function SeenCircumstances() {
         <span aria-hidden="true">…</span>
       </button>
       {open && (
-        <Popover
-          triggerRef={anchor}
-          isOpen
-          isNonModal
-          onOpenChange={(stays) => !stays && close()}
+        <EntryFrame
+          label={words.title}
+          // At the window's edge: what hangs on a pane that scrolls would close when it does.
+          anchor={document.getElementById('caution') ?? button.current}
           placement="top end"
-          offset={8}
-          className="entry-popover"
+          dialogClass="circumstances"
+          first={(dialog) => dialog.querySelector<HTMLElement>('input')}
+          onClose={close}
         >
-          <EntryDialog className="circumstances" label={words.title}>
-            <p className="entry-head">
-              <b>{words.title}</b>
-            </p>
-            <ul>
-              {circumstanceKinds.map((kind, index) => (
-                <CircumstanceRow key={kind} kind={kind} entry={ticked.find((one) => one.kind === kind) ?? null} first={index === 0} />
-              ))}
-            </ul>
-            <Days days={days} />
-            <button type="button" className="button small primary" onClick={close}>
-              {words.done}
-            </button>
-          </EntryDialog>
-        </Popover>
+          <ul>
+            {circumstanceKinds.map((kind) => (
+              <CircumstanceRow key={kind} kind={kind} entry={ticked.find((one) => one.kind === kind) ?? null} />
+            ))}
+          </ul>
+          <Days days={days} />
+          <button type="button" className="button small primary" onClick={close}>
+            {words.done}
+          </button>
+        </EntryFrame>
       )}
     </div>
   );
@@ -67,10 +57,9 @@ interface RowProps {
   readonly kind: CircumstanceKind;
   /** Null: not ticked. */
   readonly entry: Circumstance | null;
-  readonly first: boolean;
 }
 
-function CircumstanceRow({ kind, entry, first }: RowProps) {
+function CircumstanceRow({ kind, entry }: RowProps) {
   const dispatch = useDispatch();
   const { label, meaning } = circumstanceWords[kind];
   // That nobody wired anything is said of the whole machine.
@@ -81,8 +70,6 @@ function CircumstanceRow({ kind, entry, first }: RowProps) {
         <input
           type="checkbox"
           checked={entry !== null}
-          // biome-ignore lint/a11y/noAutofocus: a dialog must take the focus, and this is its first field
-          autoFocus={first}
           onChange={(event) => dispatch('set-circumstance', { kind, subjects: event.target.checked ? [] : null })}
         />
         <span>

@@ -25,6 +25,7 @@ export function SeenPane() {
   const untouched = useApp((state) => (currentSnapshot(state.caseRecord).interventions?.length ?? 0) === 0);
   const halted = useApp((state) => currentSnapshot(state.caseRecord).halted);
   const canRestart = useApp(commands['enter-restart'].isEnabled);
+  const canCheck = useApp(commands['open-check'].isEnabled);
   const section = useRef<HTMLElement>(null);
   const restart = () => {
     dispatch('enter-restart');
@@ -36,6 +37,9 @@ export function SeenPane() {
     <section ref={section} id="seen" className="pane seen-pane" aria-label={words.region} tabIndex={-1}>
       <div className="section-head">
         <h2>{words.region}</h2>
+        <button type="button" className="button small" disabled={!canCheck} onClick={() => dispatch('open-check')}>
+          {words.check}
+        </button>
         <button type="button" className="button small" disabled={!canRestart} title={words.restartMeans} onClick={restart}>
           {words.restart}
         </button>

@@ -101,7 +101,8 @@ function SawElse({ step }: { readonly step: Step }) {
   const open = () => {
     if (step.do === 'read-display') return dispatch('open-entry', { entry: { kind: 'display', unit: step.unit, walking: false } });
     if (step.do === 'read-report') return dispatch('open-entry', { entry: { kind: 'report', chain: step.chain, walking: false } });
-    if (restarts(step)) dispatch('enter-unforeseen', { step });
+    if (step.do === 'look') return dispatch('open-entry', { entry: { kind: 'check', look: step.look, walking: false } });
+    dispatch('enter-unforeseen', { step });
     dispatch('show-step', { step: null });
     dispatch('walk-displays');
   };

@@ -1,21 +1,19 @@
-import { useEffect, useMemo, useRef } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import {
   cannotTellApart,
-  quickWords,
   rankedByRatesOnly,
   windowTexts,
   wordContradiction,
   wordProbability,
   wordUnvisitedShare,
 } from '../../engine/messages/index.ts';
-import { askSharedFeed } from '../../engine/quick/index.ts';
 import { lowWindow, useMedia } from '../canvas/useMedia.ts';
 import { BehavedNotes } from '../confirmed/BehavedNotes.tsx';
 import { RatesBasis } from '../confirmed/RatesBasis.tsx';
 import { Sign } from '../marks/Sign.tsx';
 import { Words } from '../marks/Words.tsx';
 import type { AppState } from '../state/appState.ts';
-import { currentSnapshot, hasObservations } from '../state/evidence.ts';
+import { hasObservations } from '../state/evidence.ts';
 import { isUnanswered } from '../state/lastDiagnosis.ts';
 import { namesOf } from '../state/names.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
@@ -23,6 +21,7 @@ import { BusyPane } from './BusyPane.tsx';
 import { type CandidateWords, useCandidateWords } from './candidateWords.ts';
 import { type Row, selectFindModel } from './findModel.ts';
 import { ProblemList } from './ProblemList.tsx';
+import { useSharedFeed } from './useSharedFeed.ts';
 import './suspects.css';
 
 const words = windowTexts.suspects;
@@ -64,35 +63,13 @@ export function Suspects() {
       )}
       {sound && anything && (
         <>
-          <SharedFeed otherwise={<Contradicted />} />
+          <Contradicted />
           <Groups rows={shown} />
           <Rest shown={shown} />
           <BehavedNotes />
         </>
       )}
     </BusyPane>
-  );
-}
-
-/** Units that are dark together: what they may have in common is asked where the drawing does not know it, before any misreading is. */
-function SharedFeed({ otherwise }: { readonly otherwise: React.ReactNode }) {
-  const dispatch = useDispatch();
-  const cabinet = useApp((state) => state.cabinet);
-  const snapshot = useApp((state) => currentSnapshot(state.caseRecord));
-  const names = useApp((state) => namesOf(state.checked.topology));
-  const units = useMemo(() => askSharedFeed(cabinet, snapshot), [cabinet, snapshot]);
-  if (units.length === 0) return otherwise;
-  const ask = quickWords.sharedFeed;
-  return (
-    <div className="contradiction">
-      <h3>
-        <Sign name="lead" size={16} /> <Words>{ask.ask(units.map((unit) => names.unit(unit)))}</Words>
-      </h3>
-      <p>{ask.why}</p>
-      <button type="button" className="button small" onClick={() => dispatch('feed-together', { units })}>
-        {ask.yes}
-      </button>
-    </div>
   );
 }
 
@@ -204,18 +181,35 @@ function Rest({ shown }: { readonly shown: readonly Row[] }) {
   );
 }
 
-/** What was seen contradicts every likely suspect: that comes before the suspects, for it may be a misreading. */
+/** Sentences that stand there at once; in a low window none, for the first line names what stands against it. */
+const mostSaid = 2;
+
+/**
+ * What was seen contradicts every likely suspect: that comes before the suspects, for it may be a misreading. Where units may share a
+ * feed that is asked in the first line, and nobody is sent to read dark displays again.
+ */
 function Contradicted() {
   const contradiction = useApp((state) => selectFindModel(state).diagnosis?.contradiction);
   const names = useApp((state) => namesOf(state.checked.topology));
   const { evidence } = useApp((state) => selectFindModel(state).record);
-  if (!contradiction) return null;
+  const isLow = useMedia(lowWindow);
+  const [open, setOpen] = useState(false);
+  const isFeedAsked = useSharedFeed().length > 0;
+  if (!contradiction || isFeedAsked) return null;
+  const sentences = wordContradiction(names, evidence, contradiction);
+  const most = isLow ? 0 : mostSaid;
+  const hidden = sentences.length - most;
   return (
     <div className="contradiction">
       <h3>
         <Sign name="abnormal" size={16} /> {words.contradiction}
+        {hidden > 0 && (
+          <button type="button" className="text-button" aria-expanded={open} onClick={() => setOpen(!open)}>
+            {open ? words.contradictionLess : words.contradictionMore}
+          </button>
+        )}
       </h3>
-      {wordContradiction(names, evidence, contradiction).map((sentence) => (
+      {(open ? sentences : sentences.slice(0, most)).map((sentence) => (
         <p key={sentence}>
           <Words>{sentence}</Words>
         </p>

@@ -32,8 +32,12 @@ export function asksHalted({ caseRecord }: Pick<AppState, 'caseRecord'>): boolea
   return halted === undefined && !(reports ?? []).some(({ gaps }) => !gaps.includes('none'));
 }
 
-/** The first chain whose report nobody has entered; null when all are. */
-export function nextReport({ checked, caseRecord }: AppState): ChainId | null {
+/** The first chain whose report nobody has entered, leaving out those that were passed over; null when there is none. */
+export function nextReport(
+  { checked, caseRecord }: Pick<AppState, 'checked' | 'caseRecord'>,
+  passed: readonly string[] = [],
+): ChainId | null {
   const snapshot = currentSnapshot(caseRecord);
-  return checked.topology.chains.find(({ id, units }) => units.length > 0 && !findReport(snapshot, id))?.id ?? null;
+  const open = checked.topology.chains.filter(({ id, units }) => units.length > 0 && !findReport(snapshot, id));
+  return open.find(({ id }) => !passed.includes(id))?.id ?? null;
 }

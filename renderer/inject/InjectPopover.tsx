@@ -1,16 +1,14 @@
-import { useEffect, useRef } from 'react';
-import { Popover } from 'react-aria-components';
+import { useRef } from 'react';
 import { injectWords, type Names, startSentence, wordItem, wordMode } from '../../engine/messages/index.ts';
 import type { Fault } from '../../engine/schema/index.ts';
 import { modeKey } from '../../engine/simulation/index.ts';
-import { EntryDialog } from '../find/EntryDialog.tsx';
-import { targetName } from './targetName.ts';
-import '../find/entry.css';
+import { EntryFrame } from '../find/EntryFrame.tsx';
 import { namesOf } from '../state/names.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
 import { focusTarget, targetElementId } from './elements.ts';
 import { type ChoiceGroup, listChoices } from './faultChoices.ts';
 import type { InjectTarget } from './injectState.ts';
+import { targetName } from './targetName.ts';
 import './choose.css';
 
 /** Asks what is wrong with one thing of the picture: every fault that it can have, in words. */
@@ -18,13 +16,7 @@ export function InjectPopover({ target }: { readonly target: InjectTarget }) {
   const dispatch = useDispatch();
   const topology = useApp((state) => state.checked.topology);
   const faults = useApp((state) => state.inject.faults);
-  const anchor = useRef<Element | null>(null);
-  anchor.current = document.getElementById(targetElementId(target));
   const list = useRef<HTMLDivElement>(null);
-  useEffect(() => {
-    const buttons = [...(list.current?.querySelectorAll('button') ?? [])];
-    (buttons.find((button) => button.getAttribute('aria-pressed') === 'true') ?? buttons[0])?.focus({ preventScroll: true });
-  }, []);
   const names = namesOf(topology);
   const groups = listChoices(topology, target);
   const close = () => {
@@ -46,27 +38,22 @@ export function InjectPopover({ target }: { readonly target: InjectTarget }) {
   };
   const label = injectWords.choose(targetName(names, target));
   return (
-    <Popover
-      triggerRef={anchor}
-      isOpen
-      isNonModal
-      onOpenChange={(open) => !open && close()}
+    <EntryFrame
+      label={label}
+      anchor={document.getElementById(targetElementId(target))}
       placement="bottom start"
-      offset={8}
       className="inject-popover"
+      first={(dialog) => dialog.querySelector<HTMLElement>('button[aria-pressed="true"]') ?? dialog.querySelector('button')}
+      onClose={close}
+      onKeyDown={onKeyDown}
     >
-      <EntryDialog label={label} onKeyDown={onKeyDown}>
-        <p className="entry-head">
-          <b>{label}</b>
-        </p>
-        <div ref={list} className={`fault-groups${groups.length > 1 ? ' wide' : ''}`}>
-          {groups.map((group) => (
-            <Group key={group.key} group={group} names={names} injected={faults} onTake={take} />
-          ))}
-        </div>
-        <p className="entry-hint quiet-text">{injectWords.chooseHint}</p>
-      </EntryDialog>
-    </Popover>
+      <div ref={list} className={`fault-groups${groups.length > 1 ? ' wide' : ''}`}>
+        {groups.map((group) => (
+          <Group key={group.key} group={group} names={names} injected={faults} onTake={take} />
+        ))}
+      </div>
+      <p className="entry-hint quiet-text">{injectWords.chooseHint}</p>
+    </EntryFrame>
   );
 }
 

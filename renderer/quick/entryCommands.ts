@@ -1,7 +1,7 @@
 import type { Draft } from 'immer';
 import { isUnread } from '../../engine/diagnosis/index.ts';
 import { entryWords, fileWords, quickWords } from '../../engine/messages/index.ts';
-import { feedTogether, type QuickParts } from '../../engine/quick/index.ts';
+import { feedApart, feedTogether, type QuickParts } from '../../engine/quick/index.ts';
 import { type CircumstanceKind, displayMeanings, type Snapshot, supplyMeanings } from '../../engine/schema/index.ts';
 import { nextReport } from '../find/entryWalk.ts';
 import type { AppState, DocumentState } from '../state/appState.ts';
@@ -82,6 +82,16 @@ export const entryCommands = {
     name: ({ checked }, { units }) => quickWords.sharedFeed.step(units.map((unit) => namesOf(checked.topology).unit(unit))),
     run: (draft, { units }) => {
       draft.cabinet.leads = feedTogether(draft.cabinet.leads ?? [], units);
+    },
+  }),
+
+  'feed-apart': documentCommand<{ readonly units: readonly string[] }>({
+    label: 'feedApart',
+    isEnabled: unlessSimulating,
+    undo: 'step',
+    name: ({ checked }, { units }) => quickWords.sharedFeed.stepApart(units.map((unit) => namesOf(checked.topology).unit(unit))),
+    run: (draft, { units }) => {
+      draft.cabinet.leads = feedApart(draft.cabinet.leads ?? [], units, quickWords.sharedFeed.notes);
     },
   }),
 

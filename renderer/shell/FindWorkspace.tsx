@@ -1,4 +1,5 @@
 import { CabinetCanvas } from '../canvas/CabinetCanvas.tsx';
+import { CheckPopover } from '../find/CheckPopover.tsx';
 import { EntryPopover } from '../find/EntryPopover.tsx';
 import { HaltedPopover } from '../find/HaltedPopover.tsx';
 import { PatternGrid } from '../find/PatternGrid.tsx';
@@ -45,6 +46,7 @@ export function FindPopovers() {
       {entry?.kind === 'display' && <EntryPopover entry={entry} />}
       {entry?.kind === 'report' && <ReportPopover key={entry.chain} entry={entry} />}
       {entry?.kind === 'halted' && <HaltedPopover />}
+      {entry?.kind === 'check' && <CheckPopover entry={entry} />}
       {injecting && target && <InjectPopover key={JSON.stringify(target)} target={target} />}
       <TakePattern />
     </>

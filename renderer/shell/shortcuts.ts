@@ -49,7 +49,9 @@ function matches(event: KeyboardEvent, keys: string): boolean {
   return event.key.toLowerCase() === key.toLowerCase() || event.code === `Digit${key}`;
 }
 
+/** Whether a letter goes into what has the focus; a choice that is ticked takes none. */
 function isTyping(target: EventTarget | null): boolean {
+  if (target instanceof HTMLInputElement && ['radio', 'checkbox'].includes(target.type)) return false;
   return target instanceof HTMLElement && (target.isContentEditable || ['INPUT', 'TEXTAREA', 'SELECT'].includes(target.tagName));
 }
 

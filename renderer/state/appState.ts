@@ -3,6 +3,7 @@ import type { CheckedCabinet } from '../../engine/cabinet/index.ts';
 import type { Diagnosis } from '../../engine/diagnosis/index.ts';
 import type { Plan } from '../../engine/plan/index.ts';
 import type { CabinetContent } from '../../engine/schema/index.ts';
+import type { Look } from '../../engine/simulation/index.ts';
 import type { ComparedWith } from '../compare/comparedWith.ts';
 import type { ConfirmedState } from '../confirmed/confirmedState.ts';
 import type { DrawState, Workspace } from '../draw/drawState.ts';
@@ -34,8 +35,11 @@ export type ChosenCandidate = { readonly by: 'rank' } | { readonly by: 'nobody' 
  */
 export type OpenEntry =
   | { readonly kind: 'display'; readonly unit: string; readonly walking: boolean }
-  | { readonly kind: 'report'; readonly chain: string; readonly walking: boolean }
-  | { readonly kind: 'halted'; readonly walking: boolean };
+  /** `passed`: chains whose report was not entered on this walk, and is not asked for again. */
+  | { readonly kind: 'report'; readonly chain: string; readonly walking: boolean; readonly passed?: readonly string[] }
+  | { readonly kind: 'halted'; readonly walking: boolean }
+  /** A look at neither display nor report: light, 24 V, a comparison. It stands alone, never in a walk. */
+  | { readonly kind: 'check'; readonly look: Look; readonly walking: false };
 
 /** Where the document came from. */
 export interface DocumentSource {

@@ -149,7 +149,7 @@ export const commands = {
     isEnabled: unlessSimulating,
     // On a walk a click on another display goes on from there.
     run: (state, { entry }) => ({
-      entry: { ...entry, walking: entry.walking || (entry.kind === 'display' && state.entry?.walking === true) },
+      entry: entry.kind === 'display' ? { ...entry, walking: entry.walking || state.entry?.walking === true } : entry,
     }),
   }),
 

@@ -1,6 +1,7 @@
 import type { Draft } from 'immer';
 import { isUnread } from '../../engine/diagnosis/index.ts';
-import type { DisplayMeaning, Snapshot } from '../../engine/schema/index.ts';
+import type { DisplayMeaning, LookObservation, Snapshot } from '../../engine/schema/index.ts';
+import type { Look } from '../../engine/simulation/index.ts';
 import type { CaseRecord, DocumentState } from './appState.ts';
 
 /*
@@ -34,6 +35,18 @@ export function findDisplay(snapshot: Snapshot, unit: string): DisplayObservatio
 
 export function findReport(snapshot: Snapshot, chain: string): ReportObservation | undefined {
   return snapshot.reports?.find((report) => report.chain === chain);
+}
+
+/** What was found at a look; none where nobody has looked there in this state of the machine. */
+export function findLook(snapshot: Snapshot, look: Look): LookObservation | undefined {
+  return snapshot.looks?.find((one) => isSameLook(one, look));
+}
+
+/** Whether two looks are at the same place, and of the same kind. */
+export function isSameLook(one: Look, other: Look): boolean {
+  const keys = ['look', 'link', 'end', 'fibre', 'unit'] as const;
+  const [a, b]: readonly Readonly<Record<string, unknown>>[] = [one, other];
+  return keys.every((key) => a?.[key] === b?.[key]);
 }
 
 /** What a display was seen to say; empty when nobody has looked. */

@@ -1,11 +1,12 @@
 import type { Draft } from 'immer';
-import { windowTexts, wordPutBack, wordStepDone, wordStepTried } from '../../engine/messages/index.ts';
+import { windowTexts, wordFound, wordPutBack, wordStepDone, wordStepTried } from '../../engine/messages/index.ts';
 import { type Displaced, putBack } from '../../engine/plan/index.ts';
 import type { DisplayMeaning, LookObservation, Provocation, Snapshot } from '../../engine/schema/index.ts';
+import type { Look } from '../../engine/simulation/index.ts';
 import { type Step, stateNeeded } from '../../engine/steps/index.ts';
 import type { AppState, SessionState } from './appState.ts';
 import { documentCommand, viewCommand } from './command.ts';
-import { currentSnapshot, draftSnapshot } from './evidence.ts';
+import { currentSnapshot, draftSnapshot, isSameLook } from './evidence.ts';
 import { namesOf } from './names.ts';
 import type { CaseRecord } from './sitting.ts';
 
@@ -20,6 +21,17 @@ export interface OutcomeEntry {
   /** One of the step's outcomes. */
   readonly outcome: string;
   /** When it was found, ISO 8601. */
+  readonly at: string;
+}
+
+/** What a look showed, whoever planned it. */
+export interface CheckEntry {
+  readonly look: Look;
+  /** The outcomes that fit what was seen; empty: it was not looked at. */
+  readonly outcomes: readonly string[];
+  /** At which look at the machine: index of its snapshot. */
+  readonly snapshot: number;
+  /** ISO 8601. */
   readonly at: string;
 }
 
@@ -79,6 +91,16 @@ function enterOutcome(record: Draft<CaseRecord>, { step, outcome, at }: OutcomeE
   }
 }
 
+/** One state of the machine shows one thing at one place: what is entered last holds, as it does for a display. */
+function enterCheck(record: Draft<CaseRecord>, { look, outcomes, snapshot: index, at }: CheckEntry): void {
+  const last = draftSnapshot(record);
+  const snapshot = record.evidence.snapshots[index] ?? last;
+  const others = (snapshot.looks ?? []).filter((one) => !isSameLook(one, look));
+  // Offered are the outcomes of this kind of look only.
+  snapshot.looks = outcomes.length === 0 ? others : [...others, { ...look, outcomes: [...outcomes], at } as LookObservation];
+  if (snapshot === last && outcomes.length > 0) snapshot.state = stateNeeded({ do: 'look', look });
+}
+
 function withdrawEntry(record: Draft<CaseRecord>, ref: EntryRef): void {
   const { snapshots } = record.evidence;
   const snapshot = snapshots[ref.snapshot];
@@ -135,6 +157,26 @@ export const stepCommands = {
     subject: ({ step }) => subjectOf(step),
     run: (draft, { step }) => {
       draft.caseRecord.evidence.snapshots.push(afterRestart(step, null));
+    },
+  }),
+
+  'enter-check': documentCommand<CheckEntry>({
+    label: 'enterCheck',
+    isEnabled: (state) => !state.inject.on,
+    undo: 'step',
+    name: ({ checked }, { look, outcomes }) => wordFound(namesOf(checked.topology), look, outcomes),
+    subject: ({ look }) => subjectOf({ do: 'look', look }),
+    run: (draft, entry) => enterCheck(draft.caseRecord, entry),
+  }),
+
+  'open-check': viewCommand({
+    label: 'openCheck',
+    shortcuts: ['C'],
+    keysIn: 'find',
+    isEnabled: (state) => !state.inject.on && firstLook(state) !== null,
+    run: (state) => {
+      const look = firstLook(state);
+      return look ? { entry: { kind: 'check', look, walking: false } } : {};
     },
   }),
 
@@ -210,6 +252,16 @@ function showing(state: AppState, step: Step | null): Partial<SessionState> {
     chosenStep: step && { key: stepKey(step), number: (state.chosenStep?.number ?? 0) + 1 },
     ...(subject ? { spotlight: { subject, number: (state.spotlight?.number ?? 0) + 1 } } : {}),
   };
+}
+
+/** The look that is likeliest meant: that of the step that is shown, else the first that is planned, else at the first cable. */
+function firstLook({ planned, chosenStep, checked }: AppState): Look | null {
+  const steps = planned?.plan.steps.map(({ step }) => step) ?? [];
+  const shown = steps.find((step) => chosenStep !== null && stepKey(step) === chosenStep.key) ?? steps[0];
+  const look = [...(shown ? [shown] : []), ...steps].find((step) => step.do === 'look');
+  if (look) return look.look;
+  const link = checked.topology.chains.flatMap(({ links }) => links)[0];
+  return link === undefined ? null : { look: 'light-at-plug', link, end: 'lower' };
 }
 
 /** Where a step is done, on the drawing. */

@@ -13,6 +13,10 @@ describe.skipIf(missing)('Find for everybody', () => {
     const find = driveFind(launched.page);
     await find.answer.getByText('likely').waitFor();
     expect(await seriousFindings(launched.page)).toEqual([]);
+    // The drawing and what joins its modules are called by what they are, not by ids.
+    await launched.page.getByRole('application', { name: 'Cabinet' }).waitFor();
+    expect(await launched.page.getByRole('img', { name: /^cable -WH3 between -TB2 down and -TB3 up, suspect: \d+ %$/ }).count()).toBe(1);
+    expect(await launched.page.getByRole('img', { name: /^Edge from/ }).count()).toBe(0);
 
     await find.unit('-KE2').click();
     await launched.page.getByRole('dialog').waitFor();

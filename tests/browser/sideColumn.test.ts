@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { makeQuickCabinet, parseQuickLine } from '../../engine/quick/index.ts';
 import { fullEvidence, plainCabinet, plainContent } from '../bench/cabinets.ts';
 import { findChromium } from '../support/chromium.ts';
 import { type LaunchedPage, launchPage } from '../support/launchPage.ts';
@@ -48,6 +49,43 @@ describe.skipIf(missing)('a small window, 1280 × 720', () => {
     await worked();
     await expect.poll(() => areInSight('.suspect-row, .step-title, .outcome')).toBe(true);
     await expect.poll(scrollers).toBeLessThanOrEqual(1);
+  });
+
+  it('should ask first what may feed two dark units, and have step and outcomes in sight, also below a long contradiction', async () => {
+    const line = parseQuickLine('ssspes');
+    if (!line.ok) throw new Error('unreadable line');
+    const shown = ['quiet', 'quiet', 'downstream-loss', 'dark', 'dark', 'upstream-loss'] as const;
+    const units = ['TB1', 'TB2', 'TB3', 'TB4', 'KE2', 'TB5'];
+    await dropCase(launched.page, {
+      id: 'fed',
+      name: 'Fed',
+      cabinet: { id: 'q', name: 'q', ...makeQuickCabinet(line.value) },
+      evidence: {
+        snapshots: [
+          {
+            onset: 'while-running',
+            halted: true,
+            displays: units.map((unit, index) => ({ unit, meanings: [shown[index] ?? 'quiet'] })),
+          },
+        ],
+      },
+    });
+    await expect.poll(() => find.answer.textContent()).toBe('Does one lead or fuse feed -TB4 and -KE2?');
+    await worked();
+    const aboveIndex = () =>
+      launched.page.evaluate(() => {
+        const index = document.querySelector('.side-index')?.getBoundingClientRect().top ?? 0;
+        const pieces = [...document.querySelectorAll('.step-title, .outcome')].map((one) => one.getBoundingClientRect().bottom);
+        return pieces.length > 1 && pieces.every((bottom) => bottom <= index);
+      });
+    await expect.poll(aboveIndex).toBe(true);
+    await launched.page.getByRole('button', { name: 'Each its own' }).press('Enter');
+    await expect.poll(() => find.answer.textContent()).toMatch(/^Does not fit, read again: displays of /);
+    await worked();
+    await expect.poll(aboveIndex).toBe(true);
+    const pane = launched.page.getByRole('region', { name: 'Suspects' });
+    await pane.getByRole('button', { name: 'What if misread?' }).press('Enter');
+    expect(await pane.getByText(/^Display of .* misread\?/).count()).toBeGreaterThan(0);
   });
 
   it('should stand at its top again once what stands still has room', async () => {

@@ -234,6 +234,41 @@ describe.skipIf(missing)('What to do next', () => {
     expect(await seriousFindings(launched.page)).toEqual([]);
   });
 
+  it('should take by keyboard what a light check showed and no button says, at the end where it was looked, and let the contradiction show', async () => {
+    await showStep(/^check light at -WH3, lower plug/i);
+    await card().getByRole('button', { name: 'Did it, saw something else' }).press('Enter');
+    const dialog = launched.page.getByRole('dialog', { name: 'What a check showed' });
+    await dialog.waitFor();
+    expect(await dialog.getByRole('button', { pressed: true }).getAttribute('aria-label')).toBe('Light at the lower plug');
+    expect(await seriousFindings(launched.page)).toEqual([]);
+    await launched.page.keyboard.press('ArrowUp');
+    await dialog.getByRole('button', { name: 'Light at the upper plug', pressed: true }).waitFor();
+    await launched.page.keyboard.press('4');
+    await dialog.waitFor({ state: 'detached' });
+    await expect.poll(() => launched.page.evaluate(() => document.activeElement?.id)).toBe('step');
+    await expect
+      .poll(() =>
+        log()
+          .getByText(/^Light at the upper plug of cable -WH3: in the wrong hole$/)
+          .count(),
+      )
+      .toBe(1);
+    await expect.poll(() => find.answer.textContent()).toBe('Does not fit, read again: light at the upper plug of cable -WH3.');
+    // Opened anew it shows what was entered, and takes it back.
+    await launched.page.locator('#log').focus();
+    await launched.page.keyboard.press('c');
+    await dialog.getByRole('combobox', { name: 'At' }).selectOption('cable -WH3');
+    await dialog.getByRole('button', { name: 'in the wrong hole 4', pressed: true }).waitFor();
+    await dialog.getByRole('button', { name: 'not looked at 0' }).press('Enter');
+    await expect
+      .poll(() =>
+        log()
+          .getByText(/^Light at the upper plug of cable -WH3: in the wrong hole$/)
+          .count(),
+      )
+      .toBe(0);
+  });
+
   it('should say what mends almost surely, with the cautions of switching off', async () => {
     await find.openSample('Two supplies', 'Supply and two drives dark');
     await settled();

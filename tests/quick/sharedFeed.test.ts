@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { checkCabinet } from '../../engine/cabinet/index.ts';
 import { diagnose } from '../../engine/diagnosis/index.ts';
-import { askSharedFeed, feedTogether, makeQuickCabinet, parseQuickLine } from '../../engine/quick/index.ts';
+import { askSharedFeed, feedApart, feedTogether, makeQuickCabinet, parseQuickLine } from '../../engine/quick/index.ts';
 import type { CabinetContent, Snapshot } from '../../engine/schema/index.ts';
 
 function quick(line: string): CabinetContent {
@@ -36,6 +36,14 @@ describe('a feed that several units may share', () => {
     const together = { ...content, leads: feedTogether(content.leads ?? [], units) };
     expect(firstSuspect(together, darkPair)).toEqual({ faults: ['lead/WD4'], contradicted: false });
     expect(askSharedFeed(together, darkPair)).toEqual([]);
+  });
+
+  it('should not be asked for again once each is known to have a lead of its own', () => {
+    const units = askSharedFeed(content, darkPair);
+    const apart = { ...content, leads: feedApart(content.leads ?? [], units, 'read off') };
+    expect(askSharedFeed(apart, darkPair)).toEqual([]);
+    expect(apart.leads.filter(({ notes }) => notes === 'read off').map(({ to }) => to?.unit)).toEqual(['TB4', 'KE2']);
+    expect(firstSuspect(apart, darkPair)).toEqual(firstSuspect(content, darkPair));
   });
 
   it('should not be asked for where one unit is dark, all are, the supply is, or the lead was read off the machine', () => {

@@ -10,6 +10,7 @@ const cabinet = soundSamples.find(({ name }) => name === 'three-units')?.content
 const units = (cabinet.units ?? []).map(({ id }) => id);
 const chain = cabinet.chains?.[0]?.id ?? '';
 const at = '2026-11-25T10:42:00Z';
+const look = { look: 'light-at-plug', link: cabinet.links?.[0]?.id ?? '', end: 'lower' } as const;
 
 /** The laws below run no effect but undo and redo, which are the dispatcher's own. */
 const noEffects = (() => ({ canvas: () => null })) as unknown as MakeEffects;
@@ -40,6 +41,11 @@ const deeds: fc.Arbitrary<(bench: Bench) => void> = fc.oneof(
         dispatch('enter-report', { chain, gaps: [gap], at }),
   ),
   fc.constant(({ dispatch }: Bench) => dispatch('withdraw-report', { chain })),
+  fc.constantFrom(['none'], ['weak', 'bright'], []).map(
+    (outcomes) =>
+      ({ dispatch }: Bench) =>
+        dispatch('enter-check', { look, outcomes, snapshot: 0, at }),
+  ),
   fc.constantFrom('while-running' as const, 'at-power-up' as const, 'unknown' as const).map(
     (onset) =>
       ({ dispatch }: Bench) =>
@@ -83,6 +89,21 @@ describe('the dispatcher', () => {
       }),
       { seed: 20261125, numRuns: 60 },
     );
+  });
+
+  it('should keep of a look what was entered last, and take it back', () => {
+    const { store, dispatch } = makeBench();
+    const looks = () => store.getState().caseRecord.evidence.snapshots[0]?.looks ?? [];
+    const other = { look: 'voltage', unit: units[0] ?? '' } as const;
+    dispatch('enter-check', { look, outcomes: ['bright'], snapshot: 0, at });
+    dispatch('enter-check', { look: other, outcomes: ['steady'], snapshot: 0, at });
+    dispatch('enter-check', { look, outcomes: ['none', 'weak'], snapshot: 0, at });
+    expect(looks()).toEqual([
+      { ...other, outcomes: ['steady'], at },
+      { ...look, outcomes: ['none', 'weak'], at },
+    ]);
+    dispatch('enter-check', { look, outcomes: [], snapshot: 0, at });
+    expect(looks()).toEqual([{ ...other, outcomes: ['steady'], at }]);
   });
 
   it('should make no step of what changes nothing, and none of what only changes the sitting', () => {

@@ -1,12 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { diagnose } from '../../engine/diagnosis/index.ts';
+import { diagnose, lookOutcomes } from '../../engine/diagnosis/index.ts';
 import { makeNames } from '../../engine/messages/index.ts';
 import type { Evidence, Snapshot } from '../../engine/schema/index.ts';
 import { wordTime } from '../../renderer/files/wordTime.ts';
 import { listCandidates } from '../../renderer/find/candidates.ts';
 import { makeCandidateWords } from '../../renderer/find/candidateWords.ts';
+import { checkChoices, looksAt, thingsToCheck } from '../../renderer/find/checkChoices.ts';
 import { meantKey } from '../../renderer/find/entryKeys.ts';
-import { asksHalted } from '../../renderer/find/entryWalk.ts';
+import { asksHalted, nextReport } from '../../renderer/find/entryWalk.ts';
+import { plainCabinet } from '../bench/cabinets.ts';
 import { drivesContent, seenSnapshot, soundCabinet } from '../plan/smallCabinet.ts';
 
 describe('meantKey', () => {
@@ -30,6 +32,37 @@ describe('asksHalted', () => {
     expect(asksHalted(record({ reports: [{ chain: 'c1', gaps: [2, 'none'] }] }))).toBe(true);
     expect(asksHalted(record({ reports: [{ chain: 'c1', gaps: [2] }] }))).toBe(false);
     expect(asksHalted(record({ halted: false }))).toBe(false);
+  });
+});
+
+describe('nextReport', () => {
+  const cabinet = plainCabinet(3, 2);
+  const state = (snapshot: Snapshot) => ({
+    checked: { cabinet, topology: cabinet, problems: [] },
+    caseRecord: { id: 'c', name: 'c', evidence: { snapshots: [snapshot] } },
+  });
+  const [first, second, third] = cabinet.chains.map(({ id }) => id);
+
+  it('should go on to the chains that are left when the report of one cannot be read, and end after the last of them', () => {
+    expect(nextReport(state({}))).toBe(first);
+    expect(nextReport(state({}), [String(first)])).toBe(second);
+    const entered = state({ reports: [{ chain: String(second), gaps: ['none'] }] });
+    expect(nextReport(entered, [String(first)])).toBe(third);
+    expect(nextReport(entered, [String(first), String(third)])).toBe(null);
+  });
+});
+
+describe('checkChoices', () => {
+  it('should offer every outcome of a look whatever is expected, each once and with a digit of its own', () => {
+    const cabinet = soundCabinet(drivesContent(2));
+    for (const thing of [...thingsToCheck(cabinet).links, ...thingsToCheck(cabinet).units]) {
+      for (const look of looksAt(cabinet, thing)) {
+        const choices = checkChoices(look, 'not looked at');
+        expect(choices.flatMap(({ outcomes }) => (outcomes.length === 1 ? outcomes : []))).toEqual(lookOutcomes(look));
+        expect(new Set(choices.map(({ key }) => key)).size).toBe(choices.length);
+        expect(choices.every(({ words }) => words !== '')).toBe(true);
+      }
+    }
   });
 });
 
