@@ -105,7 +105,7 @@ export function wordContradiction(names: Names, evidence: Evidence, contradictio
 }
 
 /** What stands against the most probable answer: "display of -TB4 and report of chain 1". */
-export function wordAgainst(names: Names, evidence: Evidence, { mispredicted }: Pick<Contradiction, 'mispredicted'>): string {
+function wordAgainst(names: Names, evidence: Evidence, { mispredicted }: Pick<Contradiction, 'mispredicted'>): string {
   return wordList(mispredicted.map((ref) => wordObservation(names, evidence, ref)));
 }
 

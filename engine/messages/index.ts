@@ -21,7 +21,6 @@ export {
   impossibleStatement,
   nothingBrokenLabel,
   rankedByRatesOnly,
-  wordAgainst,
   wordAgainstShort,
   wordAnswer,
   wordBehaviourBelief,
