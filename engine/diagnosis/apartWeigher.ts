@@ -9,8 +9,15 @@ import { weighTied } from './ties.ts';
 const mostTrips = 5;
 /** Beyond the last link of any chain. */
 const endless = 1e9;
+const everywhere: Reach = { from: 0, to: endless };
 /** The region of what shows nowhere. */
 const nowhere = -1;
+
+/** First and last link that a class reaches. */
+interface Reach {
+  readonly from: number;
+  readonly to: number;
+}
 
 interface ApartMeans {
   readonly book: ClassBook;
@@ -19,27 +26,25 @@ interface ApartMeans {
   readonly groups: readonly TripGroup[];
   /** Scaled log likelihood of no fault at all, the halted rule left aside. */
   readonly baseLog: number;
-  /** Whether some chain is broken at some trip without any fault. */
-  readonly isBaseBroken: boolean;
   readonly mayBe: (handle: ClassHandle) => boolean;
   /** Likelihood of a pair, the long way. */
   readonly weighSlowly: (first: ClassHandle, second: ClassHandle) => number;
 }
 
 /** What one class does in its region: the displays in every way in which it may come and go, and the gaps that are then reported. */
-interface Part {
+interface Part extends Reach {
   readonly region: number;
   /** Together with another such class it may do something else than alone. */
   readonly isTied: boolean;
-  /** First and last link that it reaches at any moment; the last is endless where what it does is not local. */
-  readonly from: number;
-  readonly to: number;
+  /** Reaches are those at any moment; the last link is endless where what it does is not local. */
   readonly ways: readonly Way[];
 }
 
-/** Patterns of presence that have the same gaps at every trip (0: none). */
+/** Patterns of presence that have the same first gaps within the reach at every trip (0: none). */
 interface Way {
   readonly gaps: Int32Array;
+  /** The gaps within the reach are those that are there without any fault. */
+  readonly isAsBase: boolean;
   /** Bit g: the chain is broken at the trip of group g. */
   readonly broken: number;
   /** What the displays make of the likelihood, over all these patterns with their probability; and together with the reports. */
@@ -66,6 +71,10 @@ export class ApartWeigher {
   private readonly mustBreak: number;
   private readonly mustHold: number;
   private readonly gaps: Int32Array;
+  /** By region and trip group, the gaps without any fault; and by region, bit g: there is one at the trip of group g. */
+  private readonly baseGaps: readonly (readonly (readonly number[])[])[];
+  private readonly baseBroken: readonly number[];
+  private readonly isBaseWhole: boolean;
 
   private constructor(private readonly means: ApartMeans) {
     const { groups, pair } = means;
@@ -74,19 +83,28 @@ export class ApartWeigher {
     this.mustBreak = bitsOf(true);
     this.mustHold = bitsOf(false);
     this.gaps = new Int32Array(groups.length);
-    this.reports = pair.regions.map((region) => {
+    this.baseGaps = pair.regions.map((region) => groups.map((group) => region.gapsOfNone(group)));
+    this.baseBroken = this.baseGaps.map((lists) => lists.reduce((bits, { length }, g) => bits | (length > 0 ? 1 << g : 0), 0));
+    this.isBaseWhole = this.baseBroken.every((bits) => bits === 0);
+    this.reports = pair.regions.map((region, index) => {
       const list = region.listReports().map(({ snapshot, earlier, logFactors }) => ({
         group: groups.findIndex(({ snapshots }) => snapshots.includes(snapshot)),
         earlier,
         factors: logFactors.map(Math.exp),
       }));
-      return { list, base: reportFactor(list, this.gaps) };
+      return {
+        list,
+        base: reportFactor(
+          list,
+          Int32Array.from(this.baseGaps[index] ?? [], ([gap = 0]) => gap),
+        ),
+      };
     });
   }
 
   /** Null where pairs cannot be taken apart. */
   static make(means: ApartMeans): ApartWeigher | null {
-    return means.groups.length <= mostTrips && !means.isBaseBroken && means.baseLog > leastSafeLog ? new ApartWeigher(means) : null;
+    return means.groups.length <= mostTrips && means.baseLog > leastSafeLog ? new ApartWeigher(means) : null;
   }
 
   /** Adds to `sums[k]`, for every k from `start` on, `share` times the likelihood of one class together with `seconds[k]`. */
@@ -116,11 +134,12 @@ export class ApartWeigher {
       : this.means.weighSlowly(first, second);
   }
 
-  private acrossRegions({ ways }: Part, other: Part): number {
+  private acrossRegions({ region, ways }: Part, other: Part): number {
+    const beside = this.brokenBeside(region, other.region);
     let sum = 0;
     for (const a of ways) {
       for (const b of other.ways) {
-        if (this.isAllowed(a.broken | b.broken)) {
+        if (this.isAllowed(a.broken | b.broken | beside)) {
           sum += a.all * b.all;
         }
       }
@@ -128,29 +147,52 @@ export class ApartWeigher {
     return sum;
   }
 
-  /** A report names the nearer gap. */
-  private onOneChain({ region, ways }: Part, other: Part): number {
-    const reports = this.reports[region];
-    const { gaps } = this;
+  /** A report names the nearest gap. */
+  private onOneChain(one: Part, other: Part): number {
+    const reports = this.reports[one.region];
+    const beside = this.brokenBeside(one.region, one.region);
     let sum = 0;
-    for (const a of ways) {
+    for (const a of one.ways) {
       for (const b of other.ways) {
-        if (reports === undefined || !this.isAllowed(a.broken | b.broken)) {
+        if (reports === undefined) {
           continue;
         }
-        if (a.broken === 0 || b.broken === 0) {
+        if (a.isAsBase || b.isAsBase) {
           // The other one's gaps are those that are reported.
-          sum += a.broken === 0 ? a.shown * b.all : a.all * b.shown;
+          const broken = beside | (a.isAsBase ? b.broken : a.broken);
+          sum += this.isAllowed(broken) ? (a.isAsBase ? a.shown * b.all : a.all * b.shown) : 0;
           continue;
         }
-        for (let g = 0; g < gaps.length; g += 1) {
-          const [x, y] = [a.gaps[g] ?? 0, b.gaps[g] ?? 0];
-          gaps[g] = x === 0 || (y !== 0 && y < x) ? y : x;
-        }
-        sum += (a.shown * b.shown * reportFactor(reports.list, gaps)) / reports.base;
+        const broken = this.findNearest(one, a, other, b);
+        sum += this.isAllowed(broken | beside) ? (a.shown * b.shown * reportFactor(reports.list, this.gaps)) / reports.base : 0;
       }
     }
     return sum;
+  }
+
+  /** Writes the nearest gap at every trip to `gaps`; answers at which there is one. */
+  private findNearest(one: Part, a: Way, other: Part, b: Way): number {
+    const { gaps } = this;
+    let broken = 0;
+    for (let g = 0; g < gaps.length; g += 1) {
+      const [x, y] = [a.gaps[g] ?? 0, b.gaps[g] ?? 0];
+      let gap = x === 0 || (y !== 0 && y < x) ? y : x;
+      for (const base of this.baseGaps[one.region]?.[g] ?? []) {
+        if ((gap === 0 || base < gap) && !isInReach(base, one) && !isInReach(base, other)) {
+          gap = base;
+        }
+      }
+      gaps[g] = gap;
+      broken |= gap === 0 ? 0 : 1 << g;
+    }
+    return broken;
+  }
+
+  /** At which trips a chain is broken without any fault beside those of two regions. */
+  private brokenBeside(one: number, other: number): number {
+    return this.isBaseWhole
+      ? 0
+      : this.baseBroken.reduce((bits, own, region) => (region === one || region === other ? bits : bits | own), 0);
   }
 
   private isAllowed(broken: number): boolean {
@@ -172,7 +214,7 @@ export class ApartWeigher {
     const isTied = ops.isFeed && book.compiled.doFeedsInteract;
     const [region = nowhere] = ops.regions;
     if (ops.regions.length === 0 && ops.looks.length === 0) {
-      const way = { gaps: new Int32Array(this.gaps.length), broken: 0, shown: 1, all: 1 };
+      const way = { gaps: new Int32Array(this.gaps.length), isAsBase: true, broken: 0, shown: 1, all: 1 };
       return { region, isTied, from: 0, to: endless, ways: [way] };
     }
     if (ops.regions.length !== 1 || ops.looks.length > 0) {
@@ -182,19 +224,24 @@ export class ApartWeigher {
     if (work === undefined) {
       return null;
     }
-    const reach = work.reachOfFirst() ?? { from: 0, to: endless };
-    const ways = this.listWays(region, work, handle);
-    return ways.every(({ shown, all }) => Number.isFinite(shown) && Number.isFinite(all)) ? { region, isTied, ...reach, ways } : null;
+    const reach = work.reachOfFirst();
+    const ways = this.listWays(region, work, handle, reach);
+    return ways.every(({ shown, all }) => Number.isFinite(shown) && Number.isFinite(all))
+      ? { region, isTied, ...(reach ?? everywhere), ways }
+      : null;
   }
 
   /** For a class that is set in its region alone. */
-  private listWays(region: number, work: RegionWork, handle: ClassHandle): readonly Way[] {
+  private listWays(region: number, work: RegionWork, handle: ClassHandle, reach: Reach | null): readonly Way[] {
     const { groups, repeats } = this.means;
     const absentable = absentableOf(handle, null);
     const provoked = provokedBits(groups, handle, null);
-    const gapOf = groups.map((group) => work.gapAt(group, 1));
+    const gapsOf = (of: (group: TripGroup, present: number) => number) =>
+      [0, 1].map((present) => groups.map((group) => of(group, present)));
+    const nearest = gapsOf((group, present) => work.gapAt(group, present));
+    const own = reach === null ? nearest : gapsOf((group, present) => work.gapOfFirst(group, present, reach));
     const { fixed, ties } = repeats.ofDisplays(region, absentable);
-    const byGaps = new Map<string, Way>();
+    const byGaps = new Map<string, Way & { readonly reported: Int32Array }>();
     for (let pattern = 0; pattern < 1 << groups.length; pattern += 1) {
       const isThere = (g: number) => (pattern >> g) & 1;
       if (groups.some(({ isFirst }, g) => isThere(g) === 0 && (isFirst || !handle.isIntermittent))) {
@@ -209,21 +256,33 @@ export class ApartWeigher {
         plainLog: (snapshot, before, now) => work.displaysBeyondBase(snapshot, before, now),
         isAllowed: (g, trip) => trip === isThere(g),
       });
-      const gaps = Int32Array.from(gapOf, (gap, g) => (isThere(g) === 1 ? gap : 0));
+      const gaps = Int32Array.from(groups, (_, g) => own[isThere(g)]?.[g] ?? 0);
       const key = gaps.join();
       let way = byGaps.get(key);
       if (way === undefined) {
-        way = { gaps, broken: gaps.reduce((bits, gap, g) => bits | (gap === 0 ? 0 : 1 << g), 0), shown: 0, all: 0 };
+        const reported = Int32Array.from(groups, (_, g) => nearest[isThere(g)]?.[g] ?? 0);
+        way = {
+          gaps,
+          reported,
+          isAsBase: gaps.every((gap, g) => gap === own[0]?.[g]),
+          broken: reported.reduce((bits, gap, g) => bits | (gap === 0 ? 0 : 1 << g), 0),
+          shown: 0,
+          all: 0,
+        };
         byGaps.set(key, way);
       }
       way.shown += Math.exp(log + fixed);
     }
     const reports = this.reports[region];
     for (const way of byGaps.values()) {
-      way.all = reports === undefined ? way.shown : (way.shown * reportFactor(reports.list, way.gaps)) / reports.base;
+      way.all = reports === undefined ? way.shown : (way.shown * reportFactor(reports.list, way.reported)) / reports.base;
     }
     return [...byGaps.values()];
   }
+}
+
+function isInReach(gap: number, { from, to }: Reach): boolean {
+  return gap > from && gap <= to + 1;
 }
 
 /** What the reports make of the likelihood: a reading that repeats an earlier one of the same gap adds no factor. */

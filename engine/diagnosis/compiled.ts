@@ -64,6 +64,11 @@ export interface CompiledCabinet {
    * where every unit has one feed and enough: there a lead that opens can only lift the voltage of others.
    */
   readonly doVoltagesDecide: boolean;
+  /**
+   * By unit, one that stands for all those whose voltage may depend on its own feed: what hangs on one lead of a supply. Null where
+   * currents may take more than one way, so that any two feed faults may matter to each other.
+   */
+  readonly feedAreas: ReadonlyMap<UnitId, UnitId> | null;
   /** By arrangement: the units that have their 24 V without any fault. */
   readonly powered: readonly ReadonlySet<UnitId>[];
 }
@@ -92,7 +97,45 @@ export function compileCabinet(cabinet: Cabinet, arrangements: readonly Arrangem
   const layouts = arrangements.map((arrangement, at) =>
     regions.map((region) => layOutRegion(cabinet, arrangement, region, powered[at] ?? new Set(), doVoltagesDecide)),
   );
-  return { cabinet, regions, regionOf, layouts, doFeedsInteract: hasSecondFeeds || doVoltagesDecide, doVoltagesDecide, powered };
+  return {
+    cabinet,
+    regions,
+    regionOf,
+    layouts,
+    doFeedsInteract: hasSecondFeeds || doVoltagesDecide,
+    doVoltagesDecide,
+    feedAreas: hasSecondFeeds ? null : findFeedAreas(cabinet),
+    powered,
+  };
+}
+
+/**
+ * Where every unit has one feed and no supply has any, the wiring is a tree below each lead of a supply. Supplies hold their voltage,
+ * so what happens in one tree does nothing in another.
+ */
+function findFeedAreas({ feeds, units }: Cabinet): ReadonlyMap<UnitId, UnitId> | null {
+  const isSupply = (unit: UnitId) => units.get(unit)?.kind === 'supply';
+  if (feeds.some(({ to }) => isSupply(to))) {
+    return null;
+  }
+  const feederOf = new Map(feeds.map(({ from, to }) => [to, from]));
+  const areas = new Map<UnitId, UnitId>();
+  for (const unit of units.keys()) {
+    const way = new Set<UnitId>();
+    let top = unit;
+    // Leads in a circle feed nobody; any of its units stands for it.
+    for (let next: UnitId | undefined = unit; next !== undefined && !isSupply(next) && !areas.has(next) && !way.has(next); ) {
+      way.add(next);
+      top = next;
+      next = feederOf.get(next);
+    }
+    const above = feederOf.get(top);
+    const area = (above === undefined ? undefined : areas.get(above)) ?? top;
+    for (const one of way) {
+      areas.set(one, area);
+    }
+  }
+  return areas;
 }
 
 const noFaults = { openLeads: new Set<LeadId>(), deadSupplies: new Set<UnitId>() };
@@ -292,6 +335,17 @@ export function findTurned(
 /** Whether an effect is one of the 24 V feed. */
 export function isFeedEffect(effect: Effect): boolean {
   return effect.at === 'lead' || effect.at === 'supply';
+}
+
+/** Of a feed effect: the areas in which it may change a voltage. */
+export function areasOf(effect: Effect, { feeds }: Cabinet, areas: ReadonlyMap<UnitId, UnitId>): ReadonlySet<UnitId> {
+  const reached = new Set<UnitId>();
+  for (const { lead, from, to } of feeds) {
+    if ((effect.at === 'lead' && effect.lead === lead) || (effect.at === 'supply' && effect.unit === from)) {
+      reached.add(areas.get(to) ?? to);
+    }
+  }
+  return reached;
 }
 
 /** The units to which 24 V may come through the lead or from the supply that an effect concerns, however the other leads are. */

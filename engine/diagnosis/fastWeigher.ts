@@ -31,9 +31,9 @@ interface FastMeans {
 }
 
 /**
- * Weighs pairs for one snapshot of a halted machine in which every chain is whole without a fault. Every fault was there at the trip,
- * so all that presence decides is what is shown now. Classes in different regions multiply; so do classes of one chain that lie
- * apart, save for the report, which is that of the nearer gap; for the others the one region is worked out.
+ * Weighs pairs for one snapshot of a halted machine. Every fault was there at the trip, so all that presence decides is what is shown
+ * now. Classes in different regions multiply; so do classes of one chain that lie apart, save for the report, which is that of the
+ * nearest gap; for the others the one region is worked out.
  */
 export class FastWeigher {
   /** By class: the one region it touches, what it does to the likelihood there, and whether it breaks the chain. */
@@ -43,7 +43,7 @@ export class FastWeigher {
   /** By class: together with another such class it may do something else than alone. */
   private readonly isTied: Uint8Array;
   /**
-   * By class: what it does to the displays alone, the gap that would be reported (0 for none), and the first and last link that it
+   * By class: what it does to the displays alone, the first gap within its reach (0 for none), and the first and last link that it
    * reaches; of a class that shows elsewhere too the last link is endless.
    */
   private readonly shown: Float64Array;
@@ -52,7 +52,10 @@ export class FastWeigher {
   private readonly to: Int32Array;
   private readonly baseLikelihood: number;
   private readonly mustBreak: boolean;
-  /** By region and gap, what the report does to the likelihood, by that of no gap. */
+  /** By region, the gaps without any fault, ascending; and how many regions have any. */
+  private readonly baseGaps: readonly (readonly number[])[];
+  private readonly brokenRegions: number;
+  /** By region and gap, what the report does to the likelihood, by that of the gap without any fault. */
   private readonly reported: readonly Float64Array[];
   /**
    * Pairs of one row's class with others in its region, by the other's effect and by presence (bit 0, the first is intermittent; bit
@@ -81,7 +84,12 @@ export class FastWeigher {
     const effects = handles.reduce((most, { ops }) => Math.max(most, ops.id + 1), 0);
     this.within = new Float64Array(4 * effects);
     this.withinStamps = new Int32Array(effects);
-    this.reported = means.pair.regions.map((region) => region.reportLogs(0).map((log, _, logs) => Math.exp(log - (logs[0] ?? 0))));
+    this.baseGaps = means.pair.regions.map((region) => region.gapsOfNone(group));
+    this.brokenRegions = this.baseGaps.filter(({ length }) => length > 0).length;
+    this.reported = means.pair.regions.map((region, index) => {
+      const [baseGap = 0] = this.baseGaps[index] ?? [];
+      return region.reportLogs(0).map((log, _, logs) => Math.exp(log - (logs[baseGap] ?? 0)));
+    });
   }
 
   /** Null where the likelihood of no fault is too small for products. */
@@ -121,7 +129,10 @@ export class FastWeigher {
       ) {
         likelihood = share * this.means.weighSlowly(first, second);
       } else if (here !== there || here === nowhere) {
-        likelihood = mustBreak && !isOneBroken && isBroken[other] === 0 ? 0 : base * oneRatio * (ratio[other] ?? 0);
+        likelihood =
+          mustBreak && !isOneBroken && isBroken[other] === 0 && !this.isBrokenBeside(here, there)
+            ? 0
+            : base * oneRatio * (ratio[other] ?? 0);
       } else if (oneTo + 1 < (from[other] ?? 0) || (to[other] ?? endless) + 1 < oneFrom) {
         likelihood = base * (shown[one] ?? 0) * (shown[other] ?? 0) * this.reportedFor(here, one, other);
       } else {
@@ -131,12 +142,27 @@ export class FastWeigher {
     }
   }
 
-  /** What the report does for two classes that lie apart on one chain: it names the nearer gap. */
+  /** What the report does for two classes that lie apart on one chain: it names the nearest gap. */
   private reportedFor(region: number, one: number, other: number): number {
     const a = this.gap[one] ?? 0;
     const b = this.gap[other] ?? 0;
-    const gap = a === 0 || (b !== 0 && b < a) ? b : a;
-    return gap === 0 && this.mustBreak ? 0 : (this.reported[region]?.[gap] ?? 1);
+    let gap = a === 0 || (b !== 0 && b < a) ? b : a;
+    for (const base of this.baseGaps[region] ?? []) {
+      if ((gap === 0 || base < gap) && !this.isInReach(base, one) && !this.isInReach(base, other)) {
+        gap = base;
+      }
+    }
+    return gap === 0 && this.mustBreak && !this.isBrokenBeside(region, region) ? 0 : (this.reported[region]?.[gap] ?? 1);
+  }
+
+  private isInReach(gap: number, one: number): boolean {
+    return gap > (this.from[one] ?? 0) && gap <= (this.to[one] ?? endless) + 1;
+  }
+
+  /** Whether a chain is broken without any fault beside those of two regions. */
+  private isBrokenBeside(one: number, other: number): boolean {
+    const isCounted = (region: number) => (this.baseGaps[region]?.length ?? 0) > 0;
+    return this.brokenRegions > (isCounted(one) ? 1 : 0) + (other !== one && isCounted(other) ? 1 : 0);
   }
 
   private regionOf(handle: ClassHandle): number {
@@ -201,7 +227,7 @@ export class FastWeigher {
   private workOut(region: number, first: EffectOps, second: EffectOps, at: number): void {
     const { within } = this;
     const work = this.means.pair.setIn(region, first, second);
-    if (work === undefined || (this.mustBreak && !work.isBroken(this.group, 3))) {
+    if (work === undefined || (this.mustBreak && !work.isBroken(this.group, 3) && !this.isBrokenBeside(region, region))) {
       within.fill(0, at, at + 4);
       return;
     }

@@ -1,7 +1,16 @@
 import { Recent, type UnitId } from '../base/index.ts';
 import { type Arrangement, type Effect, effectsOf, modeKey } from '../simulation/index.ts';
 import type { Cabinet } from '../topology/index.ts';
-import { type CompiledCabinet, compileCabinet, fedThrough, findTurned, isFeedEffect, OpsBuilder, type RegionOps } from './compiled.ts';
+import {
+  areasOf,
+  type CompiledCabinet,
+  compileCabinet,
+  fedThrough,
+  findTurned,
+  isFeedEffect,
+  OpsBuilder,
+  type RegionOps,
+} from './compiled.ts';
 import type { SettledFault } from './elements.ts';
 import type { Scenario } from './scenarios.ts';
 
@@ -22,7 +31,7 @@ export interface CompiledMode {
   /** Those in which it does something to a unit itself, not only to links. */
   readonly regionsWithUnits: readonly number[];
   readonly isFeed: boolean;
-  /** Of a feed fault: the units to which 24 V may come through what it is on. */
+  /** Of a feed fault: the units to which 24 V may come through what it is on; where voltages decide, `feedAreas` that it is in. */
   readonly fed: ReadonlySet<UnitId>;
 }
 
@@ -66,7 +75,7 @@ export class ModeBook {
     if (!this.compiled.doFeedsInteract || !one.isFeed || !other.isFeed) {
       return false;
     }
-    if (this.compiled.doVoltagesDecide) {
+    if (this.compiled.doVoltagesDecide && this.compiled.feedAreas === null) {
       return true;
     }
     const [fewer, more] = one.fed.size < other.fed.size ? [one.fed, other.fed] : [other.fed, one.fed];
@@ -117,7 +126,10 @@ export class ModeBook {
         const feeds = list.filter(isFeedEffect);
         isFeed ||= feeds.length > 0;
         if (compiled.doFeedsInteract) {
-          for (const unit of feeds.flatMap((effect) => [...fedThrough(effect, cabinet)])) {
+          const { doVoltagesDecide, feedAreas } = compiled;
+          const fedBy = (effect: Effect) =>
+            doVoltagesDecide && feedAreas ? areasOf(effect, cabinet, feedAreas) : fedThrough(effect, cabinet);
+          for (const unit of feeds.flatMap((effect) => [...fedBy(effect)])) {
             fed.add(unit);
           }
           parts.push(JSON.stringify(feeds));

@@ -8,6 +8,15 @@ export const stateBits = { lostUp: 1, lostDown: 2, alive: 4, dark: 8, other: 16,
 const states = 64;
 const heldStates = 8;
 
+/** What there is in a region without any fault, to which a fault of local reach is only a correction. */
+export interface Unharmed {
+  readonly states: Uint8Array;
+  /** By link, what is not heard on it, as `linkBits`. */
+  readonly heard: Uint8Array;
+  /** The gaps, ascending: a cable that is unplugged, a unit that lacks voltage as documented. */
+  readonly gaps: readonly number[];
+}
+
 /** One region under one scenario: from what is wrong with links and units to the state of every unit and the reported gap. */
 export class RegionEvaluator {
   /** Units in the region; the length of the state arrays. */
@@ -25,6 +34,9 @@ export class RegionEvaluator {
   private readonly complainsAlways: Uint8Array;
   private readonly links: Uint8Array;
   private readonly units: Uint8Array;
+  /** First and last link of the last evaluation; those outside are as without any fault. */
+  private from = 0;
+  private to = -1;
 
   constructor(
     private readonly compiled: CompiledCabinet,
@@ -53,15 +65,15 @@ export class RegionEvaluator {
 
   /**
    * Steps 2 to 5 of domain section 5 in one arrangement. Writes the state of every unit to `out` and answers the gap
-   * (0: all reached). `ops` are applied on top of each other. `whole` are the states without any fault, if the chain is whole then
-   * and only neighbours complain: what lies outside the faults' reach is copied from them.
+   * (0: all reached). `ops` are applied on top of each other. `unharmed` is given where only neighbours complain: what lies outside
+   * the faults' reach is copied from it.
    */
   evaluate(
     arrangement: number,
     hasBeenUp: boolean,
     ops: readonly (RegionOps | undefined)[],
     out: Uint8Array,
-    whole: Uint8Array | null,
+    unharmed: Unharmed | null,
   ): number {
     const layout = this.compiled.layouts[arrangement]?.[this.region];
     if (layout === undefined) {
@@ -95,13 +107,15 @@ export class RegionEvaluator {
       }
       return 0;
     }
-    if (whole === null) {
+    if (unharmed === null) {
       from = 0;
       to = length - 1;
     } else {
-      out.set(whole);
+      out.set(unharmed.states);
       to = Math.min(to, length - 1);
     }
+    this.from = from;
+    this.to = to;
     let gap = 0;
     const upper = from > 0 ? (unitAt[from - 1] ?? 0) : -1;
     let isUpperAlive = upper < 0 || ((units[upper] ?? 0) & silentBits) === 0;
@@ -131,6 +145,13 @@ export class RegionEvaluator {
       isUpperAlive = isAlive;
       isUpperMuting = isMuting;
     }
+    if (unharmed !== null && from <= to) {
+      out[upper] = (out[upper] ?? 0) & ~stateBits.lostDown;
+      // The link below their reach may be broken without the faults.
+      const below = unharmed.heard[to + 1] ?? 0;
+      links[to + 1] = below;
+      lastReturnBroken = (below & linkBits.return) === 0 ? lastReturnBroken : to + 1;
+    }
     // Losses downstream reach from the lowest broken return upwards; below it there is nothing to say.
     for (let slot = lastReturnBroken - 1; slot >= Math.max(0, from - 1); slot -= 1) {
       const unit = unitAt[slot] ?? 0;
@@ -144,8 +165,38 @@ export class RegionEvaluator {
       const complains = ((units[unit] ?? 0) & silentBits) === 0 && (hasBeenUp || this.complainsAlways[unit] === 1);
       out[unit] = ownState(units[unit] ?? 0) | (complains ? stateBits.lostUp | stateBits.lostDown : 0);
     }
-    return gap;
+    return unharmed === null ? gap : nearestGap(unharmed.gaps, from, to, gap);
   }
+
+  /** What the last evaluation, one without any fault, left. */
+  keepUnharmed(states: Uint8Array): Unharmed {
+    const heard = this.links.slice(0, this.to + 1);
+    return { states, heard, gaps: [...heard].flatMap((bits, slot) => (bits === 0 ? [] : [slot + 1])) };
+  }
+
+  /** The first gap of the last evaluation on some links; 0: none. `heard`: what there is outside the reach of its faults. */
+  firstGapIn(from: number, to: number, heard: Uint8Array): number {
+    for (let slot = from; slot <= Math.min(to, heard.length - 1); slot += 1) {
+      const bits = slot >= this.from && slot <= this.to ? this.links[slot] : heard[slot];
+      if (bits !== 0) {
+        return slot + 1;
+      }
+    }
+    return 0;
+  }
+}
+
+/** The gap nearest to the controller: one that is there without any fault, outside of some links, or the one on these; 0: none. */
+function nearestGap(gaps: readonly number[], from: number, to: number, within: number): number {
+  for (const gap of gaps) {
+    if (gap <= from) {
+      return gap;
+    }
+    if (gap > to + 1) {
+      return within === 0 ? gap : within;
+    }
+  }
+  return within;
 }
 
 /**

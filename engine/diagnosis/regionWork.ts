@@ -3,7 +3,7 @@ import type { ClassBook, EffectOps } from './classBook.ts';
 import type { RegionOps } from './compiled.ts';
 import type { TripGroup } from './patterns.ts';
 import type { Plan, PlanObservation } from './plan.ts';
-import { RegionEvaluator } from './regionEvaluator.ts';
+import { RegionEvaluator, type Unharmed } from './regionEvaluator.ts';
 import { laterLog } from './repeats.ts';
 import type { Scenario } from './scenarios.ts';
 
@@ -32,7 +32,7 @@ interface RegionState {
 export interface LocalPart {
   readonly presentLog: number;
   readonly goneLog: number;
-  /** The gap at the trip, 0 for none. */
+  /** The first gap within its reach at the trip, 0 for none. */
   readonly gap: number;
   /** First and last link that it reaches; it shows at the units at their ends. */
   readonly from: number;
@@ -60,13 +60,14 @@ export class RegionWork {
   private readonly local = new Map<number, number>();
   /** By moment: with no fault, with one class alone (by its id; kept for good), and with both of the pair (kept while it is at hand). */
   private readonly bases: readonly RegionState[];
-  /** By moment: the states with no fault, where those that a fault does not reach may be copied from them. */
-  private readonly wholes: readonly (Uint8Array | null)[];
+  /** By moment: what there is with no fault, where that which a fault does not reach may be copied from it. */
+  private readonly unharmed: readonly (Unharmed | null)[];
   private readonly alone: readonly (RegionState | undefined)[][];
   private readonly pairs: readonly RegionState[];
   private readonly pairStamps: Int32Array;
   private readonly logs: Float64Array;
   private readonly logStamps: Int32Array;
+  private readonly scratch: RegionState;
   private pool = new ArrayBuffer(0);
   private poolEnd = 0;
   private stamp = 1;
@@ -106,12 +107,18 @@ export class RegionWork {
       now: momentIndex(snapshot.nowArrangement, snapshot.trip),
     }));
     this.moments = moments;
-    this.bases = moments.map((moment) => this.compute(moment, [], this.newState(), null));
-    this.wholes = this.bases.map(({ states, gap }) => (gap === 0 && this.evaluator.seesNeighboursOnly ? states : null));
+    const unharmed: (Unharmed | null)[] = [];
+    this.bases = moments.map((moment) => {
+      const base = this.compute(moment, [], this.newState(), null);
+      unharmed.push(this.evaluator.seesNeighboursOnly ? this.evaluator.keepUnharmed(base.states) : null);
+      return base;
+    });
+    this.unharmed = unharmed;
     this.displays = plan.snapshots.map((_, snapshot) => this.seenDisplays(snapshot));
     this.reports = plan.snapshots.map((_, snapshot) => this.seenReports(snapshot));
     this.alone = moments.map(() => []);
     this.pairs = moments.map(() => this.newState());
+    this.scratch = this.newState();
     this.pairStamps = new Int32Array(moments.length);
     this.logs = new Float64Array(plan.snapshots.length * subsetCount * subsetCount);
     this.logStamps = new Int32Array(this.logs.length);
@@ -213,30 +220,28 @@ export class RegionWork {
   }
 
   /**
-   * What the first class of the pair does here alone when it was there at the trip. Where units complain only about their own links and the chain is
-   * whole without it, two classes whose links have another one between them show side by side what each shows alone. Null where that
-   * is not so.
+   * What the first class of the pair does here alone when it was there at the trip. Where units complain only about their own links,
+   * two classes whose links have another one between them show side by side what each shows alone. Null where that is not so.
    */
   localPart(snapshot: number): LocalPart | null {
     const moment = this.momentOf[snapshot] ?? unreachable();
-    if ((this.wholes[moment.trip] ?? null) === null || (this.wholes[moment.now] ?? null) === null) {
+    const reach = this.reachOfFirst();
+    if (reach === null) {
       return null;
     }
     const held = this.stateAt(moment.trip, 1);
     const base = this.displays[snapshot]?.baseSum ?? 0;
-    const reach = [moment.trip, moment.now].map((one) => this.opsOf(this.first, this.moments[one]?.arrangement ?? 0));
     return {
       presentLog: this.displayLog(snapshot, moment, held, this.stateAt(moment.now, 1)) - base,
       goneLog: this.displayLog(snapshot, moment, held, this.stateAt(moment.now, 0)) - base,
-      gap: held.gap,
-      from: Math.min(...reach.map((ops) => ops?.from ?? Number.POSITIVE_INFINITY)),
-      to: Math.max(...reach.map((ops) => ops?.to ?? -1)),
+      gap: this.gapWithin(moment.trip, 1, reach),
+      ...reach,
     };
   }
 
   /** First and last link that the first class of the pair reaches at any moment; null where what it does is not local (see `localPart`). */
   reachOfFirst(): { readonly from: number; readonly to: number } | null {
-    if (this.wholes.some((whole) => whole === null)) {
+    if (this.unharmed.some((one) => one === null)) {
       return null;
     }
     const reach = this.moments.map(({ arrangement }) => this.opsOf(this.first, arrangement));
@@ -343,6 +348,29 @@ export class RegionWork {
     return moment === undefined ? 0 : this.stateAt(moment.trip, present & this.touchMask).gap;
   }
 
+  /** The first gap on some links at a group's trip with the first class of the pair alone, if `present`; 0: none. */
+  gapOfFirst(group: TripGroup, present: number, reach: { readonly from: number; readonly to: number }): number {
+    return this.gapWithin(this.momentOf[group.snapshots[0] ?? 0]?.trip ?? 0, present & 1, reach);
+  }
+
+  private gapWithin(moment: number, present: number, { from, to }: { readonly from: number; readonly to: number }): number {
+    const at = this.moments[moment] ?? unreachable();
+    const unharmed = this.unharmed[moment];
+    if (unharmed == null) {
+      return 0;
+    }
+    const ops = present === 0 ? [] : [this.opsOf(this.first, at.arrangement)];
+    this.compute(at, ops, this.scratch, unharmed);
+    return this.evaluator.firstGapIn(from, to, unharmed.heard);
+  }
+
+  /** The gaps at a group's trip without any fault, ascending. */
+  gapsOfNone(group: TripGroup): readonly number[] {
+    const moment = this.momentOf[group.snapshots[0] ?? 0]?.trip ?? 0;
+    const gap = this.bases[moment]?.gap ?? 0;
+    return this.unharmed[moment]?.gaps ?? (gap === 0 ? [] : [gap]);
+  }
+
   private stateAt(moment: number, present: number): RegionState {
     if (present === 0) {
       return this.bases[moment] ?? unreachable();
@@ -361,7 +389,7 @@ export class RegionWork {
         this.first !== null && this.second !== null
           ? this.book.jointOps(this.first, this.second, at.arrangement)?.get(this.region)
           : undefined;
-      this.compute(at, ops, state, this.wholes[moment] ?? null);
+      this.compute(at, ops, state, this.unharmed[moment] ?? null);
     }
     return state;
   }
@@ -371,7 +399,7 @@ export class RegionWork {
     let state = known[entry.id];
     if (state === undefined) {
       const at = this.moments[moment] ?? unreachable();
-      state = this.compute(at, [this.opsOf(entry, at.arrangement)], this.newState(), this.wholes[moment] ?? null);
+      state = this.compute(at, [this.opsOf(entry, at.arrangement)], this.newState(), this.unharmed[moment] ?? null);
       known[entry.id] = state;
     }
     return state;
@@ -389,8 +417,8 @@ export class RegionWork {
     return { states: new Uint8Array(this.pool, at, bytes), words: new Int32Array(this.pool, at, bytes / 4), gap: 0 };
   }
 
-  private compute(moment: PlanMoment, ops: readonly (RegionOps | undefined)[], state: RegionState, whole: Uint8Array | null): RegionState {
-    state.gap = this.evaluator.evaluate(moment.arrangement, moment.hasBeenUp, ops, state.states, whole);
+  private compute(moment: PlanMoment, ops: readonly (RegionOps | undefined)[], state: RegionState, unharmed: Unharmed | null): RegionState {
+    state.gap = this.evaluator.evaluate(moment.arrangement, moment.hasBeenUp, ops, state.states, unharmed);
     return state;
   }
 

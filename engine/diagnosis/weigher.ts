@@ -47,7 +47,7 @@ export class Weigher {
     this.baseTotal = [...this.baseOfRegion, ...this.baseOfLook.values()].reduce((sum, value) => sum + value, 0);
     this.scale = plan.largestLogFactor + offset;
     this.baseBroken = groups.map((group) => new Set(pair.regions.flatMap((region, index) => (region.isBroken(group, 0) ? [index] : []))));
-    const isPlain = plan.snapshots.length === 1 && groups[0]?.isRunning === false && this.baseBroken[0]?.size === 0;
+    const isPlain = plan.snapshots.length === 1 && groups[0]?.isRunning === false;
     const means = {
       book,
       pair,
@@ -57,7 +57,7 @@ export class Weigher {
     };
     this.fast = isPlain
       ? FastWeigher.make({ ...means, group: groups[0], baseOfRegion: this.baseOfRegion, tableOf: (handle) => this.tableOf(handle) })
-      : ApartWeigher.make({ ...means, groups, repeats: this.repeats, isBaseBroken: this.baseBroken.some(({ size }) => size > 0) });
+      : ApartWeigher.make({ ...means, groups, repeats: this.repeats });
   }
 
   /** exp of `logLikelihood`. */

@@ -74,7 +74,7 @@ function expectAgreement(cabinet: Cabinet, evidence: Evidence, random: Random, p
 }
 
 /** The cabinet with 24 V figures: leads so long and loads so large that some units lack voltage, and a lead that opens helps others. */
-function withVoltages(random: Random, content: CabinetContent): CabinetContent {
+function withVoltages(random: Random, content: CabinetContent, lengthOf = () => random.whole(2, 60)): CabinetContent {
   return {
     ...content,
     units: (content.units ?? []).map((unit) =>
@@ -84,7 +84,7 @@ function withVoltages(random: Random, content: CabinetContent): CabinetContent {
     ),
     leads: (content.leads ?? []).map((lead) => ({
       ...lead,
-      lengthM: random.whole(2, 60),
+      lengthM: lengthOf(),
       crossSectionMm2: 1.5,
       conductorClass: 'class-5' as const,
     })),
@@ -163,6 +163,48 @@ describe('the likelihood of a hypothesis', () => {
       }),
       { numRuns: 25, seed: 20261126 },
     );
+  });
+
+  it('should be so where chains are broken without any fault: units that lack voltage as documented, cables that are unplugged', () => {
+    let broken = 0;
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 1e9 }), fc.integer({ min: 1, max: 3 }), (seed, trips) => {
+        const random = new Random(seed);
+        const drawn = makeCabinet(seed, {
+          units: 7,
+          chains: 1 + (seed % 2),
+          behaviours: seed % 3 === 0 ? 'mixed' : 'default',
+          details: true,
+          offChain: 0,
+          supplies: 1 + (seed % 2),
+        });
+        const content = withVoltages(random, drawn, () => (random.chance(0.15) ? random.whole(10, 300) : 1));
+        const { snapshots } = makeEvidence(random, content);
+        const [first] = snapshots;
+        if (first === undefined) {
+          return;
+        }
+        const link = random.pick(content.links ?? [])?.id;
+        const unplug = random.chance(0.5) && link !== undefined ? [{ do: 'unplug' as const, link, end: 'upper' as const }] : [];
+        const later = Array.from({ length: trips - 1 }, (_, index) => ({
+          ...random.pick(snapshots),
+          ...(random.chance(0.5) ? { displays: first.displays ?? [], reports: first.reports ?? [] } : {}),
+          interventions: index === 0 ? unplug : [],
+          restarted: random.chance(0.7),
+          halted: random.chance(0.7),
+        }));
+        const cabinet = soundCabinet(content);
+        const evidence = { snapshots: [{ ...first, halted: trips === 1 || random.chance(0.7) }, ...later] };
+        const arrangement = arrange(cabinet, []);
+        broken += findPowered(cabinet, arrangement, { openLeads: new Set(), deadSupplies: new Set() }).size < cabinet.units.size ? 1 : 0;
+        expectAgreement(cabinet, evidence, random, 10);
+        const prepared = prepare(cabinet, evidence);
+        const feeds = choicesOf(prepared).filter(({ element }) => /^(lead|supply)\//.test(prepared.space.elements[element]?.id ?? ''));
+        expectAgreement(cabinet, evidence, random, 4, feeds);
+      }),
+      { numRuns: 20, seed: 20261126 },
+    );
+    expect(broken).toBeGreaterThan(8);
   });
 
   it('should be so where restarts were provoked by moving or warming parts', () => {
