@@ -3,7 +3,8 @@ import type { CabinetContent, LinkRecord, UnitRecord } from '../schema/index.ts'
 import { buildTopology } from '../topology/index.ts';
 import { findGap } from './chainWork.ts';
 import { cutOut, readClip } from './clip.ts';
-import { type DesignatedKind, designationsBeside, nextDesignation, numberOn, splitDesignation } from './designation.ts';
+import { type DesignatedKind, designationsBeside, nextDesignation } from './designation.ts';
+import { splitDesignation } from './designations.ts';
 import { mostUnits, placeUnits } from './insertUnits.ts';
 import { refuseJoin } from './join.ts';
 import { placeOf, standAt } from './places.ts';
@@ -154,7 +155,7 @@ function pastedDesignation(work: Work, kind: DesignatedKind, designation: string
   if (wanted === '') return nextDesignation(work, kind);
   const taken = designationsBeside(work, kind);
   if (!taken.has(wanted)) return wanted;
-  const numbered = numberOn(splitDesignation(wanted)?.stem ?? `${wanted}.`, taken);
+  const numbered = taken.next(splitDesignation(wanted)?.stem ?? `${wanted}.`);
   return numbered.length <= 200 ? numbered : nextDesignation(work, kind);
 }
 

@@ -4,7 +4,7 @@ import { needController } from './addThings.ts';
 import { chainUnits } from './chainWork.ts';
 import { nextDesignation } from './designation.ts';
 import { mostUnits } from './insertUnits.ts';
-import { endOfRow, nextRow, standAt } from './places.ts';
+import { endOfRow, nextRow, standAt, standBehind } from './places.ts';
 import { readRows, type UnitRow } from './readRows.ts';
 import type { EditResult } from './types.ts';
 import { Work } from './work.ts';
@@ -89,9 +89,10 @@ function feed(work: Work, made: readonly Made[]): readonly Problem[] {
   const supplies = work.all('units').filter(({ kind }) => kind === 'supply');
   const [only] = supplies;
   const problems: Problem[] = [];
+  const feeders = said ? feedersByName(work) : new Map<string, UnitRecord>();
   for (const { id, row } of consumers) {
     const named = row.texts.fedBy;
-    const source = said ? named && findFeeder(work, named) : supplies.length === 1 ? only : undefined;
+    const source = said ? named && feeders.get(bareName(named)) : supplies.length === 1 ? only : undefined;
     if (named !== undefined && (source === undefined || source === '' || source.id === id)) {
       problems.push(makeProblem('rows-feeder-unknown', 'refused', { facts: { row: row.line, word: named } }));
     } else if (source) {
@@ -101,18 +102,27 @@ function feed(work: Work, made: readonly Made[]): readonly Problem[] {
   return problems;
 }
 
-/** The unit of a designation; the sign before it may be left out. */
-function findFeeder(work: Work, name: string): UnitRecord | undefined {
-  const bare = (text: string) =>
-    text
-      .trim()
-      .replace(/^[-–−]/, '')
-      .toLowerCase();
-  return work.all('units').find(({ designation }) => bare(designation) === bare(name));
+/** Units by designation, of several the first; the sign before it may be left out. */
+function feedersByName(work: Work): ReadonlyMap<string, UnitRecord> {
+  return new Map([...work.all('units')].reverse().map((unit) => [bareName(unit.designation), unit]));
+}
+
+function bareName(text: string): string {
+  return text
+    .trim()
+    .replace(/^[-–−]/, '')
+    .toLowerCase();
 }
 
 function stand(work: Work, made: readonly Made[]): readonly Problem[] {
   const rowOfChain = new Map<number, number>();
+  /** By row, the slot behind its last thing. */
+  const ends = new Map<number, number>();
+  const standLast = (line: number, id: string) => {
+    const slot = ends.get(line) ?? endOfRow(work, line);
+    ends.set(line, slot + 1);
+    return standBehind(work, id, { row: line, slot });
+  };
   let current: number | null = null;
   const problems: Problem[] = [];
   for (const { id, row } of made) {
@@ -124,7 +134,9 @@ function stand(work: Work, made: readonly Made[]): readonly Problem[] {
       current = known;
     }
     current = given ?? current ?? nextRow(work);
-    const trouble = standAt(work, id, { row: current, slot: slot ?? endOfRow(work, current) });
+    const trouble = slot === undefined ? standLast(current, id) : standAt(work, id, { row: current, slot });
+    // What stands in the way of a slot that is named moves on.
+    if (slot !== undefined) ends.delete(current);
     if (trouble !== null) problems.push(trouble);
   }
   return problems;

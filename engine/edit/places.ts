@@ -27,6 +27,14 @@ export function endOfRow(work: Work, row: number): number {
   return 1 + Math.max(0, ...everything(work).map((thing) => (thing.row === row ? (thing.slot ?? 0) : 0)));
 }
 
+/** Puts a unit behind the last thing of a row, in a slot in which nothing stands. */
+export function standBehind(work: Work, id: string, { row, slot }: Place): Problem | null {
+  const unit = work.get('units', id);
+  if (!isRow(row) || slot > mostSlots) return noRoom(row);
+  if (unit !== undefined) work.put('units', { ...unit, row, slot });
+  return null;
+}
+
 /** The slots of a row in which something stands. */
 export function slotsOf(work: Work, row: number): ReadonlySet<number> {
   return new Set(everything(work).flatMap((thing) => (thing.row === row && thing.slot !== undefined ? [thing.slot] : [])));
@@ -36,7 +44,7 @@ export function slotsOf(work: Work, row: number): ReadonlySet<number> {
 export function standAt(work: Work, id: string, { row, slot }: Place): Problem | null {
   const unit = work.get('units', id);
   if (unit === undefined) return null;
-  if (row < 0 || row > mostRows || slot < 0 || !Number.isInteger(row) || !Number.isInteger(slot)) return noRoom(row);
+  if (!isRow(row) || slot < 0 || !Number.isInteger(slot)) return noRoom(row);
   let free = slot;
   const inRow = new Map(everything(work).flatMap((thing) => (thing.row === row && thing.id !== id ? [[thing.slot ?? -1, thing]] : [])));
   while (inRow.has(free)) free += 1;
@@ -68,6 +76,10 @@ function moveThing(work: Work, thing: Standing | undefined, slot: number): void 
 
 function everything(work: Work): readonly Standing[] {
   return [...work.all('units'), ...(work.rest.controller === undefined ? [] : [work.rest.controller])];
+}
+
+function isRow(row: number): boolean {
+  return row >= 0 && row <= mostRows && Number.isInteger(row);
 }
 
 function noRoom(row: number): Problem {

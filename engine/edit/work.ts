@@ -1,9 +1,11 @@
 import { compareNatural, makeProblem, type Problem } from '../base/index.ts';
 import type { CabinetContent, LinkRecord } from '../schema/index.ts';
+import { Designations } from './designations.ts';
 import { type Edited, type EditedList, editedLists, type RecordOf, standingLists } from './types.ts';
 
 type Lists = { [L in EditedList]?: Map<string, RecordOf<L>> };
 type Rest = Omit<CabinetContent, EditedList>;
+type DesignatedList = 'units' | 'links' | 'leads' | 'feedbacks';
 
 /**
  * A cabinet while it is edited. Records are replaced, never changed; `finish` makes a content that shares everything that stayed.
@@ -15,6 +17,9 @@ export class Work {
   readonly #changed = new Set<string>();
   #rest: Rest;
   #ids: Set<string> | null = null;
+  /** By stem, the greatest number that ids bear after it. Ids that were given up count on. */
+  readonly #greatest = new Map<string, number>();
+  readonly #designations = new Map<DesignatedList, Designations>();
 
   constructor(content: CabinetContent) {
     this.#before = content;
@@ -29,7 +34,10 @@ export class Work {
   /** Replaces members that are no lists of records, or leaves them out where they are undefined; `id` names what changes by it. */
   setRest(rest: Partial<Rest>, id: string): void {
     const entries = Object.entries({ ...this.#rest, ...rest }).filter(([, value]) => value !== undefined);
+    const known = this.#designations.get('units');
+    known?.remove(this.#rest.controller?.designation);
     this.#rest = Object.fromEntries(entries) as Rest; // only optional members can have been undefined
+    known?.add(this.#rest.controller?.designation);
     this.#changed.add(id);
   }
 
@@ -43,18 +51,42 @@ export class Work {
 
   /** Adds a record, or replaces the one of its id. */
   put<L extends EditedList>(list: L, record: RecordOf<L>): void {
-    this.#map(list).set(record.id, record);
-    this.#ids?.add(record.id);
+    const records = this.#map(list);
+    this.#rename(list, records.get(record.id), record);
+    records.set(record.id, record);
+    if (this.#ids === null || this.#ids.has(record.id)) return;
+    this.#ids.add(record.id);
+    for (const [stem, most] of this.#greatest) this.#greatest.set(stem, Math.max(most, numberAfter(record.id, stem)));
   }
 
   drop(list: EditedList, id: string): void {
-    this.#map(list).delete(id);
+    const records = this.#map(list);
+    this.#rename(list, records.get(id), undefined);
+    records.delete(id);
+  }
+
+  /** The designations of a list; those of the units with that of the controller. */
+  designations(list: DesignatedList): Designations {
+    const known = this.#designations.get(list);
+    if (known !== undefined) return known;
+    const made = new Designations();
+    for (const record of this.#map(list).values()) made.add(record.designation);
+    if (list === 'units') made.add(this.#rest.controller?.designation);
+    this.#designations.set(list, made);
+    return made;
+  }
+
+  #rename(list: EditedList, before: object | undefined, after: object | undefined): void {
+    const designations = this.#designations.get(list as DesignatedList); // of another list nothing is kept
+    designations?.remove(designationOf(before));
+    designations?.add(designationOf(after));
   }
 
   /** An id that nothing in the cabinet bears, such as `u12` for the stem `u`. */
   freshId(stem: string): string {
     this.#ids ??= this.#allIds();
-    const number = 1 + greatest([...this.#ids], stem);
+    const number = 1 + (this.#greatest.get(stem) ?? greatest([...this.#ids], stem));
+    this.#greatest.set(stem, number);
     const id = `${stem}${number}`;
     this.#ids.add(id);
     return id;
@@ -155,6 +187,10 @@ function numberAfter(id: string, stem: string): number {
   if (!id.startsWith(stem)) return 0;
   const digits = id.slice(stem.length);
   return /^[0-9]{1,9}$/.test(digits) ? Number(digits) : 0;
+}
+
+function designationOf(record: object | undefined): string | undefined {
+  return record !== undefined && 'designation' in record && typeof record.designation === 'string' ? record.designation : undefined;
 }
 
 function first(links: readonly LinkRecord[]): LinkRecord | undefined {

@@ -1,7 +1,8 @@
 import { compareNatural } from '../base/index.ts';
-import type { CabinetContent, positionKeeping, UnitKind } from '../schema/index.ts';
+import type { CabinetContent, positionKeeping, UnitKind, UnitRecord } from '../schema/index.ts';
 import { inMountingOrder, type Topology } from '../topology/index.ts';
 import { type ColumnKey, columnsOf, listOfKind, type TableKind } from './columns.ts';
+import { indexNames } from './nameIndex.ts';
 
 /** What a cell holds: a figure, text, or nothing. */
 export type CellValue = string | number | null;
@@ -66,11 +67,23 @@ function derive(topology: Topology, kind: TableKind, key: ColumnKey, id: string,
     if (key === 'chain') return topology.chainById.get(place.chain)?.record.number ?? null;
     return key === 'position' ? place.position : words.ordinal(place.group, place.ordinal);
   }
-  for (const chain of topology.chains) {
-    const index = chain.links.indexOf(id as never); // a look-up by any id
-    if (index >= 0) return key === 'chain' ? chain.record.number : index + 1;
+  const place = placesOfLinks(topology).get(id);
+  return place === undefined ? null : place[key === 'chain' ? 'chain' : 'position'];
+}
+
+const keptPlaces = new WeakMap<Topology, ReadonlyMap<string, { readonly chain: number; readonly position: number }>>();
+
+function placesOfLinks(topology: Topology): ReadonlyMap<string, { readonly chain: number; readonly position: number }> {
+  const known = keptPlaces.get(topology);
+  if (known !== undefined) return known;
+  const places = new Map<string, { readonly chain: number; readonly position: number }>();
+  for (const { record, links } of topology.chains) {
+    links.forEach((link, index) => {
+      if (!places.has(link)) places.set(link, { chain: record.number, position: index + 1 });
+    });
   }
-  return null;
+  keptPlaces.set(topology, places);
+  return places;
 }
 
 /** How a value of a record is written. */
@@ -103,10 +116,13 @@ export function writeValue(content: CabinetContent, form: string, value: unknown
   }
 }
 
+const none: readonly UnitRecord[] = [];
+
 /** A designation that only one unit bears, else the id: what is written must find its way back. */
 function nameOf(units: CabinetContent['units'], id: string): string {
-  const name = units?.find((unit) => unit.id === id)?.designation.trim();
+  const { byId, byName } = indexNames(units ?? none, ({ designation }) => designation);
+  const name = byId.get(id)?.designation.trim();
   if (name === undefined || name === '') return id;
-  const isOnly = units?.every((unit) => unit.id === id || (unit.designation.trim() !== name && unit.id !== name));
+  const isOnly = byName.get(name)?.every((unit) => unit.id === id) === true && (name === id || !byId.has(name));
   return isOnly ? name : id;
 }

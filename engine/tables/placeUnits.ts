@@ -45,6 +45,8 @@ export function placeUnits(
     if ('code' in read) doubts.set(wish.row, read);
     return 'code' in read ? [] : [{ ...wish, ...read }];
   });
+  const units = new Map((content.units ?? []).map((record) => [record.id, record]));
+  const ports = portsInUse(links);
   const later = (at: number | null) => at ?? Number.MAX_SAFE_INTEGER;
   for (const { row, unit, number, at, ...wish } of asked.sort((a, b) => later(a.at) - later(b.at) || a.row - b.row)) {
     const chain = chains.find((one) => one.number === number) ?? { id: newId(`chain-${number}`), number };
@@ -55,7 +57,7 @@ export function placeUnits(
       continue;
     }
     const end = ends.get(chain.id) ?? { count: 0, last: undefined };
-    const trouble = whyNot(content.units, links, unit, end.last, end.count, at);
+    const trouble = whyNot(units.get(unit), ports, end.last, end.count, at);
     if (trouble !== null) {
       doubts.set(row, { code: trouble, key: at === null ? 'chain' : 'position', text: at === null ? wish.chain : wish.position });
       continue;
@@ -63,6 +65,8 @@ export function placeUnits(
     if (!chains.includes(chain)) chains.push(chain);
     const upper = end.last === undefined ? { chain: chain.id } : { unit: end.last };
     links.push({ id: newId(`cable-to-${unit}`), upper, lower: { unit } });
+    ports.up.add(unit);
+    if (end.last !== undefined) ports.down.add(end.last);
     ends.set(chain.id, { count: end.count + 1, last: unit });
     changes.set(row, [taken('chain', number), taken('position', end.count + 1)]);
   }
@@ -97,20 +101,27 @@ function stayingWhere(chain: number, position: number, wantedChain: number, want
   return [...stays('chain', chain, wantedChain), ...(wantedPosition === null ? [] : stays('position', position, wantedPosition))];
 }
 
+/** The units in whose up port, and in whose down port, a cable sits. */
+function portsInUse(links: readonly LinkRecord[]): { readonly up: Set<string>; readonly down: Set<string> } {
+  const up = new Set<string>();
+  const down = new Set<string>();
+  for (const { upper, lower } of links) {
+    if (lower !== undefined) up.add(lower.unit);
+    if (upper !== undefined && 'unit' in upper) down.add(upper.unit);
+  }
+  return { up, down };
+}
+
 function whyNot(
-  units: readonly UnitRecord[] | undefined,
-  links: readonly LinkRecord[],
-  unit: string,
+  record: UnitRecord | undefined,
+  ports: { readonly up: ReadonlySet<string>; readonly down: ReadonlySet<string> },
   last: string | undefined,
   count: number,
   at: number | null,
 ): Doubt['code'] | null {
-  const record = units?.find(({ id }) => id === unit);
   if (record?.kind === 'supply' || record?.onChain === false) return 'never-on-chain';
   if (at !== null && at <= count) return 'position-taken';
   if (at !== null && at > count + 1) return 'position-gap';
-  const isTaken = links.some(
-    ({ upper, lower }) => lower?.unit === unit || (last !== undefined && upper !== undefined && 'unit' in upper && upper.unit === last),
-  );
+  const isTaken = (record !== undefined && ports.up.has(record.id)) || (last !== undefined && ports.down.has(last));
   return isTaken ? 'port-taken' : null;
 }

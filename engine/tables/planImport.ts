@@ -5,6 +5,7 @@ import { isObject, type TableWords, writeValue } from './makeTable.ts';
 import type { Mapping } from './mapping.ts';
 import { type PlaceWish, placeUnits } from './placeUnits.ts';
 import { readValue } from './readValue.ts';
+import { type Draft, Records } from './records.ts';
 
 /** How a list is taken in. */
 export interface ImportOptions {
@@ -32,11 +33,6 @@ export interface ImportPlan {
   readonly content: CabinetContent;
 }
 
-interface Draft {
-  readonly id: string;
-  readonly [field: string]: unknown;
-}
-
 /** Works out what an import would do. The content that is given is not changed; besides this list only chains and cables of placed units. */
 export function planImport(
   content: CabinetContent,
@@ -47,7 +43,7 @@ export function planImport(
 ): ImportPlan {
   const list = listOfKind[kind];
   const before = new Map<string, Draft>((content[list] ?? []).map((record) => [record.id, record as Draft])); // every record is an object with an id
-  const records = new Map(before);
+  const records = new Records(before.values());
   const taken = new Set([...allIds(content)]);
   const seen = new Set<string>();
   const wishes: PlaceWish[] = [];
@@ -55,7 +51,7 @@ export function planImport(
     const reader = new RowReader(content, kind, cells, words, options, records);
     const row = reader.read(taken, seen);
     if (row.record !== null) {
-      records.set(row.record.id, row.record);
+      records.set(row.record);
       taken.add(row.record.id);
       seen.add(row.record.id);
       const wish = { row: index, unit: row.record.id, chain: reader.cell('chain'), position: reader.cell('position') };
@@ -66,7 +62,7 @@ export function planImport(
   // The records went through the schema one by one.
   const withRecords = (): CabinetContent => ({
     ...content,
-    [list]: [...records.values()] as unknown as NonNullable<CabinetContent[typeof list]>,
+    [list]: records.list() as unknown as NonNullable<CabinetContent[typeof list]>,
   });
   const newId = (base: string) => {
     const id = freeId(base, taken);
@@ -80,7 +76,7 @@ export function planImport(
     if (doubt !== undefined && row.record !== null) {
       const was = before.get(row.record.id);
       if (was === undefined) records.delete(row.record.id);
-      else records.set(was.id, was);
+      else records.set(was);
       return { line, name: row.name, does: 'doubtful', changes: [], doubts: [doubt] };
     }
     const more = placed?.changes.get(index) ?? [];
@@ -110,7 +106,7 @@ class RowReader {
     private readonly cells: readonly string[],
     private readonly words: TableWords,
     private readonly options: ImportOptions,
-    private readonly records: ReadonlyMap<string, Draft>,
+    private readonly records: Records,
   ) {
     this.columns = columnsOf(kind).filter(({ path }) => path.length > 0);
   }
@@ -163,9 +159,7 @@ class RowReader {
     const name = this.cell('designation').trim();
     const nameless = this.kind === 'cables' ? this.findNameless() : null;
     if (name === '' || nameless !== null) return nameless;
-    const named = [...this.records.values()].filter(
-      (record) => typeof record['designation'] === 'string' && record['designation'].trim() === name,
-    );
+    const named = this.records.named(name);
     return named.length > 1 ? 'several' : (named[0] ?? null);
   }
 
@@ -176,16 +170,11 @@ class RowReader {
       const text = this.cell(key);
       if (column === undefined || text.trim() === '') return null;
       const read = readValue(this.content, column, text, this.words, undefined);
-      return read.ok ? JSON.stringify(read.value) : null;
+      return read.ok ? read.value : null;
     };
     const lower = at('lower');
     const upper = at('upper');
-    if (lower === null || upper === null) return null;
-    const nameless = [...this.records.values()].find(
-      (record) =>
-        !record['designation'] && JSON.stringify(record['upper']) === upper && JSON.stringify(valueAt(record, ['lower', 'unit'])) === lower,
-    );
-    return nameless ?? null;
+    return lower === null || upper === null ? null : this.records.nameless(upper, lower);
   }
 
   /** The file's own id where it can be one, else one made from the designation. */

@@ -3,6 +3,7 @@ import { type CabinetContent, positionKeeping, type UnitRecord, unitKinds } from
 import type { Column } from './columns.ts';
 import { readDecimal } from './csv.ts';
 import type { TableWords } from './makeTable.ts';
+import { indexNames } from './nameIndex.ts';
 
 /** Why a cell cannot be taken. */
 export type DoubtCode =
@@ -86,10 +87,10 @@ function readWord<V extends string>(text: string, values: readonly V[], labels: 
 /** An id wins over a name; a name that several bear finds none of them. */
 function findOne<R extends { readonly id: string }>(list: readonly R[], text: string, nameOf: (record: R) => string): ReadValue {
   const wanted = text.trim();
-  const byId = list.find(({ id }) => id === wanted);
-  if (byId !== undefined) return took(byId.id);
-  const exact = list.filter((record) => nameOf(record).trim() === wanted);
-  const named = exact.length > 0 ? exact : list.filter((record) => plain(nameOf(record)) === plain(wanted));
+  const { byId, byName, byPlainName } = indexNames(list, nameOf);
+  const found = byId.get(wanted);
+  if (found !== undefined) return took(found.id);
+  const named = byName.get(wanted) ?? byPlainName.get(plain(wanted)) ?? [];
   const [only] = named;
   if (only === undefined) return doubted('name-unknown');
   return named.length > 1 ? doubted('name-of-several') : took(only.id);
