@@ -1,27 +1,39 @@
 import { checkCabinet } from '../cabinet/index.ts';
 import { type Diagnosis, defaultDaysSinceWhole, diagnose, isAssumed, listFaultSpace, rateOf } from '../diagnosis/index.ts';
-import { endOf, listCauses } from '../plan/index.ts';
+import { type EndState, endOf, listCauses } from '../plan/index.ts';
 import type { CaseContent, Evidence } from '../schema/index.ts';
 import type { Cabinet } from '../topology/index.ts';
 import { findClues, findDifferences, mendedCauses } from './behaved.ts';
 import type { CauseShare, ConfirmedCase, UncountedCase } from './types.ts';
 
 /**
- * What one case confirms, or why it is not counted: its result must say `proved`, and what was seen and done must prove it. The cause is
- * worked out anew at the assumed rates, so that no case counts for more because of others. Takes the time of a diagnosis, and of
- * some thousand simulations where equipment behaved otherwise than documented.
+ * Whether a repair that ended so counts: the machine runs as it should, and either what was done has mended all but a small doubt of what
+ * it may have been, or somebody named what was wrong. That a part is proved to be broken is not asked: what is mended by cleaning and
+ * reseating never is, and without it these kinds would seem rarer with each case.
+ */
+export function countsAs({ end, because }: Pick<EndState, 'end' | 'because'>, { item, mode }: Pick<CaseResult, 'item' | 'mode'>): boolean {
+  if (end !== 'proved' && end !== 'not-proved') return false;
+  return !because.includes('comes-and-goes') || item !== undefined || mode !== undefined;
+}
+
+type CaseResult = NonNullable<CaseContent['result']>;
+
+/**
+ * What one case confirms, or why it is not counted: its result must say that the machine runs, and what was seen and done must bear it
+ * out (`countsAs`). The cause is worked out anew at the assumed rates, so that no case counts for more because of others. Takes the
+ * time of a diagnosis, and of some thousand simulations where equipment behaved otherwise than documented.
  */
 export function confirmCase(content: CaseContent): ConfirmedCase | UncountedCase {
   const { result } = content;
   if (result === undefined) return { content, reason: { why: 'no-result' } };
-  if (result.end !== 'proved') return { content, reason: { why: 'other-end', end: result.end } };
+  if (result.end !== 'proved' && result.end !== 'not-proved') return { content, reason: { why: 'other-end', end: result.end } };
   if (content.evidence.snapshots.some(({ simulated }) => simulated === true)) return { content, reason: { why: 'simulated' } };
   const { cabinet } = checkCabinet(content.cabinet);
   if (!cabinet) return { content, reason: { why: 'cabinet-not-sound' } };
   const { rates: _, ...evidence } = content.evidence;
   const diagnosis = diagnose(cabinet, evidence);
-  const { end, because } = endOf(cabinet, evidence, diagnosis);
-  if (end !== 'proved') return { content, reason: { why: 'not-proved-by-acts', because } };
+  const end = endOf(cabinet, evidence, diagnosis);
+  if (!countsAs(end, result)) return { content, reason: { why: 'not-proved-by-acts', because: end.because } };
   const causes = causesOf(cabinet, evidence, diagnosis, result);
   if (causes.length === 0) return { content, reason: { why: 'cause-unclear' } };
   const likely = mendedCauses(cabinet, evidence, diagnosis);
@@ -35,12 +47,7 @@ export function confirmCase(content: CaseContent): ConfirmedCase | UncountedCase
 }
 
 /** The kinds of cause among what was mended, by the diagnosis; only the named one, where the result names it. */
-function causesOf(
-  cabinet: Cabinet,
-  evidence: Evidence,
-  diagnosis: Diagnosis,
-  { item, mode }: NonNullable<CaseContent['result']>,
-): readonly CauseShare[] {
+function causesOf(cabinet: Cabinet, evidence: Evidence, diagnosis: Diagnosis, { item, mode }: CaseResult): readonly CauseShare[] {
   const shares = new Map<string, CauseShare>();
   let whole = 0;
   for (const { key, fault, share } of listCauses(cabinet, evidence, diagnosis)) {

@@ -1,5 +1,5 @@
 export { equipmentKey, equipmentOf } from './behaved.ts';
-export { confirmCase } from './confirm.ts';
+export { confirmCase, countsAs } from './confirm.ts';
 export { type CaseEffect, effectOf, gatherExperience, ratesFor, withoutCase, withStrength } from './gather.ts';
 export { leastStrength, mostStrength, usualStrength } from './sharpen.ts';
 export type {

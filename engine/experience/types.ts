@@ -17,7 +17,7 @@ export interface CauseShare extends CauseKind {
 export type NotCounted =
   | { readonly why: 'no-result' }
   | { readonly why: 'other-end'; readonly end: CaseEnd }
-  /** It is written down as proved, but what was seen and done does not prove it. */
+  /** By what was seen and done the machine does not run as it should, or too much of what it may have been is not mended. */
   | { readonly why: 'not-proved-by-acts'; readonly because: readonly EndReason[] }
   /** Nothing that was mended explains what was seen, or not what the result names. */
   | { readonly why: 'cause-unclear' }
@@ -50,7 +50,7 @@ export interface BehaviourClue {
   readonly instead: Behaviour[BehaviourParameter];
 }
 
-/** A case whose cause is proved. */
+/** A finished repair that counts (`countsAs`). */
 export interface ConfirmedCase {
   readonly content: CaseContent;
   readonly causes: readonly CauseShare[];

@@ -270,7 +270,7 @@ export const commandWords = {
     summary: 'say what confirmed cases teach: rates, and equipment that behaves otherwise',
     usage: ['linkwright cases FOLDER|CASE… [--strength N]'],
     about: [
-      'Reads cases (of a folder: every file that ends in .json) and counts the causes that are proved, each case once. Sets the sharpened rates beside the assumed ones, with the interval in which each lies with 90 %, and names equipment that behaved differently than its cabinet says. What is not counted is named, with the reason; exercises and simulations never count.',
+      'Reads cases (of a folder: every file that ends in .json) and counts finished repairs, each case once: the cause is proved, or was named by who saw it, or all but a tenth of what it may have been is mended. Sets the sharpened rates beside the assumed ones, with the interval in which each lies with 90 %, and names equipment that behaved differently than its cabinet says. What is not counted is named, with the reason; exercises and simulations never count.',
       'Rates are weighed against each other only, by how many such parts the cabinets of the cases have. Nothing is written, and nothing leaves this computer.',
     ],
     options: {

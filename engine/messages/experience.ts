@@ -21,9 +21,9 @@ export function wordNotCounted(reason: NotCounted): string {
     case 'no-result':
       return 'No result is written down.';
     case 'other-end':
-      return `Its cause is not proved: ${endStateWords[reason.end].meaning}.`;
+      return `It is not finished: ${endStateWords[reason.end].meaning}.`;
     case 'not-proved-by-acts':
-      return `It is written down as proved, but what was seen and done does not prove it. ${reason.because.map((one) => endReasonWords[one]).join(' ')}`.trim();
+      return `By what was seen and done, too much of what it may have been is not mended. ${reason.because.map((one) => endReasonWords[one]).join(' ')}`.trim();
     case 'cause-unclear':
       return 'What was mended does not explain what was seen, or not by the cause that the result names.';
     case 'simulated':
@@ -121,8 +121,9 @@ export const confirmedWords = {
   title: 'Confirmed cases',
   close: 'Close',
   keywords: ['rates', 'experience', 'learn'],
-  intro: 'Repairs whose cause is proved, kept by you. They sharpen the assumed rates. They stay on this computer; nothing leaves it.',
-  empty: 'No case is kept yet. When a repair is handed back as proved, you can keep it there.',
+  intro:
+    'Finished repairs, kept by you: the cause is proved, or was seen, or is mended but for a small doubt. They sharpen the assumed rates. They stay on this computer; nothing leaves it.',
+  empty: 'No case is kept yet. When a machine is handed back running, its repair can be kept there.',
   working: 'Working out what the cases teach …',
   ratesHead: 'Rates of the case in the window',
   assumedAll: 'rates assumed',
@@ -151,6 +152,12 @@ export const confirmedWords = {
   keep: 'Keep as a confirmed case',
   keepHead: 'Confirmed case',
   keepWhy: 'The cause is proved. Kept, this case sharpens the rates for later ones. It stays on this computer.',
+  /** Nothing is proved, but what it may have been is mended: so what cleaning mends is counted too. */
+  keepHandled: (mended: string) =>
+    `Nothing is proved, but ${mended} of what it may have been is mended. Kept, the case is shared out among that and sharpens the rates for later ones. Remove it again if the fault comes back. It stays on this computer.`,
+  keepSeen: 'Somebody saw the cause. Kept, this case sharpens the rates for later ones. It stays on this computer.',
+  keepNot: (left: string) =>
+    `${left} of what it may have been is not mended yet. The case can be kept once more of it is, or once somebody who saw the cause names it above.`,
   keptAlready: 'Kept. Keep it again if something in it has changed since.',
   keepAgain: 'Keep again',
   keptNow: 'The case is kept.',

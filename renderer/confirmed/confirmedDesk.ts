@@ -1,8 +1,8 @@
 import { parseCaseFile, serializeCase } from '../../engine/cabinet/index.ts';
-import { withStrength } from '../../engine/experience/index.ts';
+import { countsAs, withStrength } from '../../engine/experience/index.ts';
 import { confirmedWords } from '../../engine/messages/index.ts';
 import { endOf } from '../../engine/plan/index.ts';
-import type { CaseContent } from '../../engine/schema/index.ts';
+import type { CaseContent, CaseEnd } from '../../engine/schema/index.ts';
 import type { Desk } from '../files/desk.ts';
 import { sameContent } from '../files/sameContent.ts';
 import type { AppState } from '../state/appState.ts';
@@ -94,10 +94,9 @@ export function makeConfirmedDesk({ bench, access, now }: Parts): ConfirmedDesk 
     readKeptCases: () => inTurn(read),
     keepCase: () =>
       inTurn(async () => {
-        if (!isProvedNow(store.getState())) return;
-        if (store.getState().caseRecord.result?.end !== 'proved') {
-          bench.dispatch('write-result', { end: 'proved', change: {}, at: now().toISOString() });
-        }
+        const end = countsNow(store.getState());
+        if (end === null) return;
+        if (store.getState().caseRecord.result?.end !== end) bench.dispatch('write-result', { end, change: {}, at: now().toISOString() });
         const state = store.getState();
         // Photos say nothing of rates, and would fill the disk.
         const { photos: _, ...cabinet } = state.cabinet;
@@ -122,10 +121,11 @@ export function makeConfirmedDesk({ bench, access, now }: Parts): ConfirmedDesk 
   return { actions, beginOn };
 }
 
-/** Whether the cause is proved, by a repair of the user's own. */
-function isProvedNow({ checked, caseRecord, diagnosis, source }: AppState): boolean {
+/** How a repair of the user's own that counts has ended; null where it does not count. */
+function countsNow({ checked, caseRecord, diagnosis, source }: AppState): CaseEnd | null {
   const known = lastDiagnosis(diagnosis);
-  if (!checked.cabinet || !known || source.kind === 'sample') return false;
-  if (caseRecord.evidence.snapshots.some(({ simulated }) => simulated === true)) return false;
-  return endOf(checked.cabinet, caseRecord.evidence, known).end === 'proved';
+  if (!checked.cabinet || !known || source.kind === 'sample') return null;
+  if (caseRecord.evidence.snapshots.some(({ simulated }) => simulated === true)) return null;
+  const end = endOf(checked.cabinet, caseRecord.evidence, known);
+  return countsAs(end, caseRecord.result ?? {}) ? end.end : null;
 }

@@ -13,16 +13,16 @@ interface Choice {
 
 const keyOfCause = ({ item = '', mode = '' }: NonNullable<NamedCause>) => (item === '' && mode === '' ? '' : `${item} ${mode}`);
 
-/** Lets whoever saw it name what was wrong with what was mended, where that leaves several causes. */
+/** Lets whoever saw it name what was wrong with what was mended, where that leaves several causes, or proves none. */
 export function FoundCause({ end }: { readonly end: EndState }) {
   const dispatch = useDispatch();
   const cabinet = useApp((state) => state.checked.cabinet);
   const evidence = useApp((state) => state.caseRecord.evidence);
   const diagnosis = useApp((state) => lastDiagnosis(state.diagnosis));
   const result = useApp((state) => state.caseRecord.result);
-  if (end.end !== 'proved' || !cabinet || !diagnosis) return null;
+  if ((end.end !== 'proved' && end.end !== 'not-proved') || !cabinet || !diagnosis) return null;
   const causes = listCauses(cabinet, evidence, diagnosis);
-  if (causes.length < 2) return null;
+  if (causes.length < (end.end === 'proved' ? 2 : 1)) return null;
   const choices = listChoices(causes, namesOf(cabinet));
   const { item, mode } = result ?? {};
   const chosen = keyOfCause({ ...(item !== undefined && { item }), ...(mode !== undefined && { mode }) });

@@ -15,7 +15,7 @@ describe('linkwright cases', () => {
     const ran = await linkwright(['cases', folder]);
     expect(ran).toMatchObject({ exit: 0, err: '' });
     expect(ran.out).toContain('3 confirmed cases are counted, 1 is left out.');
-    expect(ran.out).toContain('qd2-0044.3.case.json: Its cause is not proved');
+    expect(ran.out).toContain('qd2-0044.3.case.json: By what was seen and done, too much');
     expect(ran.out).toContain('“QE drive 2”, revision 07: in 1 confirmed case');
     expect(ran.out).toContain('Display of -TB4 (look 1): seen upstream loss, predicted quiet.');
   });

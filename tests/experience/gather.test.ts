@@ -49,23 +49,48 @@ describe('confirmCase', () => {
     expect(whyNot(named(`board/${unit}`, 'dead-dark'))).toEqual({ why: 'cause-unclear' });
   });
 
-  it('should not count what is not proved, and say why', () => {
+  it('should not count what is not handed back running, and say why', () => {
     const one = cutCase('a');
     const { result: _, ...open } = one;
     expect(whyNot(open)).toEqual({ why: 'no-result' });
-    for (const end of ['not-proved', 'running-provisionally', 'open'] as const) {
+    for (const end of ['running-provisionally', 'open'] as const) {
       expect(whyNot({ ...one, result: { end } })).toEqual({ why: 'other-end', end });
     }
+    const [halted] = one.evidence.snapshots;
+    expect(whyNot({ ...one, evidence: { snapshots: halted ? [halted] : [] } })).toMatchObject({ why: 'not-proved-by-acts' });
   });
 
-  it('should not count what is written down as proved and was only handled', () => {
-    const handled = cutCase('a', {
-      fault: { item: 'plug', link, end: 'lower', mode: 'loose' },
-      act: { do: 'reseat-plug', link, end: 'lower' },
-    });
-    expect(whyNot(handled)).toMatchObject({ why: 'not-proved-by-acts', because: expect.arrayContaining(['only-handled']) as unknown });
-    const [halted] = cutCase('a').evidence.snapshots;
-    expect(whyNot({ ...cutCase('a'), evidence: { snapshots: halted ? [halted] : [] } })).toMatchObject({ why: 'not-proved-by-acts' });
+  const loose: Fault = { item: 'plug', link, end: 'lower', mode: 'loose' };
+  const seated = { do: 'reseat-plug', link, end: 'lower' } as const;
+
+  it('should not count what was only handled where much else may have been the cause, unless somebody saw it', () => {
+    const handled = cutCase('a', { fault: loose, act: seated, result: { end: 'not-proved' } });
+    expect(whyNot(handled)).toMatchObject({ why: 'not-proved-by-acts', because: ['only-handled', 'comes-and-goes'] });
+    const seen = confirmed({ ...handled, result: { end: 'not-proved', item: `plug/${link}/lower`, mode: 'loose' } });
+    expect(seen.causes).toEqual([{ item: 'plug', mode: 'loose', share: expect.closeTo(1, 12) as number }]);
+    // What was not touched cannot have been mended.
+    const elsewhere = { ...handled, result: { end: 'not-proved' as const, item: `plug/${link}/upper`, mode: 'loose' } };
+    expect(whyNot(elsewhere)).toEqual({ why: 'cause-unclear' });
+  });
+
+  it('should count what was only handled where that mended nearly all it may have been, shared out among it', () => {
+    // It ran after one plug was seated and the cable with the rest of it was cleaned at both ends, and is steady by what was seen.
+    const handled = cutCase('a', { fault: loose, act: seated, result: { end: 'not-proved' } });
+    const [halted] = handled.evidence.snapshots;
+    if (halted === undefined) throw new Error('nothing seen');
+    const both = (['upper', 'lower'] as const).map((end) => ({ do: 'clean-plug' as const, link, end }));
+    const look = { look: 'light-at-plug' as const, link, end: 'lower' as const, outcomes: ['weak' as const] };
+    const evidence = {
+      snapshots: [
+        { ...halted, looks: [look] },
+        { interventions: both, restarted: true, onset: 'at-power-up' as const, halted: false },
+        { restarted: true, onset: 'at-power-up' as const, halted: false },
+        { restarted: true, onset: 'at-power-up' as const, halted: false },
+      ],
+    };
+    const { causes } = confirmed({ ...handled, evidence });
+    expect(causes[0]).toMatchObject({ item: 'plug' });
+    expect(causes.reduce((sum, { share }) => sum + share, 0)).toBeCloseTo(1, 12);
   });
 
   it('should never count what was taken over from a simulation, however well the rest proves it', () => {
