@@ -39,7 +39,7 @@ export function wordAct(names: Names, act: Intervention, form: 'toDo' | 'done' =
   return whole ?? `${actWords[act.do][form]} ${object(names, act)}`;
 }
 
-/** What brings 24 V is looked at and measured before it is exchanged, and what was pulled is plugged in again. Null: no such act. */
+/** What can be looked at or measured is, before it is exchanged or put right; and what was pulled is plugged in again. Null: no such act. */
 function inOwnWords(names: Names, act: Intervention): string | null {
   switch (act.do) {
     case 'replace-supply':
@@ -48,6 +48,9 @@ function inOwnWords(names: Names, act: Intervention): string | null {
       return `check ${names.leadFuse(act.lead) || 'fuse'} and terminals of ${object(names, act)}, then replace it`;
     case 'replace-fuse':
       return `measure ${object(names, act)}, replace it if it is open`;
+    case 'uncross-plugs':
+    case 'uncross-fibres':
+      return `check and put right ${object(names, act)}`;
     case 'plug-feedback':
       return `plug ${names.feedback(act.feedback)} in again`;
     default:

@@ -91,11 +91,19 @@ function observed(names: Names, evidence: Evidence, ref: ObservationRef): string
   }
 }
 
-/** What does not fit, as sentences: first what stands against the most probable answer, then what would follow from each misreading. */
+/** So many misreadings are spelt out. */
+const mostMisreadings = 3;
+
+/**
+ * What does not fit, as sentences: first what stands against the most probable answer, then what would follow from a misreading. Where
+ * one misreading leaves a single fault, or none, nobody believes another one and two faults besides.
+ */
 export function wordContradiction(names: Names, evidence: Evidence, contradiction: Contradiction): readonly string[] {
-  const rest = contradiction.withoutWhich.map(
+  const fewest = Math.min(...contradiction.withoutWhich.map(({ instead }) => instead.length));
+  const believable = contradiction.withoutWhich.filter(({ instead }) => instead.length <= Math.max(1, fewest)).slice(0, mostMisreadings);
+  const rest = believable.map(
     ({ observation, instead }) =>
-      `${startSentence(wordObservation(names, evidence, observation))} misread? Then all the rest is explained by: ${wordHypothesis(names, instead)}.`,
+      `${startSentence(wordObservation(names, evidence, observation))} misread? Then all the rest ${instead.length === 0 ? 'is as if nothing were broken' : `is explained by: ${wordHypothesis(names, instead)}`}.`,
   );
   const stands = contradiction.mispredicted.length === 1 ? 'stands' : 'stand';
   return [

@@ -68,10 +68,14 @@ export function isAboutPower(step: Step): boolean {
   return step.do === 'act' && step.acts.some(({ do: kind }) => kind === 'replace-supply' || kind === 'replace-lead');
 }
 
-/** What comes before exchanging what brings 24 V, in sentences; empty for other steps. */
+/** What comes before exchanging what brings 24 V, or putting plugs right, in sentences; empty for other steps. */
 export function wordBefore(step: Step): readonly string[] {
-  const blown = step.do === 'act' && step.acts.some(({ do: kind }) => kind === 'replace-fuse');
-  return [...(isAboutPower(step) ? [stepCardTexts.measureBefore] : []), ...(blown ? [stepCardTexts.whyBlown] : [])];
+  const does = (wanted: RegExp) => step.do === 'act' && step.acts.some(({ do: kind }) => wanted.test(kind));
+  return [
+    ...(isAboutPower(step) ? [stepCardTexts.measureBefore] : []),
+    ...(does(/^replace-fuse$/) ? [stepCardTexts.whyBlown] : []),
+    ...(does(/^uncross-/) ? [stepCardTexts.compareBefore] : []),
+  ];
 }
 
 /** The part that a step needs: "spare board 41-7, fits", "must be got: cable 12-3". */
@@ -97,6 +101,7 @@ export const stepCardTexts = {
   noParts: 'no parts',
   does: 'What to do',
   measureBefore: 'Measure first what feeds it and what it gives: a breaker or a feed that is off looks the same.',
+  compareBefore: 'Compare with a photo, a drawing or the marking first: only what sits wrong is put right.',
   whyBlown: 'A fuse blows for a reason: look for a short or a chafed cable before a new one goes in.',
   feedWasOff: 'Feed or breaker was off: runs now',
   showAll: (count: number) => `Show ${count} more`,

@@ -36,6 +36,15 @@ describe('what brings 24 V', () => {
   });
 });
 
+describe('what may sit wrong', () => {
+  it('should be compared before anything is put right', () => {
+    expect(wordAct(names, { do: 'uncross-plugs', unit: 'u1' })).toBe('check and put right the two optical plugs of -T1');
+    expect(wordBefore({ do: 'act', acts: [{ do: 'uncross-fibres', link: 'w1' }] })).toEqual([
+      expect.stringContaining('Compare with a photo'),
+    ]);
+  });
+});
+
 describe('a code of a unit’s own', () => {
   const seen = (meanings: ('other' | 'dark' | 'quiet')[]) => ({ snapshots: [{ displays: [{ unit: 'u1', meanings }] }] });
 

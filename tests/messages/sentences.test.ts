@@ -273,8 +273,18 @@ describe('the words for a diagnosis', () => {
     expect(said).toEqual([
       'The most probable explanation does not fit everything that was seen. Against it stands: display of -TB1.',
       'Display of -TB1 misread? Then all the rest is explained by: cable -WH2: cut, both fibres.',
-      'Display of -TB1 misread? Then all the rest is explained by: nothing is broken.',
+      'Display of -TB1 misread? Then all the rest is as if nothing were broken.',
     ]);
+  });
+
+  it('should spell out few misreadings, and none with two faults besides where one fault is enough', () => {
+    const observation = { kind: 'display', snapshot: 0, unit: ids.unit } as const;
+    const pair = { observation, instead: [steadyCut, steadyCut] };
+    const single = { observation, instead: [steadyCut] };
+    const said = (withoutWhich: Contradiction['withoutWhich']) =>
+      wordContradiction(names, { snapshots: [{}] }, { mispredicted: [observation], withoutWhich });
+    expect(said([pair, single, pair])).toHaveLength(2);
+    expect(said([pair, pair, pair, pair, pair])).toHaveLength(4);
   });
 
   it('should word hypotheses, notes and beliefs', () => {
