@@ -12,6 +12,12 @@ export interface Rate {
 const assumed = 'assumed';
 const share = 0.3;
 
+/** A mode of a kind of item, whatever thing it is of. */
+export interface ModeKind {
+  readonly item: ItemKind;
+  readonly mode: string;
+}
+
 /**
  * Default rates: domain section 9. All are assumed; a cabinet may carry its own. An open fuse and a wiring mistake do not come
  * and go, so their intermittent share is 0.
@@ -53,8 +59,8 @@ const defaultRates: Readonly<Record<ItemKind, Readonly<Record<string, Rate>>>> =
   feedback: { short: { perYear: 0.0005, intermittentShare: share, source: assumed } },
 };
 
-/** Modes whose figure is a probability per new or reworked cabinet instead of a yearly rate. */
-function isWiringMistake(fault: Fault): boolean {
+/** Whether the figure of a mode is a probability per new or reworked cabinet instead of a yearly rate. */
+export function isWiringMistake(fault: ModeKind): boolean {
   return fault.item === 'wiring' || fault.mode === 'fibres-crossed';
 }
 
@@ -63,16 +69,19 @@ export const ratedModes: readonly { readonly item: ItemKind; readonly mode: stri
   defaultRates,
 ).flatMap(([item, modes]) => Object.entries(modes).map(([mode, rate]) => ({ item: item as ItemKind, mode, rate }))); // keys of the table
 
-type Mode = Pick<Fault, 'item' | 'mode'>;
-
 /**
  * The rate of a mode in a cabinet: the cabinet's own where it has one, else the default. Confirmed cases sharpen what is assumed, and
  * leave alone what somebody wrote.
  */
-export function rateOf(fault: Mode, content: CabinetContent, sharpened?: SharpenedRates): Rate {
+export function rateOf(fault: ModeKind, content: CabinetContent, sharpened?: SharpenedRates): Rate {
   const written = writtenRate(fault, content);
   const factor = isAssumed(written) ? factorOf(fault, sharpened) : undefined;
   return factor === undefined ? written : { ...written, perYear: written.perYear * factor, source: 'confirmed-cases' };
+}
+
+/** The usual rate of a mode, whatever a cabinet says. */
+export function usualRate({ item, mode }: ModeKind): Rate {
+  return defaultRates[item][mode] ?? { perYear: 0, intermittentShare: 0, source: assumed };
 }
 
 /** Whether a rate is nobody's figure, so that confirmed cases may sharpen it. */
@@ -80,9 +89,9 @@ export function isAssumed({ source }: Rate): boolean {
   return source === assumed;
 }
 
-function writtenRate({ item, mode }: Mode, content: CabinetContent): Rate {
-  const fallback = defaultRates[item][mode] ?? { perYear: 0, intermittentShare: 0, source: assumed };
-  const own = content.rates?.find((rate) => rate.item === item && rate.mode === mode);
+function writtenRate(kind: ModeKind, content: CabinetContent): Rate {
+  const fallback = usualRate(kind);
+  const own = ownRate(kind, content);
   return own === undefined
     ? fallback
     : {
@@ -92,7 +101,12 @@ function writtenRate({ item, mode }: Mode, content: CabinetContent): Rate {
       };
 }
 
-function factorOf({ item, mode }: Mode, sharpened: SharpenedRates | undefined): number | undefined {
+/** The line of a cabinet's own table for a mode. */
+export function ownRate({ item, mode }: ModeKind, { rates }: CabinetContent): NonNullable<CabinetContent['rates']>[number] | undefined {
+  return rates?.find((rate) => rate.item === item && rate.mode === mode);
+}
+
+function factorOf({ item, mode }: ModeKind, sharpened: SharpenedRates | undefined): number | undefined {
   return sharpened?.factors.find((one) => one.item === item && one.mode === mode)?.factor;
 }
 
@@ -135,7 +149,7 @@ export function priorOdds(
   if (isWiringMistake(fault)) {
     // A cabinet that nobody wired since it last ran has no wiring mistakes; where something was just exchanged, a plug may well sit wrong.
     const p = circumstances.some(({ kind }) => kind === 'not-reworked') ? 0 : Math.min(perYear * factor, Math.max(perYear, mostMistaken));
-    return { steady: p / (1 - p), intermittent: 0 };
+    return { steady: p < 1 ? Math.min(mostOdds, p / (1 - p)) : mostOdds, intermittent: 0 };
   }
   const years = Math.max(leastDays, daysSinceWhole) / daysPerYear;
   const expected = perYear * factor * years;

@@ -147,6 +147,7 @@ export type { ProblemWords } from './problemWords.ts';
 export { shellWords, startWords } from './programWords.ts';
 export { wordDuration, wordNumber, wordTermValue } from './quantities.ts';
 export { entryWords, quickWords } from './quick.ts';
+export { rateTableWords } from './rateTable.ts';
 export { repairTableWords, wordActKind, wordItemModes } from './repairTable.ts';
 export {
   isAboutPower,

@@ -1,4 +1,4 @@
-import { confirmedWords as words } from '../../engine/messages/index.ts';
+import { rateTableWords, confirmedWords as words } from '../../engine/messages/index.ts';
 import { selectFindModel } from '../find/findModel.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
 
@@ -11,7 +11,7 @@ export function RatesBasis() {
   });
   if (basis === null) return null;
   return (
-    <button type="button" className="text-button rates-basis" title={words.title} onClick={() => dispatch('confirmed-cases')}>
+    <button type="button" className="text-button rates-basis" title={rateTableWords.title} onClick={() => dispatch('fault-rates')}>
       {basis}
     </button>
   );

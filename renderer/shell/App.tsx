@@ -12,6 +12,7 @@ import { EquipmentDialog } from '../legend/EquipmentDialog.tsx';
 import { DocumentsDialog } from '../papers/DocumentsDialog.tsx';
 import { ImportDialog } from '../papers/ImportDialog.tsx';
 import { PracticeWorkspace } from '../practice/PracticeWorkspace.tsx';
+import { RatesDialog } from '../rates/RatesDialog.tsx';
 import { RepairTableDialog } from '../repair/RepairTableDialog.tsx';
 import { useApp } from '../state/useWorkbench.ts';
 import { SumsPage } from '../sums/SumsPage.tsx';
@@ -48,6 +49,7 @@ export function App() {
       </div>
       <HandBackDialog />
       <RepairTableDialog />
+      <RatesDialog />
       <ConfirmedDialog />
       <EquipmentDialog />
       <NewMachineDialog />

@@ -54,7 +54,7 @@ export const isOffered = (id: CommandId, onDesktop = findDesktop() !== null) =>
 const inAll = {
   file: fileSections,
   cabinet: [
-    ['equipment-types', 'toggle-sums', 'repair-table', 'confirmed-cases'],
+    ['equipment-types', 'toggle-sums', 'repair-table', 'fault-rates', 'confirmed-cases'],
     ['compare-saved', 'compare-file', 'ask-new-machine'],
   ],
   workspaces: [['go-draw', 'go-find', 'go-practice']],

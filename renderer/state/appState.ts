@@ -136,6 +136,8 @@ export interface SessionState {
   readonly confirmed: ConfirmedState;
   /** The repair table is open. */
   readonly repairTableShown: boolean;
+  /** The fault rates are open. */
+  readonly ratesShown: boolean;
   /** What is open of documents and imports. */
   readonly papers: PapersState;
   /** Which workspace is shown. It stays when another document is opened. */
@@ -216,6 +218,7 @@ export const stateTable: { readonly [K in keyof Required<AppState>]: KindOf<K> }
   handBack: 'session',
   confirmed: 'session',
   repairTableShown: 'session',
+  ratesShown: 'session',
   papers: 'session',
   workspace: 'session',
   practice: 'session',

@@ -11,6 +11,7 @@ import { listCommands } from '../lists/listCommands.ts';
 import { papersCommands } from '../papers/papersCommands.ts';
 import { instructorCommands } from '../practice/instructorCommands.ts';
 import { entryCommands } from '../quick/entryCommands.ts';
+import { ratesCommands } from '../rates/ratesCommands.ts';
 import { repairCommands } from '../repair/repairCommands.ts';
 import { shellCommands } from '../shell/shellCommands.ts';
 import { sumsCommands } from '../sums/sumsCommands.ts';
@@ -233,6 +234,7 @@ export const commands = {
   ...sumsCommands,
   ...handBackCommands,
   ...repairCommands,
+  ...ratesCommands,
   ...confirmedCommands,
   ...papersCommands,
   ...entryCommands,

@@ -203,6 +203,7 @@ function freshSession({ cabinet, caseRecord }: DocumentState, opened: OpenedAs) 
     sums: nothingTried,
     handBack: notHandedBack,
     repairTableShown: false,
+    ratesShown: false,
     papers: noPapers,
     draw: nothingDrawn,
   } as const;

@@ -90,6 +90,7 @@ describe.skipIf(missing)('Confirmed cases', () => {
     await expect.poll(() => rates.textContent()).toBe('rates sharpened by 1 confirmed case');
     await shoot(page, 'find');
     await rates.press('Enter');
+    await page.getByRole('dialog', { name: 'Fault rates' }).getByRole('button', { name: 'Confirmed cases …' }).press('Enter');
     await dialog.getByRole('radio', { name: 'Assumed rates' }).press(' ');
     await page.keyboard.press('Escape');
     await expect.poll(() => rates.textContent()).toBe('rates assumed');

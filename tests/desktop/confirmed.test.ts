@@ -5,7 +5,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { parseCaseFile, serializeCabinet, serializeCase } from '../../engine/cabinet/index.ts';
 import { diagnose } from '../../engine/diagnosis/index.ts';
 import { gatherExperience, ratesFor } from '../../engine/experience/index.ts';
-import { wordProbability, confirmedWords as words } from '../../engine/messages/index.ts';
+import { rateTableWords, wordProbability, confirmedWords as words } from '../../engine/messages/index.ts';
 import type { Evidence, Fault } from '../../engine/schema/index.ts';
 import { driveRepair } from '../browser/repairDriver.ts';
 import { provedCase } from '../experience/provedCase.ts';
@@ -79,6 +79,7 @@ describe.skipIf(missing)('confirmed cases in the desktop program', () => {
     await after.shoot('confirmed-other');
 
     await basis.press('Enter');
+    await page.getByRole('dialog', { name: rateTableWords.title }).getByRole('button', { name: rateTableWords.confirmed }).press('Enter');
     const dialog = page.getByRole('dialog', { name: words.title });
     await dialog.getByText('Plug: fouled 100 %').waitFor();
     expect(await dialog.getByRole('radio', { name: words.choices.asKept(1) }).isChecked()).toBe(true);

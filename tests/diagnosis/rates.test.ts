@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { referenceLikelihood } from '../../engine/diagnosis/diagnose.reference.ts';
-import { type Diagnosis, diagnose } from '../../engine/diagnosis/index.ts';
+import { type Diagnosis, diagnose, editRate, isAssumed, rateOf } from '../../engine/diagnosis/index.ts';
 import type { Circumstance, Evidence, Fault } from '../../engine/schema/index.ts';
-import { drivesContent, soundCabinet } from '../plan/smallCabinet.ts';
+import { drivesContent, seenSnapshot, soundCabinet } from '../plan/smallCabinet.ts';
 
 /** λ per year, copied by hand from section 9 of the domain text (all assumed there). */
 const perYear: Readonly<Record<string, number>> = {
@@ -186,5 +186,50 @@ describe('what is searched', () => {
     const largest = 0.98 * 0.98 * 0.9;
     expect(diagnosis.unvisitedShare).toBeGreaterThan(0.05);
     expect(diagnosis.unvisitedShare).toBeCloseTo((unvisited * largest) / (visited + unvisited * largest), 6);
+  });
+});
+
+describe('editRate', () => {
+  const content = drivesContent(2);
+  const loose = { item: 'plug', mode: 'loose' } as const;
+
+  it('should put a figure in the place of the assumed one, with its share and source, and give the assumed one back', () => {
+    const edited = [
+      { ...loose, field: 'perYear', value: 0.01 } as const,
+      { ...loose, field: 'intermittentShare', value: 0.5 } as const,
+      { ...loose, field: 'source', value: 'service records' } as const,
+    ].reduce(editRate, content);
+    expect(rateOf(loose, edited)).toEqual({ perYear: 0.01, intermittentShare: 0.5, source: 'service records' });
+    expect(isAssumed(rateOf(loose, edited))).toBe(false);
+    expect(soundCabinet(edited)).toBeTruthy();
+    expect(rateOf({ item: 'plug', mode: 'fouled' }, edited).perYear).toBe(perYear['plug fouled']);
+    const without = editRate(edited, { ...loose, field: 'source', value: null });
+    expect(rateOf(loose, without)).toEqual({ perYear: 0.01, intermittentShare: 0.5, source: 'cabinet' });
+    expect(editRate(edited, { ...loose, field: 'perYear', value: null })).toEqual(content);
+  });
+
+  it('should make the usual figure the cabinet’s own when only its share or source is written, and leave other lines in their order', () => {
+    const shared = editRate(content, { ...loose, field: 'intermittentShare', value: 1 });
+    expect(shared.rates).toEqual([{ ...loose, perYear: 0.004, intermittentShare: 1 }]);
+    expect(editRate(content, { ...loose, field: 'source', value: null })).toBe(content);
+    const two = editRate(shared, { item: 'route', mode: 'kinked', field: 'perYear', value: 0.2 });
+    const again = editRate(two, { ...loose, field: 'perYear', value: 0.3 });
+    expect(again.rates?.map(({ item, perYear: figure }) => [item, figure])).toEqual([
+      ['plug', 0.3],
+      ['route', 0.2],
+    ]);
+  });
+});
+
+describe('a wiring mistake that a cabinet takes for certain', () => {
+  it.each([1, 2])('should be weighed as certain, and leave the sums numbers: %i', (certain) => {
+    const own = soundCabinet(drivesContent(3, { rates: [{ item: 'wiring', mode: 'crossed', perYear: certain }] }));
+    const { items, unvisitedShare } = diagnose(own, {
+      snapshots: [seenSnapshot(own, [{ item: 'wiring', unit: 'u2', mode: 'crossed' }], { onset: 'at-power-up' })],
+    });
+    expect(items[0]?.item.key).toMatch(/^wiring/);
+    expect(items.every(({ probability }) => probability >= 0 && probability <= 1)).toBe(true);
+    expect(unvisitedShare).toBeGreaterThanOrEqual(0);
+    expect(unvisitedShare).toBeLessThanOrEqual(1);
   });
 });

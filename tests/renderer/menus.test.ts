@@ -21,6 +21,7 @@ const outside = {
   'close-refusal': 'closes what is open',
   'close-refused': 'closes what is open',
   'close-repair-table': 'closes what is open',
+  'close-fault-rates': 'closes what is open',
   'close-take-pattern': 'closes what is open',
   'drop-machines': 'a button of the documents',
   'end-inject': 'closes what is open; the menu has "simulate a fault"',

@@ -33,6 +33,13 @@ export const scenes: readonly (readonly [name: string, prepare: (find: FindDrive
     },
   ],
   [
+    'fault-rates',
+    async (find) => {
+      await find.page.getByRole('button', { name: 'Cabinet', exact: true }).click();
+      await find.page.getByRole('menuitem', { name: 'Fault rates …' }).click();
+    },
+  ],
+  [
     'repair-table',
     async (find) => {
       await find.page.getByRole('button', { name: 'Cabinet', exact: true }).click();
