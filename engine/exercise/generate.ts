@@ -2,7 +2,9 @@ import { fail, makeProblem, type Result } from '../base/index.ts';
 import { checkCabinet } from '../cabinet/index.ts';
 import { type CabinetContent, type ExerciseContent, type ExerciseKind, exerciseKinds, type Fault, type SolvedBy } from '../schema/index.ts';
 import type { Cabinet } from '../topology/index.ts';
+import { makeGame } from './game.ts';
 import { type MadeExercise, makeExercise } from './makeExercise.ts';
+import { isMendedByOneKind } from './oneKind.ts';
 import { seenAtStart } from './outcomes.ts';
 import { Draws, draw } from './random.ts';
 
@@ -87,7 +89,7 @@ function tryOnce(wish: GenerateWish, cabinet: Cabinet, kind: ExerciseKind, draws
   const chain =
     cabinet.chains.find(({ units, links }) => faults.some((fault) => touches(fault, units, links)))?.id ?? cabinet.chains[0]?.id;
   const { name, task, lesson } = wish.texts[kind];
-  return makeExercise({
+  const made = makeExercise({
     id: `g${wish.seed}-${attempt}-${kind}`,
     name,
     kind,
@@ -101,6 +103,11 @@ function tryOnce(wish: GenerateWish, cabinet: Cabinet, kind: ExerciseKind, draws
     solved,
     generatedFrom: wish.seed,
   });
+  return made.ok && isBrute(made.value, cabinet) ? null : made;
+}
+
+function isBrute({ exercise, answer }: MadeExercise, cabinet: Cabinet): boolean {
+  return isMendedByOneKind(makeGame(exercise, cabinet), answer, exercise.figures?.bestMinutes ?? Number.POSITIVE_INFINITY);
 }
 
 /** The units whose displays are given. */
@@ -169,11 +176,14 @@ function recipeOf(kind: ExerciseKind, cabinet: Cabinet, draws: Draws): Recipe | 
         'none',
       );
     case 'two-faults': {
-      const other = draws.pick(chain.links.filter((id) => Math.abs(chain.links.indexOf(id) - chain.links.indexOf(link)) > 1));
-      const first = one(cut(link), 'all', 'beside');
-      return other === undefined || first === null
-        ? null
-        : { ...first, faults: [...first.faults, { item: 'plug', link: other, end, mode: 'loose' }], solved: 'mended' };
+      // Of different kinds: two cables would be mended by whoever exchanges cables without a look.
+      const at = chain.links.indexOf(link);
+      const away = chain.units.filter((_, index) => index < at - 1 || index > at);
+      const other = draws.pick(away);
+      const first = one(draws.pick<Fault>([cut(link), { item: 'plug', link, end, mode: 'loose' }]), 'all', 'beside', 'losses');
+      const power = other === undefined ? undefined : powerFault(cabinet, other, draws);
+      const second = other === undefined ? undefined : draws.pick([boardFault(other, draws), power]);
+      return first === null || second === undefined ? null : { ...first, faults: [...first.faults, second], solved: 'mended' };
     }
     case 'intermittent':
       return named('mended', one({ item: 'plug', link, end, mode: 'loose', presence: 'intermittent' }, 'all', 'complaining'));
@@ -200,6 +210,11 @@ function firstHop({ id, links, units }: Cabinet['chains'][number], draws: Draws)
     { item: 'board', unit, mode: 'up-rx' },
     { item: 'board', unit, mode: 'up-tx' },
   ]);
+}
+
+function boardFault(unit: string, draws: Draws): Fault {
+  const mode = draws.pick(['up-rx', 'down-tx', 'up-port', 'down-port', 'dead-lit'] as const) ?? 'up-port';
+  return { item: 'board', unit, mode };
 }
 
 /** A fuse, a lead, or a supply: never one that leaves the whole cabinet dark, which tells itself. */

@@ -34,6 +34,7 @@ export const debriefWords = {
         : `From there ${minutes(best)} to the end on average, instead of ${minutes(own)}.`,
   more: (count: number) => `${count} more`,
   planSteps: 'The best plan, step by step',
+  noSteps: 'No step was taken.',
   noPlan: 'What was known at the start decided it.',
   notSaved: 'The result under this code is not saved yet.',
   leave: 'Leave without saving',

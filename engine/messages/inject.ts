@@ -16,14 +16,14 @@ import { directionWords, meaningWords, onsetWords } from './words.ts';
 export const injectCommandLabels = {
   toggleInject: 'Simulate a fault',
   endInject: 'End the simulation',
-  openInjection: 'Choose a fault to inject',
+  openInjection: 'Choose a fault to simulate',
   closeInjection: 'Close the list of faults',
-  injectFault: 'Inject a fault',
-  removeFault: 'Take an injected fault out',
-  clearFaults: 'Take all injected faults out',
-  setPresence: 'Say whether an injected fault comes and goes',
-  setLoss: 'Say how dim an injected fault makes a fibre',
-  setInjectOnset: 'Say when the injected faults came',
+  injectFault: 'Simulate this fault',
+  removeFault: 'Take a simulated fault out',
+  clearFaults: 'Take all simulated faults out',
+  setPresence: 'Say whether a simulated fault comes and goes',
+  setLoss: 'Say how dim a simulated fault makes a fibre',
+  setInjectOnset: 'Say when the simulated faults came',
   showMoment: 'Show the trip, or now',
   followChain: 'Follow the light along a chain',
   goToHop: 'Go to a step of the light',
@@ -43,6 +43,8 @@ export interface ShownChange {
 
 const mostChanges = 4;
 
+const simulatedFaults = (faults: readonly string[]) => `Simulated ${faults.length === 1 ? 'fault' : 'faults'}: ${wordList(faults)}.`;
+
 export const injectWords = {
   mode: 'Simulation',
   title: (title: string) => `Simulation: ${title}`,
@@ -56,7 +58,7 @@ export const injectWords = {
   skipTo: {
     answer: 'Go to what would happen',
     cabinet: 'Go to the picture',
-    suspects: 'Go to the injected faults',
+    suspects: 'Go to the simulated faults',
     grid: 'Go to the light',
   },
 
@@ -93,16 +95,15 @@ export const injectWords = {
   }) =>
     [
       `${parts.unit}, ${parts.kind}${parts.place ? `, ${parts.place}` : ''}.`,
-      parts.faults.length > 0 ? `Injected: ${wordList(parts.faults)}.` : '',
+      parts.faults.length > 0 ? simulatedFaults(parts.faults) : '',
       parts.shows === null ? 'Simulated: not yet known.' : `Simulated: ${parts.shows}. ${parts.why}`,
     ]
       .filter((part) => part !== '')
       .join(' ')
       .trim(),
   linkName: (link: string, faults: readonly string[], outbound: string, back: string) =>
-    `${startSentence(link)}. ${faults.length > 0 ? `Injected: ${wordList(faults)}. ` : ''}Outbound ${outbound}, return ${back}.`,
-  leadName: (lead: string, faults: readonly string[]) =>
-    `${startSentence(lead)}.${faults.length > 0 ? ` Injected: ${wordList(faults)}.` : ''}`,
+    `${startSentence(link)}. ${faults.length > 0 ? `${simulatedFaults(faults)} ` : ''}Outbound ${outbound}, return ${back}.`,
+  leadName: (lead: string, faults: readonly string[]) => `${startSentence(lead)}.${faults.length > 0 ? ` ${simulatedFaults(faults)}` : ''}`,
   faultCount: (count: number) => wordCount(count, 'fault'),
 
   /** The list of faults that can be put on a thing. */
@@ -110,7 +111,7 @@ export const injectWords = {
   chooseHint: 'Chosen again, a fault is taken out.',
 
   /** The faults that were put in. */
-  injected: 'Injected',
+  injected: 'Simulated faults',
   none: 'Nothing is broken yet.',
   another: 'Another fault',
   remove: (fault: string) => `Take out: ${fault}`,
@@ -135,7 +136,7 @@ export const injectWords = {
   mistakeWhileRunning: 'A wiring mistake shows when the machine is first switched on: one that was running did not have it.',
   assumedBehaviour: (types: readonly string[]) =>
     `How ${wordList(types)} ${types.length === 1 ? 'answers' : 'answer'} to a loss is not known in full; the usual way is taken.`,
-  said: (fault: string, change: string) => `Injected: ${fault}. ${change}`,
+  said: (fault: string, change: string) => `${simulatedFaults([fault])} ${change}`,
   saidOut: (fault: string, change: string) => `Taken out: ${fault}. ${change}`,
 
   /** The way of the light. */

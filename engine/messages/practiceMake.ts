@@ -61,7 +61,7 @@ export const makeWords = {
   sample: (name: string) => `sample: ${name}`,
 
   hidden: 'What is wrong',
-  nothingHidden: 'Nothing yet. Choose a thing and what is wrong with it, or put faults on the picture with Inject in Find.',
+  nothingHidden: 'Nothing yet. Choose a thing and what is wrong with it, or put faults on the picture with “Simulate a fault” in Find.',
   thing: 'At',
   fault: 'What is wrong there',
   hide: 'Hide it',

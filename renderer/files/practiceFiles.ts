@@ -26,7 +26,7 @@ export function openPracticeFile(
     bench.refuse({ deed: 'open', name: file.name, problems: parsed.problems });
     return true;
   }
-  bench.dispatch('practice-exercises');
+  bench.dispatch('practice-exercises', { goesOn: true });
   // A play is not thrown away by a file that is dropped onto it.
   if (isPlayed()) bench.announce(practiceWords.playGoesOn(file.name));
   else {

@@ -62,7 +62,7 @@ function restorePlays({ bench, access }: Desk, works: readonly RecoveredWork[]):
   takeLeft(read.filter((one) => one !== interrupted));
   if (interrupted === undefined) return;
   resumePlay(interrupted.keptAs, interrupted.kept);
-  bench.dispatch('practice-exercises');
+  bench.dispatch('practice-exercises', { goesOn: true });
   bench.announce(practiceWords.resumed(interrupted.kept.exercise.name));
 }
 

@@ -1,4 +1,3 @@
-import { useState } from 'react';
 import { useStore } from 'zustand';
 import { type Debrief, type DebriefStep, type Game, makeResult, type PlanStep, type Share } from '../../engine/exercise/index.ts';
 import {
@@ -23,7 +22,7 @@ import {
 import { Words } from '../marks/Words.tsx';
 import { useDispatch } from '../state/useWorkbench.ts';
 import { ProjectorButton } from './ProjectorButton.tsx';
-import { leaveExercise, makePaper, mayGoOn, nextExercise, practiceStore, startExercise } from './practiceStore.ts';
+import { leaveDebrief, leaveExercise, makePaper, mayGoOn, nextExercise, practiceStore, startExercise } from './practiceStore.ts';
 
 interface Parts {
   readonly game: Game;
@@ -78,6 +77,7 @@ export function DebriefScreen() {
           </span>
         </p>
         <h2>{practiceWords.yourSteps}</h2>
+        {debrief.steps.length === 0 && <p>{debriefWords.noSteps}</p>}
         <ol className="practice-looked">
           {debrief.steps.map((one) => (
             <StepLine key={one.until} game={game} names={names} one={one} />
@@ -91,19 +91,11 @@ export function DebriefScreen() {
 }
 
 function Actions({ game, debrief }: Omit<Parts, 'names'>) {
-  const [code, setCode] = useState('');
-  const [savedCode, setSavedCode] = useState('');
-  const [leaving, setLeaving] = useState<(() => void) | null>(null);
-  // Somebody typed a code, so he means to save.
-  const leave = (deed: () => void) => (code.trim() === savedCode ? deed() : setLeaving(() => deed));
-  const { moves, startedAt, endedAt } = useStore(practiceStore);
+  const { moves, startedAt, endedAt, code, leaving } = useStore(practiceStore);
   const dispatch = useDispatch();
   const save = () => {
     const head = { code, startedAt: new Date(startedAt).toISOString(), seconds: Math.round((endedAt - startedAt) / 1000) };
-    const onSaved = () => {
-      setSavedCode(code.trim());
-      setLeaving(null);
-    };
+    const onSaved = () => practiceStore.setState({ savedCode: code.trim(), leaving: null });
     dispatch('save-result', { result: makeResult(game.exercise, moves, debrief, head), onSaved });
   };
   const print = async () => {
@@ -113,7 +105,7 @@ function Actions({ game, debrief }: Omit<Parts, 'names'>) {
   return (
     <div className="practice-actions">
       <label>
-        {practiceWords.code} <input value={code} maxLength={40} onChange={(event) => setCode(event.target.value)} />
+        {practiceWords.code} <input value={code} maxLength={40} onChange={({ target }) => practiceStore.setState({ code: target.value })} />
       </label>
       <button type="button" className="button" disabled={code.trim() === ''} onClick={save}>
         {practiceWords.save}
@@ -121,10 +113,10 @@ function Actions({ game, debrief }: Omit<Parts, 'names'>) {
       <button type="button" className="button" onClick={() => void print()}>
         {practiceWords.printDebrief}
       </button>
-      <button type="button" className="button" onClick={() => leave(() => startExercise(game.exercise))}>
+      <button type="button" className="button" onClick={() => leaveDebrief(() => startExercise(game.exercise))}>
         {practiceWords.again}
       </button>
-      <button type="button" className="button" onClick={() => leave(leaveExercise)}>
+      <button type="button" className="button" onClick={() => leaveDebrief(leaveExercise)}>
         {practiceWords.back}
       </button>
       <ProjectorButton />
@@ -137,7 +129,7 @@ function Actions({ game, debrief }: Omit<Parts, 'names'>) {
         </p>
       )}
       {mayGoOn() && (
-        <button type="button" className="button primary" onClick={() => leave(nextExercise)}>
+        <button type="button" className="button primary" onClick={() => leaveDebrief(nextExercise)}>
           {windowTexts.commands.practiceNext}
         </button>
       )}
@@ -203,6 +195,7 @@ function PlanLines({ game, debrief, names }: Parts) {
 function Ways({ game, debrief, names }: Parts) {
   const end = Math.max(1, debrief.minutes, debrief.planMinutes);
   const top = [...debrief.start].slice(0, patterns).map(({ answer }) => answer);
+  const both = { start: debrief.start, top, end, game, names };
   return (
     <>
       <p className="practice-key">
@@ -217,8 +210,8 @@ function Ways({ game, debrief, names }: Parts) {
           </span>
         )}
       </p>
-      <Way label={practiceWords.yourWay} steps={debrief.steps} start={debrief.start} top={top} end={end} game={game} names={names} />
-      <Way label={practiceWords.bestPlan} steps={debrief.plan} start={debrief.start} top={top} end={end} game={game} names={names} />
+      <Way {...both} label={practiceWords.yourWay} steps={debrief.steps} none={debriefWords.noSteps} />
+      <Way {...both} label={practiceWords.bestPlan} steps={debrief.plan} none={debriefWords.noPlan} />
     </>
   );
 }
@@ -229,6 +222,8 @@ const patterns = 5;
 interface WayParts {
   readonly label: string;
   readonly steps: readonly (DebriefStep | PlanStep)[];
+  /** Said where there is no step. */
+  readonly none: string;
   readonly start: readonly Share[];
   readonly top: readonly string[];
   readonly end: number;
@@ -237,7 +232,7 @@ interface WayParts {
 }
 
 /** Steps as blocks as wide as they take, and below them what was believed while they were done. */
-function Way({ label, steps, start, top, end, game, names }: WayParts) {
+function Way({ label, steps, none, start, top, end, game, names }: WayParts) {
   const last = steps.at(-1);
   const columns = [
     ...steps.map((one, index) => {
@@ -247,6 +242,13 @@ function Way({ label, steps, start, top, end, game, names }: WayParts) {
     ...(last === undefined ? [] : [{ from: last.until, until: last.until + end * 0.06, shares: last.after }]),
   ];
   const width = (minutes: number) => `${(minutes / (end * 1.06)) * 100}%`;
+  if (steps.length === 0) {
+    return (
+      <p className="practice-way">
+        <b>{label}:</b> {none}
+      </p>
+    );
+  }
   return (
     <figure className="practice-way">
       <figcaption>

@@ -227,7 +227,7 @@ function Seal() {
             if (passphrase === null) return;
             sealMade(passphrase, (exercise) => {
               startExercise(exercise, passphrase);
-              dispatch('practice-exercises');
+              dispatch('practice-exercises', { goesOn: true });
             });
           }}
         >

@@ -24,6 +24,7 @@ import {
   choosePrint,
   forgetLeft,
   forgetResumed,
+  leaveDebrief,
   leaveExercise,
   loadReady,
   type PracticeState,
@@ -31,21 +32,30 @@ import {
   resumePlay,
   startExercise,
 } from './practiceStore.ts';
+import { focusHeadingIfLost, useFocusKept } from './useFocusKept.ts';
 import './practice.css';
 
 /** Practice: an exercise is chosen, played, and looked back on. */
 export function PracticeWorkspace() {
   const phase = useStore(practiceStore, (state) => state.phase);
   const screen = useApp((state) => state.practice);
+  const listAsked = useApp((state) => state.practiceListAsked);
   // For a whole class before one screen, which decides together.
   const isLarge = useApp((state) => state.practiceLarge);
   useEffect(() => {
     void loadReady();
   }, []);
+  useFocusKept('practice');
   // What comes next is read from its beginning, wherever the one before was scrolled to.
   useEffect(() => {
     if (phase !== 'opening') document.getElementById('practice')?.scrollTo(0, 0);
   }, [phase]);
+  // What led to a screen may be gone with the one before.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: each change of what is shown
+  useEffect(() => focusHeadingIfLost('practice'), [phase, screen]);
+  useEffect(() => {
+    if (listAsked > 0) leaveDebrief(leaveExercise);
+  }, [listAsked]);
   return (
     <main
       id="practice"
@@ -55,7 +65,6 @@ export function PracticeWorkspace() {
         .join(' ')}
       aria-label={practiceWords.region}
     >
-      <FocusHere key={screen} />
       {(screen !== 'exercises' || phase === 'list') && <PracticeTabs />}
       {screen === 'make' && <MakeScreen />}
       {screen === 'generate' && <GenerateScreen />}
@@ -63,14 +72,6 @@ export function PracticeWorkspace() {
       {screen === 'exercises' && <Exercises phase={phase} />}
     </main>
   );
-}
-
-/** What led to a screen may be gone with the one before: then the keyboard goes on at its beginning. */
-function FocusHere() {
-  useEffect(() => {
-    if (document.activeElement === document.body) document.getElementById('practice')?.focus({ preventScroll: true });
-  }, []);
-  return null;
 }
 
 function Exercises({ phase }: { readonly phase: PracticeState['phase'] }) {

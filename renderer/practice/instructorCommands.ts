@@ -6,7 +6,7 @@ import { effectCommand, viewCommand } from '../state/command.ts';
 import type { FileRef } from '../state/sitting.ts';
 import { forgetDeleted, takeChosen } from './classStore.ts';
 import type { PracticeScreen } from './practiceScreens.ts';
-import { mayGoOn, nextExercise } from './practiceStore.ts';
+import { leaveDebrief, mayGoOn, nextExercise } from './practiceStore.ts';
 
 /*
  * Commands of the instructor, and of going on after a debrief.
@@ -23,7 +23,16 @@ const show = (state: AppState, practice: PracticeScreen): Partial<AppState> => (
 });
 
 export const instructorCommands = {
-  'practice-exercises': viewCommand({ label: 'practiceExercises', isEnabled: unlessAsked, run: (state) => show(state, 'exercises') }),
+  // Asked for where an exercise is shown, it leads back to the list of them, unless it is only to be shown what goes on.
+  'practice-exercises': viewCommand<{ readonly goesOn: true } | undefined>({
+    label: 'practiceExercises',
+    isEnabled: unlessAsked,
+    run: (state, args) => ({
+      ...show(state, 'exercises'),
+      practiceListAsked:
+        state.practiceListAsked + Number(args === undefined && state.workspace === 'practice' && state.practice === 'exercises'),
+    }),
+  }),
   'practice-make': viewCommand({ label: 'practiceMake', isEnabled: unlessAsked, run: (state) => show(state, 'make') }),
   'practice-generate': viewCommand({ label: 'practiceGenerate', isEnabled: unlessAsked, run: (state) => show(state, 'generate') }),
   'practice-class': viewCommand({ label: 'practiceClass', isEnabled: unlessAsked, run: (state) => show(state, 'class') }),
@@ -33,7 +42,7 @@ export const instructorCommands = {
     shortcuts: ['G'],
     keysIn: 'practice',
     isEnabled: (state) => state.workspace === 'practice' && state.practice === 'exercises' && mayGoOn(),
-    run: nextExercise,
+    run: () => leaveDebrief(nextExercise),
   }),
 
   'practice-projector': viewCommand({

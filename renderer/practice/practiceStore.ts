@@ -35,6 +35,11 @@ export interface PracticeState {
   readonly keptAs: string | null;
   /** Whether a passphrase was typed to open it. */
   readonly asksPassphrase: boolean;
+  /** What was typed as the code of its result, and what of that was saved. */
+  readonly code: string;
+  readonly savedCode: string;
+  /** What is to be done once it is said that a result is not to be saved. */
+  readonly leaving: (() => void) | null;
   /** A play of an earlier run that waits for its seal to open. */
   readonly resumed: KeptPlay | null;
 }
@@ -53,6 +58,9 @@ const nothing: PracticeState = {
   endedAt: 0,
   keptAs: null,
   asksPassphrase: false,
+  code: '',
+  savedCode: '',
+  leaving: null,
   resumed: null,
 };
 
@@ -218,6 +226,13 @@ export function makePaper(
 export function mayGoOn(): boolean {
   const { phase } = practiceStore.getState();
   return phase === 'ended' && followingReady() !== null;
+}
+
+/** Does what leaves a debrief, at once, or once it is said that its result is not to be saved: who typed a code means to save. */
+export function leaveDebrief(deed: () => void): void {
+  const { phase, code, savedCode } = practiceStore.getState();
+  if (phase === 'ended' && code.trim() !== savedCode) practiceStore.setState({ leaving: deed });
+  else deed();
 }
 
 /** Goes on with the ready exercise after the one that has ended; the first after one of one's own. */

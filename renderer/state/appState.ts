@@ -146,6 +146,8 @@ export interface SessionState {
   readonly practice: PracticeScreen;
   /** Whether Practice is shown in large type, for a class before one screen. */
   readonly practiceLarge: boolean;
+  /** Counts how often the list of exercises was asked for from within an exercise. */
+  readonly practiceListAsked: number;
   /** What is chosen in Draw, and how it is looked at. */
   readonly draw: DrawState;
 }
@@ -223,6 +225,7 @@ export const stateTable: { readonly [K in keyof Required<AppState>]: KindOf<K> }
   workspace: 'session',
   practice: 'session',
   practiceLarge: 'session',
+  practiceListAsked: 'session',
   draw: 'session',
   theme: 'preference',
   foldChains: 'preference',

@@ -73,6 +73,7 @@ export function makeWorkbench(
     workspace: 'find',
     practice: 'exercises',
     practiceLarge: false,
+    practiceListAsked: 0,
     announcement: { text: '', number: 0 },
     ...first.preferences,
     revision: 1,

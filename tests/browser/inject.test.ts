@@ -92,7 +92,7 @@ describe.skipIf(missing)('Inject', () => {
     await inject.inject('Cable -WH3', 'one fibre cut, outbound');
     await inject.inject('-TB7', 'open', 'Control fuse of -TB7');
     await expect.poll(() => label('-TB2')).toContain('Simulated: downstream loss.');
-    await expect.poll(() => label('-TB7')).toMatch(/Injected: the control fuse of -TB7 is open\. Simulated: dark\./);
+    await expect.poll(() => label('-TB7')).toMatch(/Simulated fault: the control fuse of -TB7 is open\. Simulated: dark\./);
     await expect.poll(() => inject.thing('Cable -WH3').getAttribute('aria-label')).toMatch(/Outbound not heard, return not heard\.$/);
     // The other fibre may have its own; the whole cable takes the place of both.
     await inject.inject('Cable -WH3', 'one fibre dim, return');

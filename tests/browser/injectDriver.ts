@@ -28,7 +28,7 @@ export function driveInject(page: Page): InjectDriver {
       await within.getByRole('button', { name: fault, exact: true }).first().click();
       await dialog.waitFor({ state: 'detached' });
     },
-    injected: page.getByRole('region', { name: 'Injected' }),
+    injected: page.getByRole('region', { name: 'Simulated faults' }),
     way: page.getByRole('region', { name: 'Along the light' }),
     light: page.getByRole('region', { name: 'Light', exact: true }),
     head: page.getByRole('region', { name: 'What would happen' }),

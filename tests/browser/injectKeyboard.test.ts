@@ -36,10 +36,10 @@ describe.skipIf(missing)('Inject for everybody', () => {
     await page.getByRole('dialog', { name: 'What is wrong with cable -WH3?' }).waitFor();
     await press('ArrowDown', 'Enter');
     await page.getByRole('dialog').waitFor({ state: 'detached' });
-    await expect.poll(() => focused()).toMatch(/^Cable -WH3\. Injected: the outbound fibre of cable -WH3 is cut\./);
+    await expect.poll(() => focused()).toMatch(/^Cable -WH3\. Simulated fault: the outbound fibre of cable -WH3 is cut\./);
     await expect
       .poll(() => inject.said.textContent())
-      .toMatch(/^Injected: the outbound fibre of cable -WH3 is cut\. -TB2 shows downstream loss/);
+      .toMatch(/^Simulated fault: the outbound fibre of cable -WH3 is cut\. -TB2 shows downstream loss/);
 
     // A second one, thought better of.
     await press('ArrowRight', 'Enter');
