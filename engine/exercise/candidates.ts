@@ -2,6 +2,7 @@ import { defaultDaysSinceWhole, listFaultSpace, type SettledFault } from '../dia
 import type { Circumstance, ExerciseContent, Fault, Possibility } from '../schema/index.ts';
 import { itemKey, modeKey } from '../simulation/index.ts';
 import type { Cabinet } from '../topology/index.ts';
+import { checksum } from './checksum.ts';
 import { seenAtStart } from './outcomes.ts';
 
 /** More possibilities than this make an exercise that nobody oversees, and a best plan that nobody waits for. */
@@ -37,13 +38,26 @@ export function listPossible(cabinet: Cabinet, { onset, given, faults }: Candida
   const sets = faults.length === 1 ? singles.map(({ fault, odds }) => ({ faults: [fault], weight: odds })) : pairsOf(singles);
   const fitting = sets.filter((set) => fitsGiven(cabinet, onset, given, set.faults));
   const own = { faults: faults.map(settled), weight: weightOf(faults, singles) };
-  const others = fitting.filter((set) => keyOf(set.faults) !== keyOf(own.faults)).sort((a, b) => b.weight - a.weight || compare(a, b));
-  const chosen = [own, ...others.slice(0, (faults.length > 1 || intermittent ? mostPossiblePairs : mostPossible) - 1)].sort(
-    (a, b) => b.weight - a.weight || compare(a, b),
-  );
+  const others = fitting.filter((set) => keyOf(set.faults) !== keyOf(own.faults));
+  const ranked = [own, ...others].sort((a, b) => b.weight - a.weight || compare(a, b));
+  const chosen = around(ranked, own, faults.length > 1 || intermittent ? mostPossiblePairs : mostPossible);
   const greatest = chosen[0]?.weight ?? 1;
   // The place in the list must not give the answer away, nor endless decimals the formula.
   return chosen.map((set) => ({ faults: [...set.faults], weight: Number((set.weight / greatest).toPrecision(4)) }));
+}
+
+/**
+ * The likeliest, as many as may be. Where the true answer is not among them, half of them, and around the answer as many others as are
+ * left over, of which it has any place: the one unlikely set in a list of the likeliest would be known for the answer.
+ */
+function around(ranked: readonly Weighed[], own: Weighed, most: number): readonly Weighed[] {
+  const at = ranked.indexOf(own);
+  if (at < most) return ranked.slice(0, most);
+  const head = Math.floor(most / 2);
+  const count = most - head;
+  const before = Number.parseInt(checksum(keyOf(own.faults)), 16) % count;
+  const from = Math.min(Math.max(head, at - before), ranked.length - count);
+  return [...ranked.slice(0, head), ...ranked.slice(from, from + count)];
 }
 
 type Weighed = { readonly faults: readonly Fault[]; readonly weight: number };

@@ -24,6 +24,8 @@ export interface GenerateWish {
   readonly kind?: ExerciseKind;
   /** Wanted level, 1 to 4. Left out: any. */
   readonly level?: number;
+  /** Its place in a set, so that no two of a set have one id. */
+  readonly number?: number;
 }
 
 /** What a kind hides and gives. */
@@ -47,7 +49,7 @@ export function generateExercise(wish: GenerateWish): Result<MadeExercise> {
   for (let attempt = 0; attempt < mostTries; attempt += 1) {
     const draws = new Draws(Math.floor(draw(wish.seed, attempt) * 2 ** 31));
     const kind = wish.kind ?? draws.pick(exerciseKinds) ?? 'neighbours';
-    const made = tryOnce(wish, cabinet, kind, draws, attempt);
+    const made = tryOnce(wish, cabinet, kind, draws);
     if (made?.ok !== true) continue;
     anyMade = true;
     if (wish.level === undefined || made.value.exercise.figures?.level === wish.level) return made;
@@ -72,7 +74,8 @@ export function generateSet(
   for (let round = 0; made.length < count && without.size < order.length; round += 1) {
     for (const kind of order) {
       if (made.length >= count || without.has(kind)) continue;
-      const one = generateExercise({ ...wish, kind, seed: Math.floor(draw(wish.seed, round, exerciseKinds.indexOf(kind)) * 2 ** 31) });
+      const seed = Math.floor(draw(wish.seed, round, exerciseKinds.indexOf(kind)) * 2 ** 31);
+      const one = generateExercise({ ...wish, kind, seed, number: made.length + 1 });
       if (one.ok) made.push(one.value);
       else without.add(kind);
       onTried(kind, one.ok ? one.value : null);
@@ -81,7 +84,7 @@ export function generateSet(
   return made;
 }
 
-function tryOnce(wish: GenerateWish, cabinet: Cabinet, kind: ExerciseKind, draws: Draws, attempt: number): Result<MadeExercise> | null {
+function tryOnce(wish: GenerateWish, cabinet: Cabinet, kind: ExerciseKind, draws: Draws): Result<MadeExercise> | null {
   const recipe = recipeOf(kind, cabinet, draws);
   if (recipe === null) return null;
   const { faults, onset, solved } = recipe;
@@ -90,7 +93,7 @@ function tryOnce(wish: GenerateWish, cabinet: Cabinet, kind: ExerciseKind, draws
     cabinet.chains.find(({ units, links }) => faults.some((fault) => touches(fault, units, links)))?.id ?? cabinet.chains[0]?.id;
   const { name, task, lesson } = wish.texts[kind];
   const made = makeExercise({
-    id: `g${wish.seed}-${attempt}-${kind}`,
+    id: `g${wish.number ?? 1}-${kind}#`,
     name,
     kind,
     task,
@@ -101,7 +104,6 @@ function tryOnce(wish: GenerateWish, cabinet: Cabinet, kind: ExerciseKind, draws
     seed: Math.floor(draws.next() * 2 ** 31),
     known: { displays: [...known], reports: chain === undefined ? [] : [chain] },
     solved,
-    generatedFrom: wish.seed,
   });
   return made.ok && isBrute(made.value, cabinet) ? null : made;
 }

@@ -10,7 +10,7 @@ export { generateExercise, generateSet, type KindText, type KindTexts } from './
 export { isKeptPlay, type KeptPlay, readKeptPlay, writeKeptPlay } from './keptPlay.ts';
 export { type ExerciseWish, type MadeExercise, makeExercise, type Proposal, type ProposedStep, proposeExercise } from './makeExercise.ts';
 export { type Play, type PlayEnd, type PlayedStep, play, type RefusedMove, startPlay } from './play.ts';
-export { checkResult, isSameResult, makeResult } from './result.ts';
+export { checkResult, isSamePlay, makeResult } from './result.ts';
 export { asksCautions, cautionsOf } from './safety.ts';
 export { joinParts, partsOf, suspectsOf } from './suspects.ts';
 export { thinkableOutcomes } from './thinkable.ts';

@@ -16,11 +16,13 @@ import { chooseAllowed, listOffered, usualTimes } from './allowedSteps.ts';
 import { Planner } from './bestPlan.ts';
 import { fitsGiven, givenOf, listPossible } from './candidates.ts';
 import { checkAnswer, openExercise } from './checkExercise.ts';
+import { checksum } from './checksum.ts';
 import { measure } from './figures.ts';
 import { makeAnswer } from './seal.ts';
 
 /** What an instructor decides about an exercise. What is left out is worked out from the rest. */
 export interface ExerciseWish {
+  /** One that ends in `#` is completed from what stands in the open: it must not tell from which seed an answer was drawn. */
   readonly id: string;
   readonly name: string;
   readonly kind: ExerciseKind;
@@ -37,8 +39,6 @@ export interface ExerciseWish {
     readonly circumstances?: readonly Circumstance[];
   };
   readonly solved: SolvedBy;
-  /** The seed of the generator, where it was generated. */
-  readonly generatedFrom?: number;
   readonly possible?: ExerciseContent['possible'];
   readonly steps?: readonly AllowedStep[];
   readonly times?: ExerciseContent['times'];
@@ -122,7 +122,6 @@ function prepare(wish: ExerciseWish): Result<{ readonly cabinet: Cabinet; readon
     name,
     kind,
     task,
-    ...(wish.generatedFrom === undefined ? {} : { seed: wish.generatedFrom }),
     onset,
     given,
     possible: wish.possible ?? [...listPossible(cabinet, { onset, given, faults })],
@@ -134,5 +133,5 @@ function prepare(wish: ExerciseWish): Result<{ readonly cabinet: Cabinet; readon
     sealed: '',
     cabinet: wish.cabinet,
   };
-  return ok({ cabinet, base });
+  return ok({ cabinet, base: id.endsWith('#') ? { ...base, id: `${id.slice(0, -1)}-${checksum(JSON.stringify(base))}` } : base });
 }

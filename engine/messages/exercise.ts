@@ -1,9 +1,10 @@
 import type { KindText, PlayEnd, RefusedMove } from '../exercise/index.ts';
 import type { ExerciseKind, Fault, SolvedBy, UnsafeKind } from '../schema/index.ts';
+import type { PassphraseStrength } from '../sealing/index.ts';
 import type { Topology } from '../topology/index.ts';
 import { wordItem } from './faults.ts';
 import type { Names } from './names.ts';
-import { wordList } from './numbers.ts';
+import { wordCount, wordList } from './numbers.ts';
 import type { Term } from './words.ts';
 
 /** What each kind of exercise is called, asks, and teaches. */
@@ -100,6 +101,22 @@ export const refusedWords: { readonly [R in RefusedMove['why']]: string } = {
 /** What the seal protects against, and what not. */
 export const sealSays =
   'The answer is sealed in the open age format with the passphrase. That keeps it from being read by accident, and from anybody without the passphrase; it does not keep it from somebody who has the passphrase or guesses a weak one.';
+
+/** Why a passphrase seals nothing, and what would: "5 characters: a program that guesses finds it within 12 days. …" */
+export function wordWeakPassphrase({ characters, seconds }: PassphraseStrength): string {
+  const why =
+    seconds === 0
+      ? 'This one everybody tries first.'
+      : `${wordCount(characters, 'character')}: a program that guesses finds it within ${wordSpan(seconds)}, sooner if it is a word.`;
+  return `${why} Trainees have the file, and may guess as long as they like. Take three words that do not belong together.`;
+}
+
+function wordSpan(seconds: number): string {
+  if (seconds < 60) return 'a minute';
+  if (seconds < 3_600) return wordCount(Math.ceil(seconds / 60), 'minute');
+  if (seconds < 86_400) return wordCount(Math.ceil(seconds / 3_600), 'hour');
+  return wordCount(Math.ceil(seconds / 86_400), 'day');
+}
 
 /** An answer key in words: "cable -WH3 with its plugs and route", "unit -TB2", "the board of -TB2 and cable -WH3". */
 export function wordAnswerKey(names: Names, topology: Topology, key: string): string {

@@ -41,6 +41,7 @@ export {
   solvedWords,
   unsafeWords,
   wordAnswerKey,
+  wordWeakPassphrase,
 } from './exercise.ts';
 export { exercisePaperWords } from './exercisePaper.ts';
 export {

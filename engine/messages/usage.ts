@@ -1,3 +1,5 @@
+import type { PassphraseStrength } from '../sealing/index.ts';
+import { wordWeakPassphrase } from './exercise.ts';
 import { wordList } from './numbers.ts';
 import { ownWord } from './ownWord.ts';
 
@@ -17,6 +19,7 @@ export interface UsageFacts {
   'file-argument-missing': { readonly command: string };
   'two-files-needed': { readonly command: string };
   'passphrase-missing': Record<string, never>;
+  'passphrase-weak': { readonly strength: PassphraseStrength };
   'fault-count': { readonly most: number };
   'delete-not-confirmed': { readonly count: number };
   'argument-unwanted': { readonly argument: string; readonly command: string };
@@ -58,7 +61,7 @@ export interface UsageFacts {
   'cabinet-not-sound': { readonly file: string };
   'file-not-writable': { readonly file: string; readonly reason: string };
   'output-not-writable': { readonly reason: string };
-  'result-twice': { readonly file: string; readonly other: string };
+  'result-twice': { readonly file: string; readonly other: string; readonly code: string };
   'no-case-confirmed': { readonly where: string };
   'nothing-to-print': { readonly what: string };
   'document-left-out': { readonly document: string; readonly file: string };
@@ -142,6 +145,10 @@ const usageWords: { readonly [C in UsageCode]: (facts: UsageFacts[C]) => Words }
   'passphrase-missing': () => ({
     title: 'An exercise needs a passphrase that seals its answer',
     whatToDo: 'Add --passphrase WORD, and tell it to whoever shall play.',
+  }),
+  'passphrase-weak': ({ strength }) => ({
+    title: 'This passphrase is too weak to seal an answer',
+    whatToDo: wordWeakPassphrase(strength),
   }),
   'fault-count': ({ most }) => ({
     title: `An exercise hides one fault, or up to ${most}`,
@@ -316,9 +323,9 @@ const usageWords: { readonly [C in UsageCode]: (facts: UsageFacts[C]) => Words }
     title: `The answer could not be written to the end: ${ownWord(writeReasons, reason) ?? reason}`,
     whatToDo: 'What came out is not the whole answer. Make room where it goes, or send it elsewhere, and run the command again.',
   }),
-  'result-twice': ({ file, other }) => ({
+  'result-twice': ({ file, other, code }) => ({
     title: `${file} is the same play as ${other}`,
-    whatToDo: 'It is counted once.',
+    whatToDo: `It is counted once, under the code “${code}”.`,
   }),
   'no-case-confirmed': ({ where }) => ({
     title: `In ${where} no other case is confirmed`,

@@ -40,7 +40,6 @@ const draft = z.strictObject({
   task: text,
   story: text,
   lesson: text,
-  generatedFrom: z.int().nonnegative().nullable(),
 });
 
 /** With the cabinet that it was made for; null: it was not known yet. */

@@ -1,1 +1,2 @@
-export { openSeal, readyPassphrase, sealAnswer } from './sealing.ts';
+export { openBytes, openSeal, readyPassphrase, sealAnswer, sealText } from './sealing.ts';
+export { type PassphraseStrength, weighPassphrase } from './strength.ts';

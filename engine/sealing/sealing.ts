@@ -12,11 +12,16 @@ const mostWork = 20;
  * that format opens it with the passphrase too. The seal is different each time: its salt is drawn by chance. `workFactor`: the
  * exponent of scrypt; less than the usual is for tests alone.
  */
-export async function sealAnswer(answer: AnswerContent, passphrase: string, { workFactor = usualWork } = {}): Promise<string> {
+export function sealAnswer(answer: AnswerContent, passphrase: string, options: { readonly workFactor?: number } = {}): Promise<string> {
+  return sealText(JSON.stringify(answer), passphrase, options);
+}
+
+/** Seals any text in the same way. */
+export async function sealText(text: string, passphrase: string, { workFactor = usualWork } = {}): Promise<string> {
   const encrypter = new Encrypter();
   encrypter.setPassphrase(passphrase);
   encrypter.setScryptWorkFactor(workFactor);
-  return armor.encode(await encrypter.encrypt(JSON.stringify(answer)));
+  return armor.encode(await encrypter.encrypt(text));
 }
 
 /** Opens a seal. Fails with a problem when the passphrase is wrong, or what is sealed is no answer. */

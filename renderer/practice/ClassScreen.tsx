@@ -4,10 +4,18 @@ import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
 import { useStore } from 'zustand';
 import { makeFileName } from '../../engine/base/index.ts';
 import { classCsv } from '../../engine/exercise/index.ts';
-import { classHeads, practiceWords, wordNumber, wordProblem, wordSolved, classWords as words } from '../../engine/messages/index.ts';
+import {
+  classHeads,
+  practiceWords,
+  wordList,
+  wordNumber,
+  wordProblem,
+  wordSolved,
+  classWords as words,
+} from '../../engine/messages/index.ts';
 import { wordTime } from '../files/wordTime.ts';
 import { useDispatch } from '../state/useWorkbench.ts';
-import { type ClassColumn, type ClassLine, type ClassOrder, classColumns, orderLines } from './classModel.ts';
+import { type ClassColumn, type ClassLine, type ClassOrder, classColumns, countExercises, orderLines } from './classModel.ts';
 import { chooseFiles, classStore, emptyClass } from './classStore.ts';
 import './make.css';
 
@@ -17,6 +25,7 @@ export function ClassScreen() {
   const { results, deleted } = useStore(classStore);
   const [order, setOrder] = useState<ClassOrder>({ by: 'code', descending: false });
   const lines = orderLines(results, order);
+  const exercises = countExercises(results);
   return (
     <div className="practice-class">
       <header>
@@ -35,6 +44,7 @@ export function ClassScreen() {
       </header>
       <p role="status" className="generate-state">
         {results.length === 0 ? words.empty : words.count(results.length)}
+        {exercises.length > 1 && ` ${words.ofExercises(wordList(exercises))}`}
         {deleted > 0 && ` · ${words.deleted(deleted)}`}
       </p>
       <NotTaken />
@@ -69,10 +79,28 @@ function NotTaken() {
           </ul>
         </section>
       )}
-      {foreign > 0 && <p className="practice-small">{words.foreign(foreign)}</p>}
-      {twice > 0 && <p className="practice-small">{words.twice(twice)}</p>}
+      <Named summary={words.twice(twice.length)} lines={twice.map(({ name, other, code }) => [name, words.sameAs(other, code)])} />
+      <Named summary={words.foreign(foreign.length)} lines={foreign.map(({ name, problem }) => [name, wordProblem(problem).title])} />
       {leftOut > 0 && <p className="practice-small">{words.leftOut(leftOut)}</p>}
     </>
+  );
+}
+
+/** Files that are no trouble, each by name for who asks. */
+function Named({ summary, lines }: { readonly summary: string; readonly lines: readonly (readonly [string, string])[] }) {
+  if (lines.length === 0) return null;
+  return (
+    <details className="class-named">
+      <summary>{summary}</summary>
+      <ul>
+        {lines.map(([name, what], index) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: two files of different folders may have one name, and the list never changes
+          <li key={`${name} ${index}`}>
+            <b>{name}</b>: {what}.
+          </li>
+        ))}
+      </ul>
+    </details>
   );
 }
 

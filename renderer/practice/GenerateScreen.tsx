@@ -1,9 +1,16 @@
 import { useStore } from 'zustand';
-import type { MadeExercise } from '../../engine/exercise/index.ts';
 import { exerciseKindTexts, levelWords, practiceWords, wordLevel, wordList, generateWords as words } from '../../engine/messages/index.ts';
 import type { ExerciseContent } from '../../engine/schema/index.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
-import { changeGenerate, generate, generateStore, markSaved, sealGenerated, stopGenerating } from './generateStore.ts';
+import {
+  changeGenerate,
+  type GeneratedExercise,
+  generate,
+  generateStore,
+  markSaved,
+  sealGenerated,
+  stopGenerating,
+} from './generateStore.ts';
 import { draftOf } from './makeDraft.ts';
 import { beginDraft } from './makeStore.ts';
 import { NumberField } from './NumberField.tsx';
@@ -153,11 +160,11 @@ function Made({ passphrase }: { readonly passphrase: string | null }) {
   );
 }
 
-function Row({ one, passphrase }: { readonly one: MadeExercise; readonly passphrase: string | null }) {
+function Row({ one, passphrase }: { readonly one: GeneratedExercise; readonly passphrase: string | null }) {
   const dispatch = useDispatch();
   const { saved, sealing, working } = useStore(generateStore);
   const save = useSave();
-  const { exercise } = one;
+  const { exercise, answer } = one;
   const { figures } = exercise;
   if (figures === undefined) return null;
   return (
@@ -177,7 +184,7 @@ function Row({ one, passphrase }: { readonly one: MadeExercise; readonly passphr
           type="button"
           className="button small"
           aria-label={words.saveName(exercise.name)}
-          disabled={passphrase === null || sealing || working}
+          disabled={passphrase === null || sealing || working || answer === null}
           onClick={() => {
             if (passphrase !== null) void sealGenerated([one], passphrase, save);
           }}
@@ -188,8 +195,11 @@ function Row({ one, passphrase }: { readonly one: MadeExercise; readonly passphr
           type="button"
           className="button small"
           aria-label={words.editName(exercise.name)}
+          title={answer === null ? words.editClosed : undefined}
+          disabled={answer === null}
           onClick={() => {
-            beginDraft(draftOf(one));
+            if (answer === null) return;
+            beginDraft(draftOf({ exercise, answer }));
             dispatch('practice-make');
           }}
         >

@@ -21,7 +21,7 @@ import { modeKey } from '../../engine/simulation/index.ts';
 import type { Topology } from '../../engine/topology/index.ts';
 import { Words } from '../marks/Words.tsx';
 import { useDispatch } from '../state/useWorkbench.ts';
-import { makeStore, sealMade, stopWork, workOut } from './makeStore.ts';
+import { lockSaved, makeStore, sealMade, stopWork, workOut } from './makeStore.ts';
 import { Passphrase, usePassphrase } from './Passphrase.tsx';
 import { startExercise } from './practiceStore.ts';
 
@@ -32,10 +32,11 @@ interface Parts {
 
 /** What follows from the form: whether it can be decided, at what cost, by which plan; and the seal. */
 export function MakeAside(parts: Parts) {
+  const draftId = useStore(makeStore, ({ draft }) => draft.id);
   return (
     <aside id="make-plan" className="make-aside" tabIndex={-1} aria-label={words.plan}>
       <Status {...parts} />
-      <Seal />
+      <Seal key={draftId} />
       <Possible {...parts} />
     </aside>
   );
@@ -205,9 +206,8 @@ function Seal() {
       onSubmit={(event) => {
         event.preventDefault();
         if (mayNot) return;
-        sealMade(passphrase, (exercise) =>
-          dispatch('save-exercise', { exercise, onSaved: (name) => makeStore.setState({ savedAs: name }) }),
-        );
+        const { draft } = makeStore.getState();
+        sealMade(passphrase, (exercise) => dispatch('save-exercise', { exercise, onSaved: (name) => lockSaved(draft, passphrase, name) }));
       }}
     >
       <div className="section-head">

@@ -1,4 +1,4 @@
-import { useEffect } from 'react';
+import { useEffect, useState } from 'react';
 import { useStore } from 'zustand';
 import { windowTexts, makeWords as words } from '../../engine/messages/index.ts';
 import { listSamples } from '../samples/sampleCabinets.ts';
@@ -10,7 +10,17 @@ import { MakeKnown } from './MakeKnown.tsx';
 import { MakeEnd, MakeExtras, MakeTexts } from './MakeRest.tsx';
 import { MakeSteps } from './MakeSteps.tsx';
 import { shownAtStart } from './makeDraft.ts';
-import { beginDraft, chooseCabinet, dropAside, followCabinet, makeStore, mayTakeUp, takeUpDraft } from './makeStore.ts';
+import {
+  beginDraft,
+  chooseCabinet,
+  dropAside,
+  followCabinet,
+  type LockedDraft,
+  makeStore,
+  mayTakeUp,
+  takeUpDraft,
+  unlockDraft,
+} from './makeStore.ts';
 import './make.css';
 
 /** The form in which an instructor makes an exercise, with what follows from it at its side. */
@@ -34,6 +44,7 @@ export function MakeScreen() {
             {words.again}
           </button>
         </header>
+        <Locked />
         <Aside />
         <label className="make-field">
           {words.cabinet}
@@ -55,6 +66,57 @@ export function MakeScreen() {
       </div>
       <MakeAside topology={topology} names={names} />
     </div>
+  );
+}
+
+/** Exercises that were saved in this sitting: their passphrase opens them again. */
+function Locked() {
+  const locked = useStore(makeStore, (state) => state.locked);
+  if (locked.length === 0) return null;
+  return (
+    <section aria-label={words.locked}>
+      <div className="section-head">
+        <h2>{words.locked}</h2>
+      </div>
+      <p className="practice-small">{words.lockedWhy}</p>
+      <ul className="make-faults make-locked">
+        {locked.map((one) => (
+          <LockedLine key={one.id} one={one} />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function LockedLine({ one }: { readonly one: LockedDraft }) {
+  const open = useApp((state) => state.cabinet);
+  const [isWrong, setWrong] = useState(false);
+  return (
+    <li>
+      <span role="status">
+        <b>{one.name}</b> <span className="practice-small">{words.savedAs(one.savedAs)}</span>
+        {isWrong && <span className="passphrase-trouble"> {words.unlockWrong}</span>}
+      </span>
+      <form
+        className="make-unlock"
+        onSubmit={(event) => {
+          event.preventDefault();
+          const typed = new FormData(event.currentTarget).get('passphrase');
+          void unlockDraft(one, typeof typed === 'string' ? typed : '', open).then((opened) => setWrong(!opened));
+        }}
+      >
+        <input
+          name="passphrase"
+          type="password"
+          autoComplete="off"
+          aria-label={words.unlockPassphrase(one.name)}
+          placeholder={words.passphrase}
+        />
+        <button type="submit" className="button small">
+          {words.unlock}
+        </button>
+      </form>
+    </li>
   );
 }
 

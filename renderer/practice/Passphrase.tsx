@@ -1,11 +1,20 @@
 import { useState } from 'react';
-import { sealSays, makeWords as words } from '../../engine/messages/index.ts';
+import { sealSays, makeWords as words, wordWeakPassphrase } from '../../engine/messages/index.ts';
+import { weighPassphrase } from '../../engine/sealing/index.ts';
 
-/** A passphrase typed twice; null as long as there is none, or the two differ. It stays in the form and is kept nowhere. */
+/** A passphrase typed twice; null as long as there is none, it is soon guessed, or the two differ. It stays in the form and is kept nowhere. */
 export function usePassphrase() {
   const [first, setFirst] = useState('');
   const [again, setAgain] = useState('');
-  const trouble = first === '' ? words.passphraseMissing : first === again ? null : words.passphraseDiffers;
+  const strength = weighPassphrase(first);
+  const trouble =
+    first === ''
+      ? words.passphraseMissing
+      : !strength.isEnough
+        ? wordWeakPassphrase(strength)
+        : first === again
+          ? null
+          : words.passphraseDiffers;
   return { first, again, setFirst, setAgain, trouble, passphrase: trouble === null ? first : null };
 }
 

@@ -4,6 +4,11 @@ import { exerciseKindTexts } from '../../engine/messages/index.ts';
 import type { CabinetContent, ExerciseContent, ExerciseKind } from '../../engine/schema/index.ts';
 import { openMaker } from './makerClient.ts';
 
+/** What was generated; its answer is forgotten here once it is saved under its seal. */
+export interface GeneratedExercise extends Omit<MadeExercise, 'answer'> {
+  readonly answer: MadeExercise['answer'] | null;
+}
+
 export interface GenerateState {
   readonly seed: number;
   readonly count: number;
@@ -12,7 +17,7 @@ export interface GenerateState {
   readonly working: boolean;
   /** What was asked for, once something was. */
   readonly asked: { readonly count: number; readonly level: number | null } | null;
-  readonly made: readonly MadeExercise[];
+  readonly made: readonly GeneratedExercise[];
   /** Kinds that this cabinet does not allow, or not at the wanted level. */
   readonly without: readonly ExerciseKind[];
   /** Ids of exercises that were saved. */
@@ -21,7 +26,8 @@ export interface GenerateState {
 }
 
 export const generateStore = createStore<GenerateState>(() => ({
-  seed: 1,
+  // By chance: a trainee who guesses it could generate the same set, and look its answers up.
+  seed: (crypto.getRandomValues(new Uint32Array(1))[0] ?? 0) % 2 ** 31,
   count: 10,
   level: null,
   working: false,
@@ -63,12 +69,13 @@ export function stopGenerating(): void {
 
 /** Seals some of the made exercises, one after another, and hands each over. */
 export async function sealGenerated(
-  wanted: readonly MadeExercise[],
+  wanted: readonly GeneratedExercise[],
   passphrase: string,
   onSealed: (exercise: ExerciseContent) => Promise<void>,
 ): Promise<void> {
   generateStore.setState({ sealing: true });
   for (const { exercise, answer } of wanted) {
+    if (answer === null) continue;
     const sealed = await new Promise<ExerciseContent | null>((resolve) =>
       client.ask({ kind: 'seal', exercise, answer, passphrase }, (reply) => resolve(reply.kind === 'sealed' ? reply.exercise : null)),
     );
@@ -78,5 +85,8 @@ export async function sealGenerated(
 }
 
 export function markSaved(id: string): void {
-  generateStore.setState(({ saved }) => ({ saved: [...saved.filter((one) => one !== id), id] }));
+  generateStore.setState(({ saved, made }) => ({
+    saved: [...saved.filter((one) => one !== id), id],
+    made: made.map((one) => (one.exercise.id === id ? { ...one, answer: null } : one)),
+  }));
 }

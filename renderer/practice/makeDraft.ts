@@ -71,8 +71,6 @@ export interface MakeDraft {
   readonly task: string;
   readonly story: string;
   readonly lesson: string;
-  /** The seed of the generator, where it began as a generated one. */
-  readonly generatedFrom: number | null;
 }
 
 /** A draft with the cabinet that it was made for; null: that was not known yet. */
@@ -102,7 +100,6 @@ export function newDraft(now: Date, begun: Partial<MakeDraft> = {}): MakeDraft {
     kindChosen: false,
     ...exerciseKindTexts[kind],
     story: '',
-    generatedFrom: null,
     ...begun,
     // When a fault is away is drawn from the seed; that it is gone now can only be said of a simulation.
     faults: (begun.faults ?? []).map(({ absentNow: _absent, ...fault }) => fault as Fault),
@@ -226,7 +223,6 @@ export function wishOf(draft: MakeDraft, content: CabinetContent, shown: Simulat
       isolateMinutes: isolateMinutes ?? times.isolateMinutes,
       bootMinutes: bootMinutes ?? times.bootMinutes,
     },
-    ...(draft.generatedFrom === null ? {} : { generatedFrom: draft.generatedFrom }),
     ...(draft.spares.length === 0 ? {} : { spares: draft.spares.map((spare) => ({ ...spare, name: spare.name.trim() })) }),
     ...(Object.keys(limits).length === 0 ? {} : { limits }),
     ...(draft.hints.length === 0 ? {} : { hints: draft.hints.map(({ text, minutes: price }) => ({ text: text.trim(), minutes: price })) }),
@@ -285,6 +281,5 @@ export function draftOf({ exercise, answer }: MadeExercise): Partial<MakeDraft> 
     task: exercise.task,
     story: answer.story ?? '',
     lesson: answer.lesson ?? '',
-    generatedFrom: exercise.seed ?? null,
   };
 }

@@ -45,6 +45,16 @@ export interface MakeState {
   readonly sealing: boolean;
   /** The name under which it was saved as it stands now. */
   readonly savedAs: string | null;
+  /** Drafts that were saved: locked with their passphrase, since what they hide must not lie open beside the sealed file; the latest first. */
+  readonly locked: readonly LockedDraft[];
+}
+
+/** A draft that only its passphrase opens again. */
+export interface LockedDraft {
+  readonly id: string;
+  readonly name: string;
+  readonly savedAs: string;
+  readonly locked: string;
 }
 
 export const makeStore = createStore<MakeState>(() => ({
@@ -56,6 +66,7 @@ export const makeStore = createStore<MakeState>(() => ({
   status: { state: 'missing', problems: ['no-fault'] },
   sealing: false,
   savedAs: null,
+  locked: [],
 }));
 
 const client = openMaker();
@@ -234,5 +245,44 @@ export function sealMade(passphrase: string, onSealed: (exercise: ExerciseConten
   client.ask({ kind: 'seal', exercise, answer, passphrase }, (reply) => {
     makeStore.setState({ sealing: false });
     if (reply.kind === 'sealed') onSealed(reply.exercise);
+  });
+}
+
+/** Puts what was saved under its seal out of sight, unless it was changed meanwhile: from now on its passphrase is needed to see it. */
+export function lockSaved(saved: MakeDraft, passphrase: string, savedAs: string): void {
+  const { draft, content } = makeStore.getState();
+  if (draft !== saved) return;
+  makeStore.setState({ savedAs, sealing: true });
+  const kept: KeptDraft = { draft, cabinet: content === null ? null : { id: content.id, name: content.name } };
+  client.ask({ kind: 'lock', text: JSON.stringify(kept), passphrase }, (reply) => {
+    if (reply.kind !== 'locked' || makeStore.getState().draft !== saved) return;
+    const one = { id: draft.id, name: draft.name, savedAs, locked: reply.locked };
+    makeStore.setState((before) => ({
+      locked: [one, ...before.locked.filter(({ id }) => id !== draft.id)],
+      draft: withUsualKind(newDraft(new Date(), { sample: draft.sample }), before.checked),
+      proposal: null,
+      sealing: false,
+      savedAs: null,
+    }));
+    workOut(0);
+  });
+}
+
+/** Opens a locked draft again, and answers whether it opened. */
+export function unlockDraft(one: LockedDraft, passphrase: string, open: CabinetContent): Promise<boolean> {
+  return new Promise((resolve) => {
+    client.ask({ kind: 'unlock', locked: one.locked, passphrase }, (reply) => {
+      if (reply.kind !== 'unlocked') return;
+      if (reply.text === null) {
+        resolve(false);
+        workOut(0);
+        return;
+      }
+      const kept = JSON.parse(reply.text) as KeptDraft; // the text is the one that was locked
+      if (mayTakeUp(kept, open)) void takeUpDraft(kept, open);
+      else makeStore.setState(({ aside }) => ({ aside: [kept, ...aside] }));
+      makeStore.setState(({ locked }) => ({ locked: locked.filter((other) => other !== one) }));
+      resolve(true);
+    });
   });
 }

@@ -14,7 +14,7 @@ export interface MakerClient {
   readonly stop: () => void;
 }
 
-const lastReplies: readonly MakerReply['kind'][] = ['made', 'refused', 'generated', 'sealed'];
+const lastReplies: readonly MakerReply['kind'][] = ['made', 'refused', 'generated', 'sealed', 'locked', 'unlocked'];
 
 /** Puts one question at a time to a worker of its own. A plan cannot be interrupted, so to give it up its worker is ended. */
 export function makeMakerClient(startWorker: () => MakerWorker): MakerClient {

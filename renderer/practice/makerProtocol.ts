@@ -12,7 +12,9 @@ export type MakerQuestion =
       readonly spares: readonly DraftSpare[];
     }
   | { readonly kind: 'generate'; readonly wish: GenerateQuestion; readonly count: number }
-  | { readonly kind: 'seal'; readonly exercise: ExerciseContent; readonly answer: AnswerContent; readonly passphrase: string };
+  | { readonly kind: 'seal'; readonly exercise: ExerciseContent; readonly answer: AnswerContent; readonly passphrase: string }
+  | { readonly kind: 'lock'; readonly text: string; readonly passphrase: string }
+  | { readonly kind: 'unlock'; readonly locked: string; readonly passphrase: string };
 
 interface GenerateQuestion {
   readonly cabinet: CabinetContent;
@@ -21,7 +23,7 @@ interface GenerateQuestion {
   readonly level?: number;
 }
 
-/** What comes back, in this order; the last of each question is `made`, `refused`, `generated` or `sealed`. */
+/** What comes back, in this order; the last of each question is `made`, `refused`, `generated`, `sealed`, `locked` or `unlocked`. */
 export type MakerReply =
   | { readonly kind: 'proposed'; readonly proposal: Proposal }
   | { readonly kind: 'progress'; readonly share: number }
@@ -29,4 +31,7 @@ export type MakerReply =
   | { readonly kind: 'refused'; readonly problems: readonly Problem[] }
   | { readonly kind: 'tried'; readonly exerciseKind: ExerciseKind; readonly made: MadeExercise | null }
   | { readonly kind: 'generated' }
-  | { readonly kind: 'sealed'; readonly exercise: ExerciseContent };
+  | { readonly kind: 'sealed'; readonly exercise: ExerciseContent }
+  | { readonly kind: 'locked'; readonly locked: string }
+  /** Null: the passphrase is another one. */
+  | { readonly kind: 'unlocked'; readonly text: string | null };

@@ -1,5 +1,5 @@
 import { debrief, generateSet, makeExercise, openExercise, proposeExercise } from '../../engine/exercise/index.ts';
-import { sealAnswer } from '../../engine/sealing/index.ts';
+import { openBytes, sealAnswer, sealText } from '../../engine/sealing/index.ts';
 import { allowedOf, decideSteps } from '../practice/makeDraft.ts';
 import type { MakerQuestion, MakerReply } from '../practice/makerProtocol.ts';
 
@@ -11,6 +11,11 @@ export async function answerMaker(question: MakerQuestion, reply: (reply: MakerR
     const { wish, count } = question;
     generateSet(wish, count, (exerciseKind, made) => reply({ kind: 'tried', exerciseKind, made }));
     reply({ kind: 'generated' });
+  } else if (question.kind === 'lock') {
+    reply({ kind: 'locked', locked: await sealText(question.text, question.passphrase) });
+  } else if (question.kind === 'unlock') {
+    const opened = await openBytes(question.locked, question.passphrase);
+    reply({ kind: 'unlocked', text: opened.ok ? new TextDecoder().decode(opened.value) : null });
   } else {
     const { exercise, answer, passphrase } = question;
     reply({ kind: 'sealed', exercise: { ...exercise, sealed: await sealAnswer(answer, passphrase) } });

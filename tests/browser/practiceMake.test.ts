@@ -81,6 +81,21 @@ describe.skipIf(missing)('an instructor', () => {
     const seal = parsed.ok ? await openSeal(parsed.value.sealed, passphrase) : null;
     expect(seal).toMatchObject({ ok: true, value: { faults: [{ item: 'cable', link: 'WH3', mode: 'cut' }] } });
 
+    // What it hides is out of sight now, and comes back by the passphrase.
+    const closed = page.getByRole('region', { name: makeWords.locked });
+    await closed.getByText(name).waitFor({ timeout: 30_000 });
+    expect(await page.getByRole('region', { name: makeWords.hidden }).getByText(makeWords.nothingHidden).count()).toBe(1);
+    expect(await page.getByLabel(makeWords.passphrase, { exact: true }).inputValue()).toBe('');
+    await closed.getByLabel(/^Passphrase of /).fill('kiln and quarts');
+    await closed.getByRole('button', { name: makeWords.unlock }).press('Enter');
+    await closed.getByText(makeWords.unlockWrong).waitFor({ timeout: 30_000 });
+    await closed.getByLabel(/^Passphrase of /).fill(passphrase);
+    await closed.getByRole('button', { name: makeWords.unlock }).press('Enter');
+    await plan.getByRole('heading', { name: makeWords.holds }).waitFor({ timeout: 30_000 });
+    await page.getByLabel(makeWords.passphrase, { exact: true }).fill('x');
+    await plan.getByText('1 character: a program that guesses finds it within a minute').waitFor();
+    await typePassphrase(page);
+
     await plan.getByRole('button', { name: makeWords.tryIt }).press('Enter');
     await page.getByRole('group', { name: practiceWords.steps }).waitFor({ timeout: 60_000 });
     await page.getByRole('button', { name: practiceWords.giveUp }).press('Enter');

@@ -18,15 +18,15 @@ const textOf = ({ written }: Awaited<ReturnType<typeof linkwright>>, file: strin
 
 describe('linkwright exercise', () => {
   it('should make an exercise whose answer only its passphrase opens', async () => {
-    const made = await linkwright(['exercise', 'make', three, '--fault', 'cable:-WH2:cut', '--passphrase', 'a b']);
+    const made = await linkwright(['exercise', 'make', three, '--fault', 'cable:-WH2:cut', '--passphrase', 'kiln and quartz']);
     expect(made).toMatchObject({ exit: 0, err: '' });
     expect(parseExerciseFile(made.out).ok).toBe(true);
     const files = { 'x.json': made.out };
-    expect((await linkwright(['exercise', 'check', 'x.json', '--passphrase', 'a b'], files)).exit).toBe(0);
+    expect((await linkwright(['exercise', 'check', 'x.json', '--passphrase', 'kiln and quartz'], files)).exit).toBe(0);
     const closed = await linkwright(['exercise', 'sheet', 'x.json', '--answer'], files);
     expect(closed.exit).toBe(1);
     expect(closed.out + closed.err).not.toContain('is cut');
-    expect((await linkwright(['exercise', 'check', 'x.json', '--passphrase', 'ab'], files)).exit).toBe(1);
+    expect((await linkwright(['exercise', 'check', 'x.json', '--passphrase', 'kilnandquartz'], files)).exit).toBe(1);
   }, 60_000);
 
   it('should write the exercise and its answer sheet as files of their own', async () => {
@@ -41,9 +41,45 @@ describe('linkwright exercise', () => {
   });
 
   it('should generate the same exercise from the same seed', async () => {
-    const args = ['exercise', 'generate', three, '--seed', '5', '--kind', 'neighbours', '--passphrase', 'x'];
+    const args = ['exercise', 'generate', three, '--seed', '5', '--kind', 'neighbours', '--passphrase', 'kiln and quartz'];
     const plain = (text: string) => text.replace(/"sealed": "[^"]*"/, '');
-    expect(plain((await linkwright(args)).out)).toBe(plain((await linkwright(args)).out));
+    const first = plain((await linkwright(args)).out);
+    expect(plain((await linkwright(args)).out)).toBe(first);
+    // Neither the seed nor what was drawn from it stands in the open, and without the passphrase it leads elsewhere.
+    expect(first).not.toMatch(/"seed"/);
+    expect(first).toMatch(/"id": "g1-neighbours-[0-9a-f]{8}"/);
+    expect(plain((await linkwright([...args.slice(0, -1), 'another good one'])).out)).not.toBe(first);
+  }, 60_000);
+
+  it('should refuse a passphrase that is soon guessed, and say why', async () => {
+    const refused = await linkwright(['exercise', 'make', three, '--fault', 'cable:-WH2:cut', '--passphrase', 'x']);
+    expect(refused.exit).toBe(2);
+    expect(refused.err.replace(/\s+/g, ' ')).toContain('1 character: a program that guesses finds it within a minute');
+  });
+
+  it('should give the answer away by no command without the passphrase', async () => {
+    const made = await linkwright(['exercise', 'make', three, '--fault', 'cable:-WH2:cut', '--passphrase', 'kiln and quartz']);
+    const files = { 'x.exercise.json': made.out, 'x.cabinet.json': made.out };
+    const { sealed } = JSON.parse(made.out).content;
+    for (const args of [
+      ['check', 'x.cabinet.json'],
+      ['simulate', 'x.exercise.json'],
+      ['diagnose', 'x.exercise.json'],
+      ['next', 'x.exercise.json'],
+      ['print', 'x.exercise.json', '--into', 'out'],
+      ['compare', 'x.exercise.json', three],
+      ['cases', 'x.exercise.json'],
+      ['export', 'x.exercise.json'],
+      ['exercise', 'check', 'x.exercise.json', '--json'],
+      ['exercise', 'sheet', 'x.exercise.json'],
+      ['exercise', 'sheet', 'x.exercise.json', '--answer'],
+      ['exercise', 'sheet', 'x.exercise.json', '--answer', '--passphrase', 'quillmere'],
+    ]) {
+      const { out, err, written } = await linkwright(args, files);
+      const all = [out, err, ...[...written.values()].map((bytes) => new TextDecoder('latin1').decode(bytes))].join('\n');
+      expect(all, args.join(' ')).not.toMatch(/WH2 is cut|is cut|"faults":\s*\[/);
+      expect(all, args.join(' ')).not.toContain(sealed.slice(40, 100));
+    }
   }, 60_000);
 
   it('should refuse a passphrase that is missing, and an action that is not known', async () => {
@@ -68,7 +104,7 @@ describe('linkwright exercise', () => {
     const table = await linkwright(['exercise', 'class', 'a.json', 'b.json', 'copy of a.json', '--json'], files);
     expect(table.exit).toBe(0);
     expect((jsonOf(table)['rows'] as unknown[]).length).toBe(2);
-    expect(table.err.replace(/\s+/g, ' ')).toContain('copy of a.json is the same play as a.json. It is counted once.');
+    expect(table.err.replace(/\s+/g, ' ')).toContain('copy of a.json is the same play as a.json. It is counted once, under the code “b2”.');
   });
 
   it('should delete results only, and only when that is confirmed', async () => {

@@ -47,6 +47,8 @@ describe('two hidden faults', () => {
     expect(broken.length).toBeGreaterThan(1);
     const faults = broken.slice(0, 2).map((link) => ({ item: 'cable', link, mode: 'cut' }) as const);
     expect(isMendedByOneKind(cables, { faults }, 60)).toBe(true);
-    expect(isMendedByOneKind(cables, { faults: [...faults.slice(0, 1), { item: 'board', unit: 'TB1', mode: 'up-rx' }] }, 60)).toBe(false);
+    const mixed = [...faults.slice(0, 1), { item: 'board', unit: game.cabinet.chains[0]?.units[0] ?? '', mode: 'up-rx' } as const];
+    const alone = { ...cables, possible: [{ faults: mixed, weight: 1, answer: '' }] };
+    expect(isMendedByOneKind(alone, { faults: mixed }, 60)).toBe(false);
   });
 });

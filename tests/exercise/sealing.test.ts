@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { parseExerciseFile } from '../../engine/cabinet/index.ts';
-import { openSeal, readyPassphrase, sealAnswer } from '../../engine/sealing/index.ts';
+import { openSeal, readyPassphrase, sealAnswer, weighPassphrase } from '../../engine/sealing/index.ts';
 import { readyGame } from './readyGames.ts';
 
 /** Little work for tests; the ready files have the usual work. */
@@ -114,5 +114,20 @@ describe.skipIf(!hasAge)('the seal and the program age', () => {
     execFileSync('script', ['--quiet', '--return', '--command', command, '/dev/null'], { input: 'correct horse\n', timeout: 20_000 });
     expect(JSON.parse(readFileSync(join(folder, 'out.json'), 'utf8'))).toEqual(answer);
     rmSync(folder, { recursive: true });
+  });
+});
+
+describe('a passphrase', () => {
+  it.each(['', 'x', 'abcdefghijkl', 'aaaaaaaaaaaaaa', '123456789', 'kiln', '4711', 'Password', readyPassphrase])(
+    'should be too weak: %j',
+    (typed) => {
+      expect(weighPassphrase(typed).isEnough).toBe(false);
+    },
+  );
+  it.each(['kiln and quartz', 'take your time', 'xkvrwqpt', 'Tr7#pm0'])('should be enough: %j', (typed) => {
+    expect(weighPassphrase(typed).isEnough).toBe(true);
+  });
+  it('should be bounded as if drawn by chance: 26 to the 4th, half of them tried, a fifth of a second each', () => {
+    expect(weighPassphrase('kilt').seconds).toBeCloseTo((26 ** 4 / 2) * 0.2, 6);
   });
 });

@@ -3,15 +3,18 @@ import { beforeEach, describe, expect, it, vi } from 'vitest';
 import type { Fault } from '../../engine/schema/index.ts';
 import { keepDrafts, readKeptDrafts, writeKeptDrafts } from '../../renderer/practice/keepDrafts.ts';
 import { isOwn, newDraft } from '../../renderer/practice/makeDraft.ts';
+import type { MakerQuestion, MakerReply } from '../../renderer/practice/makerProtocol.ts';
 import {
   beginDraft,
   changeDraft,
   dropAside,
   followCabinet,
+  lockSaved,
   makeStore,
   mayTakeUp,
   restoreDrafts,
   takeUpDraft,
+  unlockDraft,
 } from '../../renderer/practice/makeStore.ts';
 import { schoolCabinet } from '../samples/schoolCabinet.ts';
 import { threeUnits } from '../samples/threeUnits.ts';
@@ -19,14 +22,21 @@ import { threeUnits } from '../samples/threeUnits.ts';
 const cut: Fault = { item: 'cable', link: 'WH3', mode: 'cut' };
 const other = threeUnits.content;
 
-// Nothing is worked out here.
+// Nothing is worked out here; what is locked is opened by the passphrase alone.
 vi.stubGlobal(
   'Worker',
   class {
-    postMessage() {}
+    onmessage: ((event: { readonly data: MakerReply }) => void) | null = null;
+    postMessage(question: MakerQuestion) {
+      if (question.kind === 'lock') this.onmessage?.({ data: { kind: 'locked', locked: btoa(`${question.passphrase} ${question.text}`) } });
+      if (question.kind !== 'unlock') return;
+      const [passphrase, text] = splitOnce(atob(question.locked));
+      this.onmessage?.({ data: { kind: 'unlocked', text: passphrase === question.passphrase ? text : null } });
+    }
     terminate() {}
   },
 );
+const splitOnce = (text: string) => [text.slice(0, text.indexOf(' ')), text.slice(text.indexOf(' ') + 1)] as const;
 vi.useFakeTimers();
 const empty = makeStore.getState();
 const now = () => makeStore.getState();
@@ -146,6 +156,29 @@ describe('keeping drafts', () => {
     makeStore.setState({ savedAs: 'a.exercise.json' });
     await vi.advanceTimersByTimeAsync(400);
     expect(files.size).toBe(0);
+  });
+
+  it('should be out of sight once saved under a seal, and come back whole by the passphrase alone', async () => {
+    changeDraft({ faults: [cut], story: 'A tool box.' });
+    const { draft } = now();
+    lockSaved(draft, 'kiln', 'a.exercise.json');
+    expect(JSON.stringify(now())).not.toContain('A tool box.');
+    expect(isOwn(now().draft)).toBe(false);
+    const [one] = now().locked;
+    if (one === undefined) throw new Error('not locked');
+    expect(await unlockDraft(one, 'quartz', schoolCabinet)).toBe(false);
+    expect(now().locked).toEqual([one]);
+    expect(await unlockDraft(one, 'kiln', schoolCabinet)).toBe(true);
+    expect(now().draft).toEqual(draft);
+    expect(now().locked).toEqual([]);
+  });
+
+  it('should stay where it was changed while it was being saved', () => {
+    changeDraft({ faults: [cut] });
+    const { draft } = now();
+    changeDraft({ story: 'More.' });
+    lockSaved(draft, 'kiln', 'a.exercise.json');
+    expect(now()).toMatchObject({ draft: { story: 'More.' }, locked: [] });
   });
 
   it.each(['', '{"format":"linkwright-drafts",', '{"format":"linkwright-drafts","version":1,"current":7,"aside":[]}'])(

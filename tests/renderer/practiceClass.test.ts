@@ -3,7 +3,7 @@ import { makeProblem } from '../../engine/base/index.ts';
 import { serializeExercise, serializeResult } from '../../engine/cabinet/index.ts';
 import { debrief, makeResult } from '../../engine/exercise/index.ts';
 import type { ExerciseMove } from '../../engine/schema/index.ts';
-import { addResults, type ClassFiles, noClassFiles, orderLines } from '../../renderer/practice/classModel.ts';
+import { addResults, type ClassFiles, countExercises, noClassFiles, orderLines } from '../../renderer/practice/classModel.ts';
 import type { SeveralFiles } from '../../renderer/state/sitting.ts';
 import { readyGame } from '../exercise/readyGames.ts';
 
@@ -53,14 +53,47 @@ describe('the results of a class', () => {
       'elsewhere.json format-foreign',
       'held.json file-unreadable',
     ]);
-    expect(files.foreign).toBe(1);
+    expect(files.foreign.map(({ name }) => name)).toEqual(['exercise.json']);
   });
 
   it('should not be taken twice, be it the same file or a copy', () => {
     const first = addResults(noClassFiles, chosen({ 'a.json': resultText('a') }));
     const again = addResults(first, chosen({ 'a (1).json': resultText('a'), 'b.json': resultText('b') }));
     expect(again.results.map(({ file }) => file.name)).toEqual(['a.json', 'b.json']);
-    expect(again.twice).toBe(1);
+    expect(again.twice).toEqual([{ name: 'a (1).json', other: 'a.json', code: 'a' }]);
+  });
+
+  it('should count a play once that was saved under two codes, but two plays with equal moves twice', () => {
+    const playAt = (code: string, startedAt: string) => {
+      const { game, answer, exercise } = readyGame('neighbours');
+      const looked = debrief(game, answer, [{ do: 'give-up' }]);
+      if (looked === null) throw new Error('not ended');
+      return serializeResult(makeResult(exercise, [{ do: 'give-up' }], looked, { code, startedAt }));
+    };
+    const files = addResults(
+      noClassFiles,
+      chosen({
+        '1.json': playAt('kiln', '2026-11-26T09:00:00.123Z'),
+        '2.json': playAt('quartz', '2026-11-26T09:00:00.123Z'),
+        '3.json': playAt('quartz', '2026-11-26T09:00:07.000Z'),
+        '4.json': resultText('reed'),
+        '5.json': resultText('slate'),
+      }),
+    );
+    expect(files.results.map(({ file }) => file.name)).toEqual(['1.json', '3.json', '4.json', '5.json']);
+    expect(files.twice).toEqual([{ name: '2.json', other: '1.json', code: 'kiln' }]);
+  });
+
+  it('should say of which exercises they are', () => {
+    const { results } = addResults(noClassFiles, chosen({ a: resultText('a'), b: resultText('b', 'counting'), c: resultText('c') }));
+    expect(countExercises(results)).toEqual([expect.stringMatching(/ \(1\)$/), expect.stringMatching(/ \(2\)$/)]);
+  });
+
+  it('should name a result of a newer program, and count the others', () => {
+    const newer = resultText('n').replace(/"formatVersion": \d+/, '"formatVersion": 99');
+    const { results, damaged } = addResults(noClassFiles, chosen({ 'newer.json': newer, 'a.json': resultText('a') }));
+    expect(results.map(({ file }) => file.name)).toEqual(['a.json']);
+    expect(damaged.map(({ name, problem }) => `${name} ${problem.code}`)).toEqual(['newer.json version-too-new']);
   });
 
   it('should be sorted by every column, what is not told last whichever way round', () => {

@@ -1,9 +1,9 @@
 import { makeProblem, type Problem } from '../../base/index.ts';
 import { serializeExercise } from '../../cabinet/index.ts';
-import { classCsv, classTable, generateExercise, isSameResult, type MadeExercise, makeExercise } from '../../exercise/index.ts';
+import { checksum, classCsv, classTable, generateExercise, isSamePlay, type MadeExercise, makeExercise } from '../../exercise/index.ts';
 import { classHeads, exerciseKindTexts, exerciseWords, type UsageProblem } from '../../messages/index.ts';
 import { exerciseKinds, onsets, type ResultContent, solvedBy } from '../../schema/index.ts';
-import { sealAnswer } from '../../sealing/index.ts';
+import { sealAnswer, weighPassphrase } from '../../sealing/index.ts';
 import { simulate } from '../../simulation/index.ts';
 import type { Cabinet } from '../../topology/index.ts';
 import { type JsonProblem, jsonProblem, jsonUsageProblem } from '../answer/index.ts';
@@ -85,11 +85,13 @@ async function tell(io: Io, given: GivenArguments, file: string, action: 'check'
 async function make(io: Io, given: GivenArguments, file: string, action: 'make' | 'generate'): Promise<CommandAnswer | Written> {
   const passphrase = firstValue(given, 'passphrase') ?? '';
   if (passphrase === '') return refuse([makeUsageProblem('passphrase-missing', {})]);
+  const strength = weighPassphrase(passphrase);
+  if (!strength.isEnough) return refuse([makeUsageProblem('passphrase-weak', { strength })]);
   const read = await readCabinetOrCase(io, file);
   if (!read.ok) return failed(3, read.problems);
   const sound = makeSound(read.value.content, file);
   if (!sound.ok) return failed(1, sound.problems);
-  const made = (action === 'make' ? makeAsked : generateAsked)(sound.value.cabinet, given);
+  const made = action === 'make' ? makeAsked(sound.value.cabinet, given) : generateAsked(sound.value.cabinet, given, passphrase);
   if (!made.ok)
     return made.usage
       ? refuse(made.usage)
@@ -139,7 +141,7 @@ function makeAsked(cabinet: Cabinet, given: GivenArguments): Made {
   });
 }
 
-function generateAsked(cabinet: Cabinet, given: GivenArguments): Made {
+function generateAsked(cabinet: Cabinet, given: GivenArguments, passphrase: string): Made {
   const kindText = firstValue(given, 'kind');
   const levelText = firstValue(given, 'level');
   const kind = kindText === undefined ? understood(undefined) : readChoice('--kind', kindText, exerciseKinds);
@@ -149,7 +151,8 @@ function generateAsked(cabinet: Cabinet, given: GivenArguments): Made {
     return { ok: false, usage: [kind, level, seed].flatMap((asked) => (asked.ok ? [] : asked.problems)) };
   return generateExercise({
     cabinet: cabinet.content,
-    seed: seed.value,
+    // Who knows the seed alone must not be able to make the exercise again, with its answer.
+    seed: (seed.value + Number.parseInt(checksum(passphrase), 16)) % 2 ** 31,
     texts: exerciseKindTexts,
     ...(kind.value === undefined ? {} : { kind: kind.value }),
     ...(level.value === undefined ? {} : { level: level.value }),
@@ -166,9 +169,9 @@ async function classOf(io: Io, given: GivenArguments, files: readonly string[]):
       problems.push(...read.problems);
       continue;
     }
-    const same = taken.find(({ result }) => isSameResult(result, read.value));
+    const same = taken.find(({ result }) => isSamePlay(result, read.value));
     if (same === undefined) taken.push({ file, result: read.value });
-    else copies.push({ ...jsonUsageProblem(makeUsageProblem('result-twice', { file, other: same.file })), file });
+    else copies.push({ ...jsonUsageProblem(makeUsageProblem('result-twice', { file, other: same.file, code: same.result.code })), file });
   }
   const rows = classTable(taken.map(({ result }) => result));
   const text = given.options.has('csv') ? classCsv(rows, classHeads) : formatClass(rows, io.columns);
