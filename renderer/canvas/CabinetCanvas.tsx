@@ -51,7 +51,7 @@ function Drawing() {
   const wrap = useApp((state) => state.foldChains);
   const foldable = useApp(foldableChains);
   const walkDisplays = useWalkDisplays();
-  const view = useCabinetView(frame, size, { metrics, foldable, wrap, walkDisplays });
+  const view = useCabinetView(frame, size, { metrics, foldable, wrap, shareAbove: 0.5, walkDisplays });
   const seen = useProjection(view.placement, view.detail);
   const simulated = useInjectProjection(view.placement, view.detail);
   const { nodes, edges, captions } = simulated ?? seen;

@@ -19,6 +19,8 @@ export interface FitRequest {
   readonly wrap: boolean;
   readonly arrangement?: 'chain' | 'mounting';
   readonly above?: number;
+  /** Room at the lower edge that nothing is enlarged into: messages come up there. */
+  readonly spare?: number;
   /** What is too large is not made a strip, but goes on downwards, readable, below what one sees. */
   readonly goDown?: boolean;
 }
@@ -30,8 +32,8 @@ export interface Fit {
   readonly options: Omit<PlacementOptions, 'detail'>;
 }
 
-/** No larger than this when it fits of itself: modules should not shout in an empty cabinet. */
-const largest = 1.25;
+/** No larger than this when it fits of itself: here a designation is as large as the answer, and nothing on a module should be larger. */
+const largest = 1.6;
 
 /** A zoom close to 100 % is made 100 %: only there is every line as sharp as it can be. */
 function sharp(zoom: number): number {
@@ -44,12 +46,15 @@ const readable = 0.5;
 /** From this zoom on nothing is given up for a larger picture. */
 const easy = 0.92;
 
+/** So much larger a picture must become before what stands apart leaves its usual place. */
+const worthMoving = 1.08;
+
 /**
  * Finds the greatest detail at which the whole cabinet can be seen: first everything in full, then with unsuspected chains folded,
  * then in the middle detail, last as a strip, whose rows may be wider than the room where that is low.
  */
 export function fitCabinet(request: FitRequest): Fit {
-  const { topology, room, metrics, foldable, wrap, arrangement = 'chain', above = 0 } = request;
+  const { topology, room, metrics, foldable, wrap, arrangement = 'chain', above = 0, spare = 0 } = request;
   const pitch = metrics.module + metrics.gap;
   const columns = Math.max(1, Math.floor((room.width - metrics.controller) / pitch));
   const base = {
@@ -68,11 +73,11 @@ export function fitCabinet(request: FitRequest): Fit {
     { ...base, folded: new Set([...foldable, apartRow]) },
     ...(wrap ? wrapped(topology, base, foldable) : []),
   ];
-  const whole = tries.map((options) => ({ options, zoom: zoomFor(placeCabinet(topology, { ...options, detail: 'full' }), room) }));
+  const fitted = (detail: 'full' | 'middle') => tries.map((options) => roomiest(topology, options, detail, { ...room, spare }));
+  const whole = fitted('full');
   const inFull = whole.find(({ zoom }) => zoom >= easy) ?? best(whole.filter(({ zoom }) => zoom >= detailFrom.full));
   if (inFull) return { zoom: sharp(inFull.zoom), detail: 'full', options: inFull.options };
-  const middle = tries.map((options) => ({ options, zoom: zoomFor(placeCabinet(topology, { ...options, detail: 'middle' }), room) }));
-  const inMiddle = best(middle.filter(({ zoom }) => zoom >= detailFrom.middle));
+  const inMiddle = best(fitted('middle').filter(({ zoom }) => zoom >= detailFrom.middle));
   if (inMiddle) return { zoom: Math.min(inMiddle.zoom, detailFrom.full - 0.01), detail: 'middle', options: inMiddle.options };
   if (request.goDown) return fitDownwards(base, room, metrics);
   return fitStrip(topology, base, room);
@@ -114,8 +119,25 @@ function wrapped(topology: Topology, base: Omit<PlacementOptions, 'detail'>, fol
     ]);
 }
 
-function zoomFor(placement: Placement, room: Room): number {
-  return Math.min(largest, room.width / Math.max(1, placement.width), room.height / Math.max(1, placement.height));
+/** What stands apart keeps its usual place unless all becomes clearly larger with it below the chains, or beside the longest row. */
+function roomiest(
+  topology: Topology,
+  usual: Omit<PlacementOptions, 'detail'>,
+  detail: 'full' | 'middle',
+  room: Room & { readonly spare: number },
+) {
+  const longest = Math.max(1, ...topology.chains.map(({ units }) => units.length));
+  const row = Math.min(longest, usual.unitsPerRow ?? longest);
+  const fitOf = (options: typeof usual) => ({ options, zoom: zoomFor(placeCabinet(topology, { ...options, detail }), room) });
+  const here = fitOf(usual);
+  const elsewhere = best([row, row + 1].map((columns) => fitOf({ ...usual, columns })));
+  return elsewhere && elsewhere.zoom > worthMoving * here.zoom ? elsewhere : here;
+}
+
+function zoomFor(placement: Placement, { width, height, spare }: Room & { readonly spare: number }): number {
+  const wide = width / Math.max(1, placement.width);
+  const fits = Math.min(1, wide, height / Math.max(1, placement.height));
+  return Math.max(fits, Math.min(largest, wide, (height - spare) / Math.max(1, placement.height)));
 }
 
 function best<T extends { readonly zoom: number }>(list: readonly T[]): T | undefined {

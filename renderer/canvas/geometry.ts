@@ -39,7 +39,7 @@ export const fibreOffset = 8;
  * The strip in screen pixels: a mark is 24 wide, a module with number and prediction 64 high, callouts need 46 above, the words at the
  * last gap 24 at the right edge; links run at 13.
  */
-export const strip = { width: 24, height: 64, callout: 46, leastCallout: 24, edge: 24, port: 13, controller: 92 } as const;
+export const strip = { width: 24, height: 64, callout: 46, leastCallout: 24, edge: 24, port: 13, controller: 100 } as const;
 
 /** How far one can zoom by hand. */
 export const zoomLimits = { least: 0.08, most: 3 } as const;

@@ -32,8 +32,10 @@ export interface ViewOptions {
   /** What is too large goes on below what one sees, rather than as a strip. */
   readonly goDown?: boolean;
   readonly arrangement?: PlacementOptions['arrangement'];
-  /** Room left above the drawing at most, where there is more than it needs; left out: it stands in the middle. */
-  readonly mostAbove?: number;
+  /** Share of the height that is to spare which stays above the drawing. */
+  readonly shareAbove: number;
+  /** Room at the lower edge that is kept free where the drawing is larger than 100 %. */
+  readonly spare?: number;
   readonly above?: number;
   readonly opening?: PlacementOptions['opening'];
   /** What the picture can be asked besides to zoom. */
@@ -50,7 +52,8 @@ export function useCabinetView(frame: React.RefObject<HTMLElement | null>, size:
     arrangement = 'chain',
     above = 0,
     opening = null,
-    mostAbove = Number.POSITIVE_INFINITY,
+    shareAbove,
+    spare = 0,
     walkDisplays,
   } = options;
   const flow = useReactFlow();
@@ -76,8 +79,9 @@ export function useCabinetView(frame: React.RefObject<HTMLElement | null>, size:
         goDown,
         arrangement,
         above,
+        spare,
       }),
-    [topology, size, narrow, metrics, foldable, wrap, goDown, arrangement, above],
+    [topology, size, narrow, metrics, foldable, wrap, goDown, arrangement, above, spare],
   );
   const pitch = fit.options.metrics.module + fit.options.metrics.gap;
   const detail = zoomed ?? fit.detail;
@@ -102,10 +106,10 @@ export function useCabinetView(frame: React.RefObject<HTMLElement | null>, size:
     const slack = { x: room.width - drawn.width * fit.zoom, y: room.height - drawn.height * fit.zoom };
     return {
       x: Math.round(margin.side + Math.max(0, slack.x / 2)),
-      y: Math.round(margin.top + Math.max(0, Math.min(slack.y / 2, mostAbove))),
+      y: Math.round(margin.top + Math.max(0, Math.min(slack.y * shareAbove, Math.max(0, slack.y - spare)))),
       zoom: fit.zoom,
     };
-  }, [topology, fit, size, mostAbove]);
+  }, [topology, fit, size, shareAbove, spare]);
 
   const showWhole = useCallback(() => {
     setZoomed(null);

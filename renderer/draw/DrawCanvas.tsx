@@ -33,8 +33,10 @@ const edgeTypes = { 'draw-link': DrawLinkEdge, 'draw-lead': DrawLeadEdge };
 /** Height of the feedback cables, and of the tags of changes, on the upper edge of the modules. */
 const feedbackRoom = 22;
 
-/** The drawing hangs from the top, as a cabinet does: the room that is left lies below. */
-const mostAbove = 28;
+/** The drawing stands above the middle: what is built next goes below. */
+const shareAbove = 0.3;
+/** Height of the bar that says what a gesture does, or why something was refused. */
+const barRoom = 92;
 
 /** Panels at both sides leave less room than in Find, and there are no windows to show: the modules are smaller. */
 const metrics: { readonly narrow: Metrics; readonly wide: Metrics } = {
@@ -59,7 +61,8 @@ export function DrawCanvas() {
     goDown: true,
     arrangement,
     opening,
-    mostAbove,
+    shareAbove,
+    spare: barRoom,
     above: feedbackShown || comparing ? feedbackRoom : 0,
   });
   const shown = useShownGesture();

@@ -1,9 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { UnitId } from '../../engine/base/index.ts';
 import { buildTopology, type Topology } from '../../engine/topology/index.ts';
 import { fitCabinet } from '../../renderer/canvas/fit.ts';
 import { detailAt, narrowMetrics, wideMetrics } from '../../renderer/canvas/geometry.ts';
 import { type Box, type Placement, placeCabinet } from '../../renderer/canvas/placement.ts';
+import { plainContent } from '../bench/cabinets.ts';
 import { arbitraryCabinet, makeCabinet } from '../generators/cabinets.ts';
 import { soundSamples, unsoundSamples } from '../samples/index.ts';
 
@@ -112,6 +114,33 @@ describe('fitCabinet', () => {
       expect(fit.detail).toBe('full');
       expect(fit.zoom).toBeGreaterThanOrEqual(0.95);
     }
+  });
+});
+
+describe('fitCabinet where there is room', () => {
+  const room = { width: 1400, height: 900 };
+  const common = { room, wrap: true, foldable: new Set<string>(), metrics: wideMetrics };
+
+  it('should draw a short chain larger, but no designation larger than the answer', () => {
+    const { topology } = buildTopology(plainContent(1, 3));
+    expect(fitCabinet({ topology, ...common })).toMatchObject({ detail: 'full', zoom: 1.6 });
+  });
+
+  it('should put a supply below the chain where all becomes clearly larger so', () => {
+    const { topology } = buildTopology(plainContent(1, 6));
+    const { zoom, options } = fitCabinet({ topology, ...common });
+    const drawn = placeCabinet(topology, { ...options, detail: 'full' });
+    assertSound(topology, drawn);
+    expect(drawn.units.get('s1' as UnitId)?.row).toBe(1);
+    expect(drawn.rows[0]?.used).toBe(6);
+    expect(zoom).toBeGreaterThan(1.15);
+    expect(drawn.width * zoom).toBeLessThanOrEqual(room.width + 0.5);
+  });
+
+  it('should put a supply beside the rows of a chain that goes on, where a row of its own would make all smaller', () => {
+    const { topology } = buildTopology(plainContent(3, 14));
+    const { detail, options } = fitCabinet({ topology, ...common, room: { width: 848, height: 592 }, goDown: true });
+    expect(placeCabinet(topology, { ...options, detail }).units.get('s1' as UnitId)?.row).toBe(0);
   });
 });
 
