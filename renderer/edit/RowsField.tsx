@@ -20,6 +20,9 @@ interface Props {
 
 type Row = Readonly<Record<string, unknown>>;
 
+/** So many cells of a line stand beside one another and still show what is in them; more go on in the next row. */
+const mostBeside = 3;
+
 /** A field that holds several lines: axes, outputs, bends, limits. A line is kept once its first column says something. */
 export function RowsField({ label, hint, path, columns, owners, mixed, value }: Props) {
   const id = useId();
@@ -30,6 +33,7 @@ export function RowsField({ label, hint, path, columns, owners, mixed, value }: 
   const [adding, setAdding] = useState<number | null>(null);
   const rows: readonly Row[] = Array.isArray(value) ? value : [];
   const needed = columns[0]?.path ?? '';
+  const roomy = columns.length <= mostBeside;
   const write = (next: readonly Row[]) => set(owners, path, next.length === 0 ? null : next);
   const open = adding ?? (rows.length === 0 && !mixed ? 0 : null);
   const shown: readonly (Row | null)[] = open === null ? rows : [...rows.slice(0, open), null, ...rows.slice(open)];
@@ -57,32 +61,34 @@ export function RowsField({ label, hint, path, columns, owners, mixed, value }: 
         {label} {mixed && <small>{editWords.inspector.mixed}</small>}
       </legend>
       <div
-        className="rows-table"
+        className={roomy ? 'rows-table' : 'rows-table stacked'}
         style={{ '--columns': columns.map(({ form }) => (form === 'flag' ? '86px' : 'minmax(0, 1fr)')).join(' ') } as React.CSSProperties}
       >
-        {shown.length > 0 &&
-          columns.map((column) => (
-            <span key={column.path} className="rows-head" aria-hidden="true">
-              {wordField(column.path).label}
-              {wordField(column.path).unit && <i> {wordField(column.path).unit}</i>}
-            </span>
-          ))}
-        {shown.length > 0 && <span />}
+        {roomy && shown.length > 0 && (
+          <>
+            {columns.map(({ path: column }) => (
+              <ColumnHead key={column} path={column} />
+            ))}
+            <span />
+          </>
+        )}
         {shown.map((row, at) => (
           // Lines have no ids of their own; their place is what they are.
           // biome-ignore lint/suspicious/noArrayIndexKey: see above
           <span className="rows-line" key={at}>
             {columns.map((column) => (
-              <FieldControl
-                key={column.path}
-                id={`${id}-${at}-${column.path}`}
-                form={column.form}
-                value={row?.[column.path]}
-                options={optionsOf(cabinet, column.path, column.form)}
-                label={`${editWords.inspector.rowOf(label, at + 1)}: ${wordField(column.path).label}`}
-                onSet={(cell) => (row === null && cell === null ? null : setCell(at, column.path, cell))}
-                onTrouble={setTrouble}
-              />
+              <span className="rows-cell" key={column.path}>
+                {!roomy && <ColumnHead path={column.path} />}
+                <FieldControl
+                  id={`${id}-${at}-${column.path}`}
+                  form={column.form}
+                  value={row?.[column.path]}
+                  options={optionsOf(cabinet, column.path, column.form)}
+                  label={`${editWords.inspector.rowOf(label, at + 1)}: ${wordField(column.path).label}`}
+                  onSet={(cell) => (row === null && cell === null ? null : setCell(at, column.path, cell))}
+                  onTrouble={setTrouble}
+                />
+              </span>
             ))}
             {row === null ? (
               <span />
@@ -110,6 +116,16 @@ export function RowsField({ label, hint, path, columns, owners, mixed, value }: 
         </button>
       )}
     </fieldset>
+  );
+}
+
+function ColumnHead({ path }: { readonly path: string }) {
+  const { label, unit } = wordField(path);
+  return (
+    <span className="rows-head" aria-hidden="true">
+      {label}
+      {unit && <i> {unit}</i>}
+    </span>
   );
 }
 
