@@ -137,6 +137,7 @@ export const problemFacts = {
   // Rows pasted from a spreadsheet; `row` counts the lines from 1.
   'rows-empty': [],
   'rows-too-many': ['maximum'],
+  'rows-no-kind-column': ['row'],
   'rows-kind-missing': ['row', 'form'],
   'rows-kind-unknown': ['row', 'word', 'nearest', 'form'],
   'rows-value-wrong': ['row', 'column', 'word'],

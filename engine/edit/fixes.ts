@@ -81,6 +81,27 @@ const feedAll: Planner = (content, { subjects }) => {
   };
 };
 
+/** Units that nothing feeds, and the supply that mends each of them. */
+export interface SharedFeed {
+  readonly supply: string;
+  /** Designation of the supply. */
+  readonly from: string;
+  readonly units: readonly string[];
+}
+
+/** What feeds several unfed units at once: one for each supply that would mend two or more of these problems. */
+export function sharedFeeds(content: CabinetContent, problems: readonly Problem[]): readonly SharedFeed[] {
+  const bySupply = new Map<string, SharedFeed>();
+  for (const { code, subjects } of problems) {
+    const [unit] = subjects;
+    const supply = code === 'unit-not-fed' && unit !== undefined ? nearestSupply(content, unit) : undefined;
+    if (!supply || unit === undefined) continue;
+    const before = bySupply.get(supply.id)?.units ?? [];
+    bySupply.set(supply.id, { supply: supply.id, from: unitName(supply), units: [...before, unit] });
+  }
+  return [...bySupply.values()].filter(({ units }) => units.length > 1);
+}
+
 /** The supply that feeds the nearest unit of the chain, or the first one. */
 function nearestSupply(content: CabinetContent, unit: string) {
   const { topology } = buildTopology(content);

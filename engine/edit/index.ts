@@ -5,7 +5,7 @@ export { copyThings, maximumClipSigns, readClip } from './clip.ts';
 export { type Comparison, compareCabinets } from './compare.ts';
 export { classLettersOf, type DesignatedKind } from './designation.ts';
 export { type FieldForm, type FieldPath, type FieldSpec, type FieldTable, fieldSpecs } from './fields.ts';
-export { applyFix, type Fix, type FixName, fixOf } from './fixes.ts';
+export { applyFix, type Fix, type FixName, fixOf, type SharedFeed, sharedFeeds } from './fixes.ts';
 export { type Insertion, insertUnits, whyNotInsert } from './insertUnits.ts';
 export { feedUnits, joinPorts, layCable, reconnectLead, replugEnd, whyNotFeed, whyNotJoin, whyNotLay, whyNotReplug } from './join.ts';
 export { moveInChain, moveToPlace, takeOffChain } from './moveUnits.ts';

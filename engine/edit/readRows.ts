@@ -56,8 +56,8 @@ const kindFirstOrder: readonly RowColumn[] = ['kind', 'designation', ...usualOrd
 /** How the head of a column may be written, without signs and blanks. */
 const heads: { readonly [C in RowColumn]: readonly string[] } = {
   ...headWords,
-  fedBy: ['fedby', 'feed', 'supply', '24v', '24vfrom', 'from'],
-  cable: ['cable', 'link', 'cabledesignation'],
+  fedBy: ['fedby', 'feed', 'supply', '24v', '24vfrom', 'from', 'speisung', 'gespeistvon', 'versorgung', 'netzteil'],
+  cable: ['cable', 'link', 'cabledesignation', 'kabel', 'leitung'],
   cableLengthM: headWords.lengthM,
 };
 
@@ -78,6 +78,10 @@ export function readRows(text: string): Result<UnitRows> {
   const body = lines.slice(headAt + 1);
   const first = lines[headAt];
   const named = first === undefined ? null : readHead(first.cells, body);
+  if (named === null) {
+    const halfHead = lines.slice(0, mostAboveHead).find(({ cells }) => knownHeads(cells).filter((known) => known !== null).length >= 2);
+    if (halfHead) return fail(makeProblem('rows-no-kind-column', 'refused', { facts: { row: halfHead.line } }));
+  }
   const columns: readonly (RowColumn | null)[] = named ?? (isKindFirst(body) ? kindFirstOrder : usualOrder);
   const problems: Problem[] = [];
   const rows: UnitRow[] = [];
@@ -171,7 +175,7 @@ interface Line {
 
 /** The columns that a line names; null where it is no head. `below` tells what a column headed "Type" holds. */
 function readHead(cells: readonly string[], below: readonly Line[]): readonly (RowColumn | null)[] | null {
-  const found = cells.map((cell) => rowColumns.find((column) => heads[column].includes(plainWord(cell))) ?? null);
+  const found = knownHeads(cells);
   for (const [index, cell] of cells.entries()) {
     const means = typeHeadMeans(
       cell,
@@ -182,6 +186,9 @@ function readHead(cells: readonly string[], below: readonly Line[]): readonly (R
   // A line that names a kind describes a unit, whatever its other cells are called.
   return found.includes('kind') && found.filter((column) => column !== null).length >= 2 ? found : null;
 }
+
+const knownHeads = (cells: readonly string[]): (RowColumn | null)[] =>
+  cells.map((cell) => rowColumns.find((column) => heads[column].includes(plainWord(cell))) ?? null);
 
 const column = (lines: readonly Line[], index: number) => lines.map(({ cells }) => cells[index] ?? '');
 const isKindFirst = (lines: readonly Line[]) => areKinds(column(lines, 0)) && !areKinds(column(lines, 1));

@@ -150,6 +150,8 @@ export const editWords = {
     show: 'Show',
     showOf: (what: string) => `Show: ${what}`,
     more: 'Why, and what to do',
+    numberCables: (cables: number) => `Number ${wordCount(cables, 'cable')} without designation`,
+    feedSeveral: (units: number, supply: string) => `Feed ${wordCount(units, 'unit')} from ${supply}`,
     fold: (shown: boolean) => (shown ? 'Fold the problems' : 'Unfold the problems'),
     count: (errors: number, incomplete: number, warnings: number) =>
       [

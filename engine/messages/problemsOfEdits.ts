@@ -178,6 +178,11 @@ export const editProblemWords: WordsFor<EditCode> = {
     explanation: `At most ${maximum} are taken at once.`,
     whatToDo: 'Paste them in parts.',
   }),
+  'rows-no-kind-column': ({ row }) => ({
+    title: `Row ${row} names the columns, but none that says what kind of unit each row is`,
+    explanation: 'Every row describes one unit.',
+    whatToDo: `Add a column headed Kind with ${rowKinds} in its cells.`,
+  }),
   'rows-kind-missing': ({ row, form }) => ({
     title: `Row ${row} does not say what kind of unit it is`,
     explanation: 'Every row describes one unit.',

@@ -17,6 +17,14 @@ const kindNames: { readonly [K in UnitKind]: readonly string[] } = {
   supply: ['supply', 'power'],
 };
 
+/** German words for a kind, as they stand in lists. */
+const germanNames: ReadonlyMap<string, UnitKind> = new Map([
+  ...['servoantrieb', 'achsantrieb', 'antrieb', 'achse'].map((name) => [name, 'servo-drive'] as const),
+  ...['spindelantrieb', 'spindel'].map((name) => [name, 'spindle-drive'] as const),
+  ...['geber', 'geberanschluss'].map((name) => [name, 'encoder-interface'] as const),
+  ...['netzteil', 'stromversorgung', 'versorgung'].map((name) => [name, 'supply'] as const),
+]);
+
 /** Words that may follow a kind and add nothing: "servo drive", "encoder interface", "power supply". */
 const tails: { readonly [K in UnitKind]: readonly string[] } = {
   'servo-drive': ['drive', 'module', 'unit'],
@@ -55,7 +63,8 @@ export function readKinds(word: string): readonly UnitKind[] | null {
 export function readKind(phrase: string): UnitKind | null {
   if (/\p{N}/u.test(phrase)) return null;
   const [first = '', ...rest] = phrase.toLowerCase().match(/\p{L}+/gu) ?? [];
-  const found = readKinds(first);
+  const german = germanNames.get(first);
+  const found = german === undefined ? readKinds(first) : [german];
   const [kind] = found ?? [];
   if (kind === undefined || found?.length !== 1) return null;
   return rest.every((word) => isTail(kind, word)) ? kind : null;

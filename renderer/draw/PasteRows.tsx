@@ -1,5 +1,6 @@
 import { useMemo, useState } from 'react';
 import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
+import type { Problem } from '../../engine/base/index.ts';
 import { readRows } from '../../engine/edit/index.ts';
 import { drawWords, wordProblem } from '../../engine/messages/index.ts';
 import { useDispatch } from '../state/useWorkbench.ts';
@@ -36,9 +37,9 @@ export function PasteRows() {
               {read.ok && <p>{words.makes(read.value.rows.length, chains, read.value.ignored)}</p>}
               {!read.ok && text.trim() !== '' && (
                 <ul className="refused">
-                  {read.problems.slice(0, mostTold).map((problem) => (
-                    <li key={JSON.stringify(problem)}>
-                      <b>{wordProblem(problem).title}</b> {wordProblem(problem).whatToDo}
+                  {told(read.problems).map(({ title, whatToDo }) => (
+                    <li key={title}>
+                      <b>{title}</b> {whatToDo}
                     </li>
                   ))}
                 </ul>
@@ -57,4 +58,10 @@ export function PasteRows() {
       </Modal>
     </ModalOverlay>
   );
+}
+
+/** The first problems in words; what is to be done is said once where the one before asks for the same. */
+function told(problems: readonly Problem[]): readonly { readonly title: string; readonly whatToDo: string }[] {
+  const words = problems.slice(0, mostTold).map(wordProblem);
+  return words.map(({ title, whatToDo }, index) => ({ title, whatToDo: words[index - 1]?.whatToDo === whatToDo ? '' : whatToDo }));
 }

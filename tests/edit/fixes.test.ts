@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Problem } from '../../engine/base/index.ts';
 import { checkCabinet, parseCabinetFile, serializeCabinet } from '../../engine/cabinet/index.ts';
-import { applyFix, fixOf, removeThings } from '../../engine/edit/index.ts';
+import { applyFix, fixOf, removeThings, sharedFeeds } from '../../engine/edit/index.ts';
 import type { CabinetContent } from '../../engine/schema/index.ts';
 import { type Json, mutateValue } from '../files/mutations.ts';
 import { arbitraryCabinet } from '../generators/cabinets.ts';
@@ -38,6 +38,14 @@ describe('fixes', () => {
     expect(fix).toEqual({ name: 'feed-all-from', facts: { to: '-TB9' } });
     const two: CabinetContent = { ...bare, units: [...(small.units ?? []), { id: 'q', kind: 'supply', designation: '-TB7' }] };
     expect(fixOf(two, problemOf(two, 'feeds-not-documented'))).toBeNull();
+  });
+
+  it('should gather unfed units under the supply that would feed each of them', () => {
+    const some = { ...small, leads: small.leads?.filter(({ to }) => to?.unit === 'a') };
+    const gathered = sharedFeeds(some, checkCabinet(some).problems);
+    expect(gathered).toEqual([{ supply: 'p', from: '-TB9', units: ['b', 'c', 'd', 'e'] }]);
+    const one = { ...small, leads: small.leads?.filter(({ to }) => to?.unit !== 'c') };
+    expect(sharedFeeds(one, checkCabinet(one).problems)).toEqual([]);
   });
 
   it('should give the later of two things of one designation the next free one', () => {

@@ -146,6 +146,21 @@ describe('pasteRows', () => {
     expect(chains(cabinet)).toEqual(['w1 u1 w2 u2', 'w3 u3']);
   });
 
+  it('should understand a German list with semicolons and decimal commas', () => {
+    const text =
+      'Schaltschrank\n\nBetriebsmittel;Art;Kette;Achse;Länge\n-TB1;Servoantrieb;1;X;0,4\n-TB2;Spindelantrieb;1;S;1,25\n-TB9;Netzteil;;;';
+    const { cabinet } = done(pasteRows(empty, text));
+    expect(cabinet.units?.map(({ kind }) => kind)).toEqual(['servo-drive', 'spindle-drive', 'supply']);
+    expect(cabinet.links?.map(({ lengthM }) => lengthM)).toEqual([0.4, 1.25]);
+  });
+
+  it('should say once that a head lacks the kind, rather than doubt every row', () => {
+    expect(readRows('Tag;Type;Chain;Serial no.\n-TB1;EB-41 C;1;0017\n-TB2;EB-41 C;1;0018')).toMatchObject({
+      ok: false,
+      problems: [{ code: 'rows-no-kind-column', facts: { row: 1 } }],
+    });
+  });
+
   it('should take a column headed “Type” for the model where another one holds the kind', () => {
     const read = readRows('Kind;Type;Chain\nservo;AX-100;1');
     expect(read.ok && read.value.head).toEqual(['kind', 'model', 'chain']);
