@@ -23,7 +23,7 @@ import { type Cabinet, type ChainTopology, isFeedDocumented } from '../topology/
 import { codesFor, legendOf, onlyCode } from './codes.ts';
 import { describeGroup } from './groupWords.ts';
 import { markCell } from './markCell.ts';
-import { shortNames } from './shortNames.ts';
+import { type ShortNames, shortNames } from './shortNames.ts';
 import { type DocumentSource, makePaper } from './source.ts';
 import { behaviourNote } from './validity.ts';
 
@@ -44,15 +44,16 @@ export function doorSheets(given: DocumentSource, paper: PaperSize): readonly Pa
   const { cabinet } = given;
   if (cabinet === null) return [];
   // Columns are narrow: what all designations begin with is said once.
-  const { names, prefix } = shortNames(given.topology, given.names);
+  const short = shortNames(given.topology, given.names);
+  const { names } = short;
   const source = { ...given, names };
   const worked = workOut(cabinet);
   const { patterns } = worked;
   const makeRow = rowMaker(source, worked);
   const chains = cabinet.chains.filter(({ units }) => units.length > 0);
-  const sheets = chains.map((chain) => chainSheet(source, cabinet, patterns, chain, paper, makeRow, prefix));
+  const sheets = chains.map((chain) => chainSheet(source, cabinet, patterns, chain, paper, makeRow, short));
   const apart = patterns.groups.filter((group) => !chains.some((chain) => concerns(group, chain)));
-  return apart.length === 0 ? sheets : [...sheets, apartSheet(source, cabinet, patterns, apart, makeRow, prefix)];
+  return apart.length === 0 ? sheets : [...sheets, apartSheet(source, cabinet, patterns, apart, makeRow, short)];
 }
 
 /** Numbered in one paragraph: every line that it saves is room for rows. */
@@ -61,10 +62,23 @@ const howToRead: RichText = words.how.flatMap((text, index) => [
   { text },
 ]);
 
-const opening = (prefix: string): readonly Block[] => [
+const opening = (short: ShortNames): readonly Block[] => [
   { kind: 'paragraph', text: howToRead, size: 9 },
-  ...(prefix === '' ? [] : [{ kind: 'paragraph', text: [{ text: words.prefix }, { text: prefix, face: 'bold' }], size: 9 } as const]),
+  ...inFull(short).map((text): Block => ({ kind: 'paragraph', text, size: 9 })),
 ];
+
+/** What was left out of the designations, so that nobody takes one for another. */
+function inFull({ prefix, beginnings }: ShortNames): readonly RichText[] {
+  if (prefix !== '') return [[{ text: words.prefix }, { text: prefix, face: 'bold' }]];
+  if (beginnings.length === 0) return [];
+  return [
+    beginnings.flatMap(({ prefix: before, tails }, index) => [
+      { text: index === 0 ? words.beginnings : '; ' },
+      { text: before, face: 'bold' as const },
+      { text: ` ${words.beginBefore(tails)}` },
+    ]),
+  ];
+}
 
 type RowMaker = (group: PatternGroup, number: number, elsewhere: string) => { readonly text: RichText; readonly ring: string };
 
@@ -124,7 +138,7 @@ function chainSheet(
   chain: ChainTopology,
   paper: PaperSize,
   makeRow: RowMaker,
-  prefix: string,
+  short: ShortNames,
 ): Paper {
   const { names } = source;
   const groups = patterns.groups.filter((group) => concerns(group, chain));
@@ -144,7 +158,7 @@ function chainSheet(
     isLandscape,
     foot: words.validity(behaviourNote(cabinet, chain.units)),
     caution: cautionOf(cabinet),
-    blocks: [...opening(prefix), ...feedBlock(cabinet), keyTable(cabinet, chain.units), table, ...unseenBlock(source, patterns)],
+    blocks: [...opening(short), ...feedBlock(cabinet), keyTable(cabinet, chain.units), table, ...unseenBlock(source, patterns)],
   });
 }
 
@@ -155,7 +169,7 @@ function apartSheet(
   patterns: Patterns,
   groups: readonly PatternGroup[],
   makeRow: RowMaker,
-  prefix: string,
+  short: ShortNames,
 ): Paper {
   const units = [...cabinet.supplies, ...cabinet.offChain];
   return makePaper(source, {
@@ -165,7 +179,7 @@ function apartSheet(
     foot: words.validity(behaviourNote(cabinet, units)),
     caution: cautionOf(cabinet),
     blocks: [
-      ...opening(prefix),
+      ...opening(short),
       ...feedBlock(cabinet),
       keyTable(cabinet, units),
       listTable(source, groups, null, units, (group, number) => makeRow(group, number, '')),

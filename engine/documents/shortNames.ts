@@ -2,12 +2,23 @@ import { makeNames, type Names } from '../messages/index.ts';
 import type { CabinetContent } from '../schema/index.ts';
 import { buildTopology, type Topology } from '../topology/index.ts';
 
-/** Names for a sheet on which a common beginning of all designations is said once. */
+/** Names for a sheet with narrow columns: what stands before a designation is said once. */
 export interface ShortNames {
   readonly names: Names;
-  /** What all designations begin with; empty: they have nothing in common, and stand in full. */
+  /** What all designations begin with; empty: they have nothing in common. */
   readonly prefix: string;
+  /** Where beginnings differ and are long: each with the units that are named without it. */
+  readonly beginnings: readonly Beginning[];
 }
+
+export interface Beginning {
+  readonly prefix: string;
+  readonly tails: readonly string[];
+}
+
+/** Up to so many signs a designation stands in full whatever it begins with. */
+const longestPlain = 14;
+const mostParts = 4;
 
 /**
  * What all designations of a cabinet begin with, as far as whole parts: "=G1+C2" of "=G1+C2-TB1" and "=G1+C2-WH1". IEC 81346-1 lets what is
@@ -28,7 +39,27 @@ export function commonPrefix(designations: readonly string[]): string {
   return prefix;
 }
 
-/** Names without what all of them have in common. */
+/**
+ * The last parts of each designation, as few as tell all of them apart: "-TB1" of "=G1+C2-TB1", "TB1" of "feed_left_TB1". Empty where
+ * none is long, or where only long ones tell them apart.
+ */
+export function shortTails(designations: readonly string[]): ReadonlyMap<string, string> {
+  const whole = [...new Set(designations)];
+  if (whole.every(({ length }) => length <= longestPlain)) return new Map();
+  for (let parts = 1; parts <= mostParts; parts += 1) {
+    const tails = whole.map((name) =>
+      name
+        .split(/(?=[=+-])|(?<=[_\s])/)
+        .slice(-parts)
+        .join(''),
+    );
+    const isGood = tails.every((tail) => tail.length > 1 && tail.length <= longestPlain) && new Set(tails).size === tails.length;
+    if (isGood) return new Map(whole.map((name, index) => [name, tails[index] ?? name]));
+  }
+  return new Map();
+}
+
+/** Names without what all of them have in common, or else by their last parts. */
 export function shortNames(topology: Topology, names: Names): ShortNames {
   const { content } = topology;
   const named: readonly string[] = [
@@ -39,13 +70,31 @@ export function shortNames(topology: Topology, names: Names): ShortNames {
     ...(content.feedbacks ?? []),
   ].flatMap((record: { readonly designation?: string | undefined }) => record.designation?.trim() || []);
   const prefix = named.length < 2 ? '' : commonPrefix(named);
-  if (prefix === '') return { names, prefix };
-  return { names: makeNames(buildTopology(without(content, prefix)).topology), prefix };
+  const tails = prefix === '' ? shortTails(named) : new Map(named.map((name) => [name, name.slice(prefix.length)]));
+  if (tails.size === 0) return { names, prefix, beginnings: [] };
+  const units = (content.units ?? []).flatMap(({ designation }) => designation?.trim() || []);
+  return {
+    names: makeNames(buildTopology(renamed(content, tails)).topology),
+    prefix,
+    beginnings: prefix === '' ? beginningsOf(units, tails) : [],
+  };
 }
 
-function without(content: CabinetContent, prefix: string): CabinetContent {
-  const cut = <R extends { readonly designation?: string | undefined }>(record: R): R =>
-    record.designation?.trim().startsWith(prefix) ? { ...record, designation: record.designation.trim().slice(prefix.length) } : record;
+function beginningsOf(units: readonly string[], tails: ReadonlyMap<string, string>): readonly Beginning[] {
+  const found = new Map<string, string[]>();
+  for (const unit of units) {
+    const tail = tails.get(unit) ?? unit;
+    const before = unit.slice(0, unit.length - tail.length);
+    if (before !== '') found.set(before, [...(found.get(before) ?? []), tail]);
+  }
+  return [...found].map(([prefix, own]) => ({ prefix, tails: own }));
+}
+
+function renamed(content: CabinetContent, tails: ReadonlyMap<string, string>): CabinetContent {
+  const cut = <R extends { readonly designation?: string | undefined }>(record: R): R => {
+    const tail = tails.get(record.designation?.trim() ?? '');
+    return tail === undefined ? record : { ...record, designation: tail };
+  };
   return {
     ...content,
     ...(content.controller === undefined ? {} : { controller: cut(content.controller) }),

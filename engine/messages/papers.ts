@@ -72,6 +72,8 @@ export const doorSheetWords = {
   /** By position: where the designations are too long. */
   gapAt: (position: number) => (position === 1 ? 'before 1' : `${position - 1} | ${position}`),
   prefix: 'All designations on this sheet begin with ',
+  beginnings: 'Designations are shortened here. In full they begin with ',
+  beginBefore: (tails: readonly string[]) => `for ${wordList(tails)}`,
   first: (step: string, isLive: boolean) => `First${isLive ? ', live' : ''}: ${step}.`,
   noStep: 'No look and no act tells more.',
   alsoElsewhere: (what: string) => `Elsewhere: ${what}`,

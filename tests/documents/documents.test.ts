@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { checkCabinet, parseCabinetFile, serializeCabinet } from '../../engine/cabinet/index.ts';
 import { planDrawing, spreadRows } from '../../engine/documents/drawingPlan.ts';
 import { type DocumentSource, makeDocument } from '../../engine/documents/index.ts';
-import { commonPrefix } from '../../engine/documents/shortNames.ts';
+import { commonPrefix, shortTails } from '../../engine/documents/shortNames.ts';
 import { makeNames, type PaperKind, paperKinds } from '../../engine/messages/index.ts';
 import type { Page, PaperSize } from '../../engine/paper/index.ts';
 import { mmPerPoint, textWidth } from '../../engine/paper/index.ts';
@@ -106,9 +106,12 @@ describe('the door sheet', () => {
     const texts = textsOf(sheet?.pages ?? []);
     expect(texts.filter((text) => text.includes('GRINDER1'))).toHaveLength(1);
     expect(texts.join(' ')).toContain('-TB5');
-    // One thing that is called otherwise, and all stand in full.
-    const [full] = make({ ...long, leads: twelve.leads }, 'door-sheet');
-    expect(textsOf(full?.pages ?? []).filter((text) => text.includes('GRINDER1')).length).toBeGreaterThan(12);
+    // Where one thing is called otherwise, the sheet says for which units the beginning was left out.
+    const [mixed] = make({ ...long, controller: twelve.controller }, 'door-sheet');
+    const opening = textsOf(mixed?.pages ?? []).join(' ');
+    expect(mixed?.pages.length).toBeLessThanOrEqual(2);
+    expect(opening).toContain('Designations are shortened here. In full they begin with');
+    expect(opening.split(prefix)).toHaveLength(2);
   });
 
   it('should have no text below 9 pt, and column heads of at least 12 pt', () => {
@@ -189,6 +192,26 @@ describe('photos and labels', () => {
     expect(texts.some((text) => text.endsWith('…'))).toBe(true);
     expect(textsOf(make(content, 'labels').flatMap(({ pages }) => pages)).some((text) => text.endsWith('…'))).toBe(false);
   });
+});
+
+describe('shortTails', () => {
+  it.each([
+    [
+      ['=G1.STATION1+HALL2-TB1', '=G1.STATION2+HALL2-TB2', '-KE1'],
+      ['-TB1', '-TB2', '-KE1'],
+    ],
+    [
+      ['feed_drive_left_TB1', 'feed_drive_right_TB2'],
+      ['TB1', 'TB2'],
+    ],
+    // One part more where one does not tell them apart; in full where none does, or where they are short.
+    [
+      ['=PLANT.LINE.CELL+A1-TB1', '=PLANT.LINE.CELL+A2-TB1'],
+      ['+A1-TB1', '+A2-TB1'],
+    ],
+    [['averyveryverylongname1', 'averyveryverylongname2'], []],
+    [['=A+B-TB1', '=C+D-TB2'], []],
+  ])('of %j are %j', (designations, tails) => expect([...shortTails(designations).values()]).toEqual(tails));
 });
 
 describe('commonPrefix', () => {
