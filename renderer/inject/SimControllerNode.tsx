@@ -1,10 +1,7 @@
 import { memo } from 'react';
-import { Handle, type Node, type NodeProps, Position } from 'reactflow';
-import { injectWords, windowTexts } from '../../engine/messages/index.ts';
-import { useDetail } from '../canvas/DetailContext.ts';
-import { PortMark } from '../canvas/PortMark.tsx';
-import { chainElementId } from '../canvas/unitElement.ts';
-import { Sign } from '../marks/Sign.tsx';
+import type { Node, NodeProps } from 'reactflow';
+import { injectWords } from '../../engine/messages/index.ts';
+import { ChainPort, ChainWindows, ControllerFrame, WindowLines } from '../canvas/ControllerFrame.tsx';
 import { useDispatch } from '../state/useWorkbench.ts';
 import type { SimChainView, SimControllerView } from './simViews.ts';
 
@@ -12,74 +9,38 @@ export type SimControllerNodeType = Node<{ readonly view: SimControllerView }, '
 
 /** The controller while a fault is simulated: what it would report of each chain. */
 export const SimControllerNode = memo(function SimControllerNode({ data: { view } }: NodeProps<SimControllerNodeType>) {
-  const detail = useDetail();
   return (
-    <div className={`unit controller sim detail-${detail}`}>
-      <span className={detail === 'full' ? 'head' : 'counter-scaled head'} aria-hidden="true">
-        <span className="designation">{view.designation}</span>
-        {detail === 'full' && (
-          <span className="kind-sign">
-            <Sign name="controller" />
-          </span>
-        )}
-      </span>
-      {detail === 'full' && view.chains[0]?.folded === false && view.designation !== windowTexts.cabinet.controller && (
-        <span className="kind" aria-hidden="true">
-          {windowTexts.cabinet.controller}
-        </span>
-      )}
+    <ControllerFrame designation={view.designation} classes="sim" roomForKind={view.chains[0]?.folded === false}>
       {view.chains.map((chain, index) => (
-        <ChainWindow key={chain.chain} view={chain} first={index === 0} />
+        <SimWindows key={chain.chain} view={chain} first={index === 0} />
       ))}
-    </div>
+    </ControllerFrame>
   );
 });
 
-function ChainWindow({ view, first }: { readonly view: SimChainView; readonly first: boolean }) {
+function SimWindows({ view, first }: { readonly view: SimChainView; readonly first: boolean }) {
   const dispatch = useDispatch();
-  const detail = useDetail();
-  const lines = view.waiting ? [injectWords.notYet] : (view.predicted ?? []);
   const tone = view.waiting ? 'waiting' : view.predictedLost ? 'tone-loss' : 'tone-quiet';
+  const isFaulty = view.faultTag !== null;
   return (
     <>
-      <Handle id={view.chain} type="source" position={Position.Right} style={{ top: view.portY }} isConnectable={false} />
-      <div
-        className={`chain-windows${view.folded ? ' folded' : ''}${first ? ' first' : ''}${view.current ? ' current' : ''}`}
-        style={{ top: view.rowY }}
+      <ChainPort
+        chain={view.chain}
+        portY={view.portY}
+        empty={view.empty}
+        deaf={view.deaf && !isFaulty}
+        className={isFaulty ? 'faulty' : ''}
+      />
+      <ChainWindows
+        view={view}
+        classes={`${first ? 'first' : ''}${view.current ? ' current' : ''}`.trim()}
+        onPress={() => dispatch('open-injection', { target: { kind: 'chain', chain: view.chain } })}
       >
-        <button
-          type="button"
-          id={chainElementId(view.chain)}
-          className="hit"
-          aria-label={view.name}
-          data-chain={view.chain}
-          onClick={() => dispatch('open-injection', { target: { kind: 'chain', chain: view.chain } })}
-        />
-        <span className="counter-scaled-inner" aria-hidden="true">
-          {detail !== 'full' && <span className="chain-label-small">{view.label}</span>}
-          <span className={`window predicted ${tone}`}>
-            <span className="words">
-              {view.folded && detail === 'full' && <b>{view.label} </b>}
-              {lines.map((line) => (
-                <span key={line}>{line} </span>
-              ))}
-            </span>
-          </span>
-          {view.faultTag !== null && <span className="fault-tag">{view.faultTag}</span>}
+        <span className={`window predicted ${tone}`}>
+          <WindowLines lines={view.waiting ? [injectWords.notYet] : (view.predicted ?? [])} view={view} />
         </span>
-      </div>
-      {detail === 'full' && (
-        <>
-          {!view.folded && (
-            <span className="chain-label" aria-hidden="true" style={{ top: view.portY }}>
-              <b>{view.label}</b>
-            </span>
-          )}
-          <span className={`port-place down${view.faultTag === null ? '' : ' faulty'}`} style={{ top: view.portY }} aria-hidden="true">
-            <PortMark side="down" deaf={view.deaf && view.faultTag === null} capped={view.empty} />
-          </span>
-        </>
-      )}
+        {isFaulty && <span className="fault-tag">{view.faultTag}</span>}
+      </ChainWindows>
     </>
   );
 }
