@@ -1,5 +1,5 @@
-import type { ReactNode } from 'react';
-import { Handle, Position } from 'reactflow';
+import { type ReactNode, useEffect } from 'react';
+import { Handle, Position, useNodeId, useUpdateNodeInternals } from 'reactflow';
 import { windowTexts } from '../../engine/messages/index.ts';
 import { Sign } from '../marks/Sign.tsx';
 import { useDetail } from './DetailContext.ts';
@@ -57,6 +57,13 @@ interface PortProps {
 export function ChainPort({ chain, portY, empty, deaf = false, className = '' }: PortProps) {
   const detail = useDetail();
   const at = { top: portY };
+  const node = useNodeId();
+  const measureAgain = useUpdateNodeInternals();
+  // Handles are looked for when a node changes its size. Another cabinet may have a controller of the same size with other chains.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another chain is the reason to look again, although it is not read
+  useEffect(() => {
+    if (node !== null) measureAgain(node);
+  }, [chain, node, measureAgain]);
   return (
     <>
       {/* Where the first link is tied to the node. It is never pulled here. */}

@@ -1,7 +1,9 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { plainContent } from '../bench/cabinets.ts';
 import { findChromium } from '../support/chromium.ts';
 import { whyMissing } from '../support/required.ts';
 import { seriousFindings } from '../support/seriousFindings.ts';
+import { bigCase, dropCase } from './bigCabinet.ts';
 import { launchDraw } from './drawDriver.ts';
 import { driveFind } from './findDriver.ts';
 
@@ -153,6 +155,21 @@ describe.skipIf(missing)('the inspector', () => {
     await draw.page.getByRole('button', { name: /^Undo/ }).click();
     await line.waitFor();
     expect(await seriousFindings(draw.page, '#problems')).toEqual([]);
+  });
+
+  it('should feed several units and number nameless cables at once, and draw the cables of another cabinet of the same size', async () => {
+    await driveFind(draw.page).openSample('Two chains', 'nothing seen yet');
+    await draw.press('Alt+1');
+    const content = plainContent(2, 5);
+    await dropCase(draw.page, { ...bigCase(5), cabinet: { ...content, leads: content.leads?.slice(0, 3) ?? [] } });
+    await draw.press('Alt+1');
+    await draw.unit('-TB2.5').waitFor();
+    const problems = draw.page.getByRole('region', { name: 'Problems' });
+    await problems.getByRole('button', { name: 'Number 10 cables without designation' }).click();
+    for (const number of [1, 6, 10]) await draw.cable(`-WH${number}`).waitFor();
+    await problems.getByRole('button', { name: 'Feed 7 units from -TB0' }).click();
+    await problems.getByText('No problems found.').waitFor();
+    expect(await draw.lastStep()).toContain('-TB0');
   });
 
   it('should compare with what was saved, mark it on the drawing, and go there', async () => {
