@@ -23,7 +23,7 @@ import { type Cabinet, type ChainTopology, isFeedDocumented } from '../topology/
 import { codesFor, legendOf, onlyCode } from './codes.ts';
 import { describeGroup } from './groupWords.ts';
 import { markCell } from './markCell.ts';
-import { type ShortNames, shortNames } from './shortNames.ts';
+import { inFull, type ShortNames, shortNames } from './shortNames.ts';
 import { type DocumentSource, makePaper } from './source.ts';
 import { behaviourNote } from './validity.ts';
 
@@ -66,19 +66,6 @@ const opening = (short: ShortNames): readonly Block[] => [
   { kind: 'paragraph', text: howToRead, size: 9 },
   ...inFull(short).map((text): Block => ({ kind: 'paragraph', text, size: 9 })),
 ];
-
-/** What was left out of the designations, so that nobody takes one for another. */
-function inFull({ prefix, beginnings }: ShortNames): readonly RichText[] {
-  if (prefix !== '') return [[{ text: words.prefix }, { text: prefix, face: 'bold' }]];
-  if (beginnings.length === 0) return [];
-  return [
-    beginnings.flatMap(({ prefix: before, tails }, index) => [
-      { text: index === 0 ? words.beginnings : '; ' },
-      { text: before, face: 'bold' as const },
-      { text: ` ${words.beginBefore(tails)}` },
-    ]),
-  ];
-}
 
 type RowMaker = (group: PatternGroup, number: number, elsewhere: string) => { readonly text: RichText; readonly ring: string };
 

@@ -6,6 +6,7 @@ import { type DrawingRow, type DrawingSheet, planDrawing, sheetsOf, spreadRows }
 import { drawLink, drawStub } from './drawLink.ts';
 import { fitText, metrics } from './drawText.ts';
 import { drawControllerEnd, drawUnit } from './drawUnit.ts';
+import { inFull, shortNames } from './shortNames.ts';
 import { type DocumentSource, makePaper } from './source.ts';
 
 export interface DrawingOptions {
@@ -24,16 +25,21 @@ export function cabinetDrawing(source: DocumentSource, size: PaperSize): Paper {
     blocks: [],
   });
   const body = bodySize({ ...empty, foot: { ...empty.foot, left: words.legend } }, size);
-  const figures = drawCabinet(source.topology, source.names, body, {});
+  // There is little room on a unit: what all designations begin with is said once.
+  const short = shortNames(source.topology, source.names);
+  const figures = drawCabinet(short.topology, short.names, body, {});
   return makePaper(source, {
     id: 'cabinet-drawing',
     title: startSentence(paperKindWords.drawing.label),
     isLandscape: true,
     foot: words.legend,
-    blocks: figures.flatMap((figure, index): readonly Block[] => [
-      ...(index === 0 ? [] : [{ kind: 'page-break' } as const]),
-      { kind: 'figure', figure },
-    ]),
+    blocks: [
+      ...figures.flatMap((figure, index): readonly Block[] => [
+        ...(index === 0 ? [] : [{ kind: 'page-break' } as const]),
+        { kind: 'figure', figure },
+      ]),
+      ...inFull(short).map((text): Block => ({ kind: 'paragraph', text, size: 9 })),
+    ],
   });
 }
 

@@ -16,7 +16,8 @@ import type { LabelSheet } from './labelSheets.ts';
 
 /**
  * Pages of labels: for each optical cable one at the upper and one at the lower plug, for each lead and feedback cable one at both ends,
- * for each unit one. What stands on a cable's label is its own text, or its designation and the unit at that end.
+ * for each unit one. What stands on a cable's label is its own text, or its designation and the unit at that end; without a designation
+ * the units at this end and at the other one.
  */
 export function labelPages(topology: Topology, sheet: LabelSheet): readonly Page[] {
   const texts = listLabels(topology);
@@ -48,10 +49,16 @@ export function listLabels(topology: Topology): readonly string[] {
   const inOrder = topology.chains.flatMap(({ links }) => links);
   const links = [...(content.links ?? [])].sort((a, b) => rankOf(inOrder, a.id) - rankOf(inOrder, b.id));
   return [
-    ...links.flatMap(({ designation, upper, lower, labelUpper, labelLower }) => [
-      labelUpper?.trim() || joined(designation, upper === undefined ? '' : 'chain' in upper ? chainEnd(upper.chain) : unitName(upper.unit)),
-      labelLower?.trim() || joined(designation, lower === undefined ? '' : unitName(lower.unit)),
-    ]),
+    ...links.flatMap(({ designation, upper, lower, labelUpper, labelLower }) => {
+      const above = upper === undefined ? '' : 'chain' in upper ? chainEnd(upper.chain) : unitName(upper.unit);
+      const below = lower === undefined ? '' : unitName(lower.unit);
+      // A cable without a name is told from the next one by what hangs at its other end.
+      const isNamed = Boolean(designation?.trim());
+      return [
+        labelUpper?.trim() || (isNamed ? joined(designation, above) : joined(above, below)),
+        labelLower?.trim() || (isNamed ? joined(designation, below) : joined(below, above)),
+      ];
+    }),
     ...(content.leads ?? []).flatMap(({ designation, from, to }) =>
       designation?.trim()
         ? [

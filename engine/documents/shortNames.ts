@@ -1,9 +1,11 @@
-import { makeNames, type Names } from '../messages/index.ts';
+import { doorSheetWords, makeNames, type Names } from '../messages/index.ts';
+import type { RichText } from '../paper/index.ts';
 import type { CabinetContent } from '../schema/index.ts';
 import { buildTopology, type Topology } from '../topology/index.ts';
 
 /** Names for a sheet with narrow columns: what stands before a designation is said once. */
 export interface ShortNames {
+  readonly topology: Topology;
   readonly names: Names;
   /** What all designations begin with; empty: they have nothing in common. */
   readonly prefix: string;
@@ -71,10 +73,12 @@ export function shortNames(topology: Topology, names: Names): ShortNames {
   ].flatMap((record: { readonly designation?: string | undefined }) => record.designation?.trim() || []);
   const prefix = named.length < 2 ? '' : commonPrefix(named);
   const tails = prefix === '' ? shortTails(named) : new Map(named.map((name) => [name, name.slice(prefix.length)]));
-  if (tails.size === 0) return { names, prefix, beginnings: [] };
+  if (tails.size === 0) return { topology, names, prefix, beginnings: [] };
   const units = (content.units ?? []).flatMap(({ designation }) => designation?.trim() || []);
+  const short = buildTopology(renamed(content, tails)).topology;
   return {
-    names: makeNames(buildTopology(renamed(content, tails)).topology),
+    topology: short,
+    names: makeNames(short),
     prefix,
     beginnings: prefix === '' ? beginningsOf(units, tails) : [],
   };
@@ -103,4 +107,17 @@ function renamed(content: CabinetContent, tails: ReadonlyMap<string, string>): C
     ...(content.leads === undefined ? {} : { leads: content.leads.map(cut) }),
     ...(content.feedbacks === undefined ? {} : { feedbacks: content.feedbacks.map(cut) }),
   };
+}
+
+/** What was left out of the designations, so that nobody takes one for another. */
+export function inFull({ prefix, beginnings }: ShortNames): readonly RichText[] {
+  if (prefix !== '') return [[{ text: doorSheetWords.prefix }, { text: prefix, face: 'bold' }]];
+  if (beginnings.length === 0) return [];
+  return [
+    beginnings.flatMap(({ prefix: before, tails }, index) => [
+      { text: index === 0 ? doorSheetWords.beginnings : '; ' },
+      { text: before, face: 'bold' as const },
+      { text: ` ${doorSheetWords.beginBefore(tails)}` },
+    ]),
+  ];
 }

@@ -20,7 +20,7 @@ const bulletWidth = 5.5;
 export function layOut(paper: Paper, size: PaperSize): readonly Page[] {
   const page = pageSize(size, paper.isLandscape === true);
   const flow = new Flow(bodyOf(paper, page));
-  for (const block of paper.blocks) flow.add(block);
+  for (const [index, block] of paper.blocks.entries()) flow.add(block, paper.blocks[index + 1]);
   return flow.pages.map((shapes, index) => ({ ...page, shapes: [...drawFrame(paper, page, index + 1, flow.pages.length), ...shapes] }));
 }
 
@@ -39,12 +39,14 @@ interface Piece {
 class Flow {
   readonly pages: Shape[][] = [[]];
   private y: number;
+  private readonly made = new Map<Block, readonly Piece[]>();
 
   constructor(private readonly body: Body) {
     this.y = body.top;
   }
 
-  add(block: Block): void {
+  /** `next` is what follows: a heading goes to the next page with it. */
+  add(block: Block, next: Block | undefined): void {
     if (block.kind === 'page-break') {
       if (this.isBegun()) this.turn();
       return;
@@ -56,7 +58,9 @@ class Flow {
       for (const piece of pieces) this.put(piece);
       return;
     }
-    for (const piece of this.piecesOf(block)) this.put(piece);
+    const [follows] = block.kind === 'heading' && next !== undefined && next.kind !== 'page-break' ? this.piecesOf(next) : [];
+    const needed = follows === undefined ? 0 : follows.gap + follows.height + (follows.needsBelow ?? 0);
+    for (const piece of this.piecesOf(block)) this.put({ ...piece, needsBelow: Math.max(piece.needsBelow ?? 0, needed) });
   }
 
   private isBegun(): boolean {
@@ -86,6 +90,12 @@ class Flow {
 
   /** The pieces of a block, in order. */
   private piecesOf(block: Exclude<Block, { kind: 'page-break' }>): readonly Piece[] {
+    const known = this.made.get(block) ?? this.makePieces(block);
+    this.made.set(block, known);
+    return known;
+  }
+
+  private makePieces(block: Exclude<Block, { kind: 'page-break' }>): readonly Piece[] {
     const { left, width } = this.body;
     switch (block.kind) {
       case 'heading':

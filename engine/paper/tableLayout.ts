@@ -158,7 +158,7 @@ interface Wish {
 
 /**
  * Widths of the columns: fixed ones as they are, the others as wide as they need. Where there is too little, heads are broken first,
- * then rows, and last words.
+ * then rows, and last the longest words.
  */
 function columnWidths(table: TableBlock, width: number, size: number, headSize: number): readonly number[] {
   const wishes = table.columns.map((column, index) =>
@@ -181,10 +181,21 @@ function columnWidths(table: TableBlock, width: number, size: number, headSize: 
   if (sum('rows') <= width) return between('rows', 'whole');
   if (sum('least') <= width) return between('least', 'rows');
   const fixed = sumOf(table.columns.map((column) => column.width ?? 0));
-  const free = Math.max(1, sum('least') - fixed);
-  return wishes.map((wish, index) =>
-    table.columns[index]?.width === undefined ? (wish.least * Math.max(0, width - fixed)) / free : wish.least,
-  );
+  const free = wishes.flatMap(({ least }, index) => (table.columns[index]?.width === undefined ? [least] : []));
+  const most = levelFor(free, Math.max(0, width - fixed));
+  return wishes.map(({ least }, index) => (table.columns[index]?.width === undefined ? Math.min(least, most) : least));
+}
+
+/** The width to which the widest columns are cut back, so that all have room: narrow ones keep their words whole. */
+function levelFor(wanted: readonly number[], room: number): number {
+  const rising = [...wanted].sort((a, b) => a - b);
+  let left = room;
+  for (const [index, one] of rising.entries()) {
+    const share = left / (rising.length - index);
+    if (one > share) return share;
+    left -= one;
+  }
+  return rising.at(-1) ?? 0;
 }
 
 function wishOf(column: TableColumn, cells: readonly TableCell[], size: number, headSize: number): Wish {

@@ -2,12 +2,14 @@ import { describe, expect, it } from 'vitest';
 import { checkCabinet, parseCabinetFile, serializeCabinet } from '../../engine/cabinet/index.ts';
 import { planDrawing, spreadRows } from '../../engine/documents/drawingPlan.ts';
 import { type DocumentSource, makeDocument } from '../../engine/documents/index.ts';
+import { listLabels } from '../../engine/documents/labels.ts';
 import { commonPrefix, shortTails } from '../../engine/documents/shortNames.ts';
 import { makeNames, type PaperKind, paperKinds } from '../../engine/messages/index.ts';
 import type { Page, PaperSize } from '../../engine/paper/index.ts';
 import { mmPerPoint, textWidth } from '../../engine/paper/index.ts';
 import { writePdf } from '../../engine/pdf/index.ts';
 import type { CabinetContent } from '../../engine/schema/index.ts';
+import { buildTopology } from '../../engine/topology/index.ts';
 import { plainContent } from '../bench/cabinets.ts';
 import { readContent } from '../support/sampleCabinets.ts';
 import { readPdf } from './pdfReader.ts';
@@ -191,6 +193,14 @@ describe('photos and labels', () => {
     const texts = textsOf(make({ ...content, links: [{ ...link, labelUpper: long }, ...others] }, 'labels').flatMap(({ pages }) => pages));
     expect(texts.some((text) => text.endsWith('…'))).toBe(true);
     expect(textsOf(make(content, 'labels').flatMap(({ pages }) => pages)).some((text) => text.endsWith('…'))).toBe(false);
+  });
+});
+
+describe('labels of cables without designation', () => {
+  it('should name what is at both ends, so that no two are alike', () => {
+    const labels = listLabels(buildTopology(plainContent(2, 3)).topology).slice(0, 12);
+    expect(labels.slice(0, 3)).toEqual(['-KE1 chain 1 / -TB1.1', '-TB1.1 / -KE1 chain 1', '-TB1.1 / -TB1.2']);
+    expect(new Set(labels).size).toBe(12);
   });
 });
 

@@ -135,6 +135,32 @@ describe('laying out', () => {
     expect(pages.map((page) => texts(page.shapes).includes('Below'))).toEqual([false, true]);
   });
 
+  it('should take a heading to the next page with the head and the first row of its table', () => {
+    const tall = { ...table, rows: [[`-TA1\n${'line\n'.repeat(5)}`, 'x', '1'], ...rows.slice(1)] } as const;
+    for (let mm = 150; mm < 260; mm += 3) {
+      const pages = layOut(paperOf([{ kind: 'space', mm }, { kind: 'heading', level: 2, text: 'Feeds' }, tall]), 'a4');
+      const page = pages.find(({ shapes }) => texts(shapes).includes('Feeds'));
+      expect(texts(page?.shapes ?? []).some((text) => text.startsWith('-TA1'))).toBe(true);
+    }
+  });
+
+  it('should cut back the widest columns where there is too little room, and keep the words of narrow ones whole', () => {
+    const long = '=PLANT.STATION+HALL.BAY.CABINET.'.repeat(3);
+    const [page] = layOut(
+      paperOf([
+        {
+          kind: 'table',
+          words: 'cables',
+          columns: [{ head: 'Designation' }, { head: 'From' }, { head: 'Part number' }],
+          rows: [[long, long, 'POF-1']],
+        },
+      ]),
+      'a4',
+    );
+    expect(texts(page?.shapes ?? []).join(' ')).toMatch(/Part number/);
+    expect(texts(page?.shapes ?? [])).toContain('POF-1');
+  });
+
   it('should make a figure smaller that is larger than the page', () => {
     const figure = {
       width: 500,
