@@ -62,7 +62,9 @@ function Item({ id }: { readonly id: MenuCommand }) {
   const enabled = useApp((state) => commands[id].isEnabled(state));
   const checked = useApp((state) => checks[id]?.(state) ?? false);
   // The step that is undone or redone stands beside the word.
-  const step = useApp(({ history: { past, future } }) => (id === 'undo' ? past[past.length - 1]?.name : future[0]?.name) ?? null);
+  const step = useApp(
+    ({ history: { past, future } }) => (enabled ? (id === 'undo' ? past[past.length - 1]?.name : future[0]?.name) : null) ?? null,
+  );
   const [keys] = shortcutsOf(id);
   const text =
     id === 'undo' ? windowTexts.undoStep(step) : id === 'redo' ? windowTexts.redoStep(step) : windowTexts.commands[commands[id].label];
@@ -218,10 +220,10 @@ function OpenDocument() {
 
 function Tools() {
   const dispatch = useDispatch();
-  const undo = useApp((state) => state.history.past[state.history.past.length - 1]?.name ?? null);
-  const redo = useApp((state) => state.history.future[0]?.name ?? null);
-  // While a fault is simulated neither runs.
-  const injecting = useApp((state) => state.inject.on);
+  const undo = useApp((state) =>
+    commands.undo.isEnabled(state) ? (state.history.past[state.history.past.length - 1]?.name ?? null) : null,
+  );
+  const redo = useApp((state) => (commands.redo.isEnabled(state) ? (state.history.future[0]?.name ?? null) : null));
   const theme = useApp((state) => state.theme);
   const next = themeChoices[(themeChoices.indexOf(theme) + 1) % themeChoices.length] ?? 'system';
   const tool = (id: Extract<CommandId, 'undo' | 'redo'>, label: string, enabled: boolean, icon: React.ReactNode) => (
@@ -232,8 +234,8 @@ function Tools() {
   const themeLabel = windowTexts.themeNow(windowTexts.themes[theme]);
   return (
     <div className="tools">
-      {tool('undo', windowTexts.undoStep(undo), undo !== null && !injecting, <Undo2 size={18} aria-hidden="true" />)}
-      {tool('redo', windowTexts.redoStep(redo), redo !== null && !injecting, <Redo2 size={18} aria-hidden="true" />)}
+      {tool('undo', windowTexts.undoStep(undo), undo !== null, <Undo2 size={18} aria-hidden="true" />)}
+      {tool('redo', windowTexts.redoStep(redo), redo !== null, <Redo2 size={18} aria-hidden="true" />)}
       <button
         type="button"
         className="icon-button"

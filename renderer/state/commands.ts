@@ -29,6 +29,8 @@ import { stepCommands } from './stepCommands.ts';
 const always = () => true;
 /** While a fault is simulated nothing is entered or undone: what it would change cannot be seen then. */
 const unlessSimulating = (state: AppState) => !state.inject.on;
+/** In Practice the document is out of sight: what nobody sees is not taken back. */
+const showsDocument = (state: AppState) => unlessSimulating(state) && state.workspace !== 'practice';
 const spotlightOn = (state: AppState, subject: string) => ({ spotlight: { subject, number: (state.spotlight?.number ?? 0) + 1 } });
 
 export interface DisplayEntry {
@@ -199,14 +201,14 @@ export const commands = {
   undo: effectCommand({
     label: 'undo',
     shortcuts: ['Mod+Z'],
-    isEnabled: (state) => state.history.past.length > 0 && unlessSimulating(state),
+    isEnabled: (state) => state.history.past.length > 0 && showsDocument(state),
     run: (context) => context.undo(),
   }),
 
   redo: effectCommand({
     label: 'redo',
     shortcuts: ['Mod+Shift+Z', 'Mod+Y'],
-    isEnabled: (state) => state.history.future.length > 0 && unlessSimulating(state),
+    isEnabled: (state) => state.history.future.length > 0 && showsDocument(state),
     run: (context) => context.redo(),
   }),
 

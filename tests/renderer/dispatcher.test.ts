@@ -1,7 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { displayMeanings } from '../../engine/schema/index.ts';
+import { listShortcuts } from '../../renderer/shell/shortcuts.ts';
 import type { AppState, DocumentState } from '../../renderer/state/appState.ts';
+import { commands } from '../../renderer/state/commands.ts';
 import { type MakeEffects, makeWorkbench } from '../../renderer/state/dispatcher.ts';
 import { defaultPreferences } from '../../renderer/state/preferences.ts';
 import { soundSamples } from '../samples/index.ts';
@@ -113,6 +115,28 @@ describe('the dispatcher', () => {
     dispatch('announce', { text: 'said' });
     expect(store.getState().history.past).toEqual([]);
     expect(store.getState().revision).toBe(1);
+  });
+
+  it('should take nothing back from the case while Practice hides it', () => {
+    const { store, dispatch } = makeBench();
+    dispatch('enter-report', { chain, gaps: [1], at });
+    dispatch('enter-report', { chain, gaps: [2], at });
+    store.setState({ workspace: 'practice' });
+    const hidden = documentOf(store.getState());
+    dispatch('undo');
+    expect(documentOf(store.getState())).toEqual(hidden);
+    store.setState({ workspace: 'find' });
+    dispatch('undo');
+    expect(documentOf(store.getState())).not.toEqual(hidden);
+    const undone = documentOf(store.getState());
+    store.setState({ workspace: 'practice' });
+    dispatch('redo');
+    expect(documentOf(store.getState())).toEqual(undone);
+  });
+
+  it('should have no key that changes the case while Practice hides it', () => {
+    const heard = listShortcuts().filter(({ workspace }) => workspace === null || workspace === undefined || workspace === 'practice');
+    expect(heard.filter(({ id }) => commands[id].kind === 'document').map(({ id }) => id)).toEqual([]);
   });
 
   it('should make no step of what says the same again', () => {
