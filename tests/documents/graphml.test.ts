@@ -18,7 +18,9 @@ describe('GraphML', () => {
       for (const { id, upper, lower } of content.links ?? []) {
         expect(graph.getEdgeAttribute(id, 'list')).toBe('cables');
         if (upper && 'unit' in upper) expect(graph.source(id)).toBe(upper.unit);
+        else expect(graph.getNodeAttribute(graph.source(id), 'list')).toBe(upper ? 'controller' : 'open-end');
         if (lower) expect(graph.target(id)).toBe(lower.unit);
+        else expect(graph.getNodeAttribute(graph.target(id), 'list')).toBe('open-end');
       }
       for (const { id, from, to } of content.leads ?? []) {
         if (from) expect(graph.source(id)).toBe(from.unit);
@@ -30,6 +32,15 @@ describe('GraphML', () => {
       }
       expect(graph.size).toBe((content.links?.length ?? 0) + (content.leads?.length ?? 0) + (content.feedbacks?.length ?? 0));
     }
+  });
+
+  it('should leave out the signs that XML cannot hold, and nothing else', () => {
+    const notes = 'first\u0000\u0008 line\tnext \uffff<&"\u001f end';
+    const units = [{ id: 'u', kind: 'servo-drive' as const, designation: '-TB1', notes }];
+    const written = writeGraphml(checkCabinet({ id: 'c', name: 'c', units }).topology, tableWords);
+    // biome-ignore lint/suspicious/noControlCharactersInRegex: these are what must not be there.
+    expect(written).not.toMatch(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\uffff]/);
+    expect(parse(Graph, written).getNodeAttribute('u', 'notes')).toBe('first line\tnext <&" end');
   });
 
   it('should build every list anew from a graph, with its ids', () => {

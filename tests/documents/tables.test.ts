@@ -130,6 +130,13 @@ describe('CSV', () => {
     expect(readCsv('a,b\n1,"never ends').isBroken).toBe(true);
     expect(readCsv('')).toMatchObject({ heads: [], rows: [] });
   });
+
+  it('should take the first line for the heads where no line has two known ones: one may be a cell by chance', () => {
+    const known = (cells: readonly string[]) => cells.filter((cell) => cell === 'serial').length;
+    expect(readCsv('Thing;Means\r\nserial;12', known)).toMatchObject({ heads: ['Thing', 'Means'], rows: [['serial', '12']] });
+    const both = (cells: readonly string[]) => cells.filter((cell) => cell === 'serial' || cell === 'slot').length;
+    expect(readCsv('Plant;7\r\nserial;slot\r\nS1;4', both)).toMatchObject({ heads: ['serial', 'slot'], rows: [['S1', '4']] });
+  });
 });
 
 describe('what is exported', () => {
@@ -221,6 +228,15 @@ describe('an import', () => {
       'supply SU',
     ]);
     expect(checkCabinet(plan.content).topology.chains.at(-1)?.units).toEqual(['TB31', 'TB32', 'KE33', 'TB34']);
+  });
+
+  it('should doubt half a slot, and half a coupler: such figures count things', () => {
+    const list = `${tableWords.heads.designation};${tableWords.heads.slot}\r\n-TB1;1.5\r\n-TB2;2.0`;
+    const { rows } = imported(readContent('two-chains'), 'units', list);
+    expect(rows.map(({ does, doubts }) => [does === 'doubtful', doubts.map(({ code }) => code)])).toEqual([
+      [true, ['not-a-number']],
+      [false, []],
+    ]);
   });
 
   it('should take a column headed “Type” for the model where its cells are no kinds, and for the type of equipment in a graph of ours', () => {
