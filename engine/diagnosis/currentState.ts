@@ -7,6 +7,8 @@ export interface CurrentState {
   readonly halted: boolean;
   /** Whether somebody said so of the last snapshot, or of one of the same trip. */
   readonly isHaltedSaid: boolean;
+  /** Units whose display showed a code of their own when it was last read. */
+  readonly ownCodes: ReadonlySet<string>;
   /** Done before the last trip, in order. */
   readonly beforeTrip: readonly Intervention[];
   /** Done since, without a restart. */
@@ -21,6 +23,7 @@ export function currentState(evidence: Evidence): CurrentState {
   let isOnsetNamed = false;
   let beforeTrip: readonly Intervention[] = [];
   let sinceTrip: readonly Intervention[] = [];
+  const ownCodes = new Set<string>();
   const starts = tripStarts(evidence);
   evidence.snapshots.forEach((snapshot, index) => {
     const acts = snapshot.interventions ?? [];
@@ -38,8 +41,12 @@ export function currentState(evidence: Evidence): CurrentState {
       const usual = snapshot.restarted === true ? 'at-power-up' : 'while-running';
       onset = snapshot.onset === undefined || snapshot.onset === 'unknown' ? usual : snapshot.onset;
     }
+    for (const { unit, meanings } of snapshot.displays ?? []) {
+      if (meanings.every((meaning) => meaning === 'other')) ownCodes.add(unit);
+      else ownCodes.delete(unit);
+    }
     halted = isHalted;
     isHaltedSaid = snapshot.halted !== undefined || (isHaltedSaid && !isNewTrip);
   });
-  return { onset, halted, isHaltedSaid, beforeTrip, sinceTrip };
+  return { onset, halted, isHaltedSaid, ownCodes, beforeTrip, sinceTrip };
 }

@@ -445,7 +445,8 @@ class Spreads {
     if (setting === undefined) {
       const moved = [...epoch.matchAll(/x(\d+)/g)].flatMap(([, index]) => this.acts[Number(index)]?.act ?? []);
       const beforeTrip = [...kit.workshop.done, ...moved];
-      const state = { onset: 'at-power-up', halted: true, isHaltedSaid: true, beforeTrip, sinceTrip: [] } as const;
+      const { ownCodes } = kit.setting.state;
+      const state = { onset: 'at-power-up', halted: true, isHaltedSaid: true, ownCodes, beforeTrip, sinceTrip: [] } as const;
       setting = makeSettingAt(this.cabinet, state, [], this.kits.scenarios);
       known.set(kit.workshop, setting);
     }

@@ -38,8 +38,9 @@ export function predictStep(step: LookStep, setting: Setting, faults: readonly F
   const views = setting.viewsOf(faults);
   const outcomes = outcomesOf(step, setting.cabinet);
   const [view] = views;
-  const first = view === undefined ? 'none' : predictOutcome(step, view);
-  const others = views.slice(1).map((other) => predictOutcome(step, other));
+  const predict = (one: View) => predictOutcome(step, one, setting.state);
+  const first = view === undefined ? 'none' : predict(view);
+  const others = views.slice(1).map(predict);
   if (others.every((outcome) => outcome === first)) {
     return certainly(first, outcomes);
   }
@@ -203,10 +204,13 @@ function weighed(views: readonly View[], fitOf: (view: View) => number): readonl
   return total === 0 ? views : views.map((view, index) => ({ ...view, share: (weights[index] ?? 0) / total }));
 }
 
-function predictOutcome(step: LookStep, view: View): string {
+function predictOutcome(step: LookStep, view: View, { ownCodes }: CurrentState): string {
   switch (step.do) {
-    case 'read-display':
-      return meaningAt(step.unit, view.moments);
+    case 'read-display': {
+      const meaning = meaningAt(step.unit, view.moments);
+      // A lit unit goes with any code of its own (domain section 6): what showed one shows it again, whatever is wrong.
+      return meaning !== 'dark' && ownCodes.has(step.unit) ? 'other' : meaning;
+    }
     case 'read-report':
       return String(view.simulation().reports.get(step.chain)?.gap ?? 'none');
     case 'look':

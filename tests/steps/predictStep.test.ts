@@ -3,7 +3,7 @@ import { checkCabinet } from '../../engine/cabinet/index.ts';
 import { diagnose } from '../../engine/diagnosis/index.ts';
 import type { Evidence, Fault } from '../../engine/schema/index.ts';
 import { likelyBehaviours, makeSetting, predictStep } from '../../engine/steps/index.ts';
-import { drivesContent } from '../plan/smallCabinet.ts';
+import { drivesContent, seenSnapshot, soundCabinet } from '../plan/smallCabinet.ts';
 
 const content = drivesContent(3);
 const { cabinet } = checkCabinet({
@@ -37,5 +37,21 @@ describe('the prediction of a look at equipment of unknown behaviour', () => {
     const snapshot = { onset: 'while-running', halted: true } as const;
     const both = predicted({ snapshots: [{ ...snapshot, displays: [{ unit: 'u2', meanings: ['both-losses'] }] }] });
     expect(both.get('both-losses')).toBeGreaterThan(0.9);
+  });
+});
+
+describe('the prediction of a display that showed a code of its own', () => {
+  it('should be that code again wherever the unit is lit: nothing is hoped from reading it once more', () => {
+    const cabinet = soundCabinet(content);
+    const seen = seenSnapshot(cabinet, [{ item: 'board', unit: 'u2', mode: 'dead-lit' }]);
+    const read = (meaning: 'quiet' | 'other') => {
+      const displays = (seen.displays ?? []).map((one) => (one.unit === 'u2' ? { ...one, meanings: [meaning] } : one));
+      const setting = makeSetting(cabinet, { snapshots: [{ ...seen, displays }] });
+      const step = { do: 'read-display', unit: [...cabinet.units.keys()][2] ?? ('' as never) } as const;
+      return (mode: 'dead-lit' | 'dead-dark') => predictStep(step, setting, [{ item: 'board', unit: 'u2', mode }]);
+    };
+    expect(read('other')('dead-lit').get('other')).toBeGreaterThan(0.9);
+    expect(read('quiet')('dead-lit').get('quiet')).toBeGreaterThan(0.9);
+    expect(read('other')('dead-dark').get('dark')).toBeGreaterThan(0.9);
   });
 });
