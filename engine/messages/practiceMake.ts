@@ -254,7 +254,7 @@ export const classWords = {
   ofExercises: (exercises: string) => `of different exercises: ${exercises}`,
   csv: 'Save as CSV',
   csvName: 'class',
-  delete: 'Delete files …',
+  delete: 'Delete files…',
   deleteTitle: (count: number) => `Delete ${wordCount(count, 'result file')}?`,
   deleteWhat: 'They are deleted from the disk for good and cannot be brought back. Only files that are results are deleted.',
   deleteYes: 'Delete',

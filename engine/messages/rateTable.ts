@@ -18,7 +18,7 @@ export const rateTableWords = {
   assumed: 'assumed',
   cabinet: 'this cabinet',
   sharpened: (factor: string, rate: string) => `${factor} by confirmed cases: ${rate}`,
-  confirmed: 'Confirmed cases …',
+  confirmed: 'Confirmed cases…',
   sourceHint: 'such as “service records, 2019 to 2026”',
   badFigure: (most: number | null) =>
     `A number ${most === null ? 'of 0 or more' : `from 0 to ${most}`} is needed, such as 1.5 or 1,5. Escape puts the old one back.`,

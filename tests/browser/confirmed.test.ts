@@ -56,7 +56,7 @@ describe.skipIf(missing)('Confirmed cases', () => {
     await page.keyboard.press('Tab');
     await page.keyboard.press('k');
     await handBack.getByText('Kept. Keep it again if something in it has changed since.').waitFor();
-    await handBack.getByRole('button', { name: 'Show confirmed cases …' }).press('Enter');
+    await handBack.getByRole('button', { name: 'Show confirmed cases…' }).press('Enter');
 
     const dialog = page.getByRole('dialog', { name: 'Confirmed cases' });
     await dialog.getByText('nothing leaves it', { exact: false }).waitFor();
@@ -77,7 +77,7 @@ describe.skipIf(missing)('Confirmed cases', () => {
     // It outlasts the window, and the next case stands on it.
     await page.reload();
     await page.getByRole('button', { name: 'Cabinet', exact: true }).click();
-    await page.getByRole('menuitem', { name: 'Confirmed cases …' }).click();
+    await page.getByRole('menuitem', { name: 'Confirmed cases…' }).click();
     await dialog.getByText(/^Plug: fouled 100 %/).waitFor();
     await page.keyboard.press('Escape');
     await page.getByRole('button', { name: 'File' }).click();
@@ -90,14 +90,14 @@ describe.skipIf(missing)('Confirmed cases', () => {
     await expect.poll(() => rates.textContent()).toBe('rates sharpened by 1 confirmed case');
     await shoot(page, 'find');
     await rates.press('Enter');
-    await page.getByRole('dialog', { name: 'Fault rates' }).getByRole('button', { name: 'Confirmed cases …' }).press('Enter');
+    await page.getByRole('dialog', { name: 'Fault rates' }).getByRole('button', { name: 'Confirmed cases…' }).press('Enter');
     await dialog.getByRole('radio', { name: 'Assumed rates' }).press(' ');
     await page.keyboard.press('Escape');
     await expect.poll(() => rates.textContent()).toBe('rates assumed');
     await page.keyboard.press('Control+z');
     await expect.poll(() => rates.textContent()).toBe('rates sharpened by 1 confirmed case');
     // What behaved otherwise is told at the suspects, with the way to settle it.
-    await page.locator('#suspects').getByRole('button', { name: 'Settle it by a staged break …' }).first().press('Enter');
+    await page.locator('#suspects').getByRole('button', { name: 'Settle it by a staged break…' }).first().press('Enter');
     await page.getByRole('dialog').getByText('QE drive 2').first().waitFor();
   });
 });

@@ -40,6 +40,11 @@ describe.skipIf(missing).each([
     await page.getByRole('button', { name: 'View', exact: true }).click();
     await page.getByRole('menuitem', { name: 'Zoom in' }).waitFor();
     await page.keyboard.press('Escape');
+    // Every command is a line of its own, in its whole width.
+    await page.keyboard.press('Control+Shift+p');
+    const command = page.getByRole('dialog', { name: 'All commands' }).getByRole('menuitem', { name: /^Open a cabinet or a case/ });
+    expect(await command.evaluate((one) => one.getBoundingClientRect().height)).toBeLessThan(40);
+    await page.keyboard.press('Escape');
     for (const workspace of ['Draw', 'Practice', 'Find']) {
       await page.locator('.workspaces').getByRole('button', { name: workspace }).click();
       await page.getByRole('main').first().waitFor();

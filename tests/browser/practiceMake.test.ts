@@ -132,7 +132,12 @@ describe.skipIf(missing)('an instructor', () => {
     // The seed would draw its answer again.
     expect(parsed.ok && parsed.value.seed).toBeUndefined();
     await rows.first().getByText(generateWords.saved, { exact: true }).waitFor();
-    expect(await rows.first().getByRole('button', { name: generateWords.editName(title) }).isDisabled()).toBe(true);
+    expect(
+      await rows
+        .first()
+        .getByRole('button', { name: generateWords.editName(title) })
+        .isDisabled(),
+    ).toBe(true);
     await rows
       .nth(1)
       .getByRole('button', { name: /^Change: / })

@@ -150,7 +150,7 @@ describe.skipIf(missing)('repairs in the window', () => {
     const { page } = launched;
     const first = await repair.card.getByRole('heading', { level: 3 }).textContent();
     await page.getByRole('button', { name: 'Cabinet', exact: true }).click();
-    await page.getByRole('menuitem', { name: 'Repair table …' }).click();
+    await page.getByRole('menuitem', { name: 'Repair table…' }).click();
     const table = page.getByRole('dialog', { name: 'Repair table' });
     const row = table.getByRole('row', { name: /^Clean a plug and its port/ });
     await expect.poll(() => row.textContent()).toMatch(/assumed.*Plug.*Light from fibres/);

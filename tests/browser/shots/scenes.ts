@@ -36,14 +36,14 @@ export const scenes: readonly (readonly [name: string, prepare: (find: FindDrive
     'fault-rates',
     async (find) => {
       await find.page.getByRole('button', { name: 'Cabinet', exact: true }).click();
-      await find.page.getByRole('menuitem', { name: 'Fault rates …' }).click();
+      await find.page.getByRole('menuitem', { name: 'Fault rates…' }).click();
     },
   ],
   [
     'repair-table',
     async (find) => {
       await find.page.getByRole('button', { name: 'Cabinet', exact: true }).click();
-      await find.page.getByRole('menuitem', { name: 'Repair table …' }).click();
+      await find.page.getByRole('menuitem', { name: 'Repair table…' }).click();
     },
   ],
   ['practice', (find) => find.page.keyboard.press('Alt+3')],
