@@ -43,7 +43,11 @@ export function listDeeds({ cabinet, record, names }: DeedSource): readonly Deed
     const part = evidence.snapshots[snapshot];
     if (part === undefined) return [];
     const deed =
-      kind === 'state' ? acted(part, record, names) : kind === 'seen' ? seen(part, names) : looked(part.looks?.[look ?? 0], names);
+      kind === 'state'
+        ? acted(part, evidence.snapshots[snapshot - 1], record, names)
+        : kind === 'seen'
+          ? seen(part, names)
+          : looked(part.looks?.[look ?? 0], names);
     return deed === null ? [] : { ...deed, suspect: cabinet === null ? '' : wordSuspect(diagnose(cabinet, evidence), names) };
   });
 }
@@ -51,8 +55,14 @@ export function listDeeds({ cabinet, record, names }: DeedSource): readonly Deed
 type Fact = Omit<Deed, 'suspect'> | null;
 
 /** What was done before a look at the machine, and whether it ran then; null where nothing was. */
-function acted({ interventions, provoked, halted, restarted }: Snapshot, { log }: ReportedCase, names: Names): Fact {
+function acted(
+  { interventions, provoked, halted, restarted }: Snapshot,
+  before: Snapshot | undefined,
+  { log }: ReportedCase,
+  names: Names,
+): Fact {
   if ((interventions ?? []).length === 0 && provoked === undefined) {
+    if (restarted !== true && before?.halted === false && halted === true) return { at: '', what: words.stoppedAgain };
     return restarted === true ? { at: '', what: halted === undefined ? words.restarted : words.restartedTo(halted) } : null;
   }
   const step = provoked

@@ -151,6 +151,7 @@ export const reportWords = {
   displays: (read: string) => `Displays: ${read}.`,
   quiet: (count: number) => `${count} quiet`,
   restarted: 'Restarted, nothing touched',
+  stoppedAgain: 'Ran, and stopped again',
   restartedTo: (halted: boolean) => `Restarted, nothing touched: ${halted ? 'still halted' : 'machine runs'}`,
   suspectThen: 'Suspected most then',
   notRead: (units: string) => `Not looked at: ${units}.`,

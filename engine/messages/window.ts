@@ -36,6 +36,7 @@ const commands = {
   enterCheck: 'Enter what a check showed',
   openCheck: 'Enter a check',
   enterRestart: 'Restarted, nothing touched',
+  enterStop: 'It stopped again',
   putBack: 'Put back',
   handBack: 'Hand back: checklist and report…',
   closeHandBack: 'Close',
@@ -110,6 +111,7 @@ export const windowTexts = {
     report: (chain: string) => `report of ${chain}`,
     withdrawReport: (chain: string) => `no report of ${chain}`,
     restarted: 'restarted, nothing touched',
+    stopped: 'ran, and stopped again',
     withdrawEntry: (what: string) => `withdrawn: ${what}`,
     correctEntry: (what: string) => `corrected: ${what}`,
     onset: (onset: Onset | 'unknown') => `fault came: ${onsetWords[onset].label}`,
@@ -358,6 +360,7 @@ export const windowTexts = {
     provokedSubjects: { flex: 'moved', warm: 'warmed' },
     addProvoked: { flex: 'What was moved', warm: 'What was warmed' },
     provokedStep: 'what was done after the restart',
+    stopped: 'It stopped again: a new look begins. Note every display before anything is switched off.',
     restarted: 'A new look begins. Say whether the control is halted, and note what is shown now.',
   },
 

@@ -13,7 +13,9 @@ export function evidenceAfter(evidence: Evidence, step: Step, outcome: string): 
   }
   if (step.do === 'provoke') {
     const provoked = { how: step.how, subjects: [...step.subjects] };
-    return { ...evidence, snapshots: [...snapshots, { ...restarted, provoked }] };
+    // It came up, and halted while it was waited, flexed or warmed.
+    const onset = outcome === 'halts' ? 'while-running' : 'at-power-up';
+    return { ...evidence, snapshots: [...snapshots, { ...restarted, onset, provoked }] };
   }
   const last: Snapshot = snapshots[snapshots.length - 1] ?? {};
   const seen = (more: Snapshot): Evidence => ({

@@ -287,7 +287,7 @@ function wordBasis(state: AppState): string {
   const seen = units.filter((unit) => noted.has(unit)).length;
   const { snapshots } = state.caseRecord.evidence;
   if (snapshots.length > 1) return stepTexts.fromSeveral(countAll(snapshots), snapshots.length);
-  return `${words.from(seen, units.length, snapshot.reports?.length ?? 0)}, ${words.came(snapshot.restarted ? 'at-power-up' : (snapshot.onset ?? 'unknown'))}.`;
+  return `${words.from(seen, units.length, snapshot.reports?.length ?? 0)}, ${words.came(snapshot.onset ?? (snapshot.restarted ? 'at-power-up' : 'unknown'))}.`;
 }
 
 /** A search that takes long says so in place of the second line, and can be stopped; the style waits a while before it is seen. */

@@ -6,6 +6,7 @@ import { commands } from '../state/commands.ts';
 import { currentSnapshot } from '../state/evidence.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
 import { SeenCircumstances } from './SeenCircumstances.tsx';
+import { StoppedAgain } from './StoppedAgain.tsx';
 import { SubjectsField } from './SubjectsField.tsx';
 import './seen.css';
 
@@ -19,7 +20,7 @@ export function SeenPane() {
   const dispatch = useDispatch();
   const onset = useApp((state) => {
     const snapshot = currentSnapshot(state.caseRecord);
-    return snapshot.restarted ? 'at-power-up' : (snapshot.onset ?? 'unknown');
+    return snapshot.onset ?? (snapshot.restarted ? 'at-power-up' : 'unknown');
   });
   const restarted = useApp((state) => currentSnapshot(state.caseRecord).restarted ?? false);
   const untouched = useApp((state) => (currentSnapshot(state.caseRecord).interventions?.length ?? 0) === 0);
@@ -43,13 +44,13 @@ export function SeenPane() {
         <button type="button" className="button small" disabled={!canRestart} title={words.restartMeans} onClick={restart}>
           {words.restart}
         </button>
+        <StoppedAgain />
       </div>
       <Choice
         label={words.onset}
         choices={onsetChoices}
         labels={words.onsets}
         value={onset}
-        disabled={restarted}
         onChange={(chosen) => dispatch('set-onset', { onset: chosen })}
       />
       {restarted && untouched && <Provoked />}
@@ -98,21 +99,18 @@ function Choice<const T extends string>({
   labels,
   value,
   onChange,
-  disabled = false,
 }: {
   readonly label: string;
   readonly choices: readonly T[];
   readonly labels: Readonly<Record<T, string>>;
   readonly value: T;
   readonly onChange: (value: T) => void;
-  readonly disabled?: boolean;
 }) {
   return (
     <RadioGroup
       className="choice"
       value={value}
       orientation="horizontal"
-      isDisabled={disabled}
       onChange={(text) => {
         const chosen = choices.find((choice) => choice === text);
         if (chosen !== undefined) onChange(chosen);

@@ -27,6 +27,7 @@ import { namesOf } from '../state/names.ts';
 import { useApp, useDispatch, useWindow } from '../state/useWorkbench.ts';
 import { BusyPane } from './BusyPane.tsx';
 import { StepOutcomes } from './StepOutcomes.tsx';
+import { StoppedAgain } from './StoppedAgain.tsx';
 import { minutesOf, selectBestStep, selectPlan, selectShownStep } from './stepModel.ts';
 import './step.css';
 
@@ -55,6 +56,11 @@ export function StepCard() {
         </h2>
         {plan && <Planning plan={plan} />}
       </div>
+      {!hasEnded && (
+        <p className="step-stopped">
+          <StoppedAgain />
+        </p>
+      )}
       {hasEnded && plan ? <EndCard plan={plan} /> : shown && diagnosed ? <Card planned={shown} onEntered={focus} /> : <NoCard />}
     </BusyPane>
   );
@@ -80,6 +86,7 @@ function EndCard({ plan: { end } }: { readonly plan: Plan }) {
         <button type="button" className="button small" onClick={() => dispatch('hand-back')}>
           {endTexts.open}
         </button>{' '}
+        <StoppedAgain />{' '}
         {surer && (
           <button type="button" className="text-button" onClick={() => dispatch('show-step', { step: surer.step })}>
             <Words>{endTexts.surer(wordStep(names, surer.step))}</Words>

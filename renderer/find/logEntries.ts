@@ -99,6 +99,7 @@ function lookEntries(snapshot: Snapshot, index: number, names: Names): readonly 
 }
 
 function actEntries(record: CaseRecord, snapshot: Snapshot, index: number, names: Names): readonly LogEntry[] {
+  if (isNewStop(record, index)) return [stopEntry(record, index)];
   const done = doneBefore(snapshot, index, names);
   if (!done) return [];
   const { tried, found, step } = done;
@@ -109,8 +110,7 @@ function actEntries(record: CaseRecord, snapshot: Snapshot, index: number, names
     {
       key: `acts ${index}`,
       entry: { kind: 'acts', snapshot: index },
-      // A snapshot bears no time of its own; the line that was written when it was entered does.
-      at: [...(record.log ?? [])].reverse().find((line) => written.includes(line.what))?.at,
+      at: lineTime(record, written),
       what,
       code: null,
       reopen: null,
@@ -118,6 +118,26 @@ function actEntries(record: CaseRecord, snapshot: Snapshot, index: number, names
     },
   ];
 }
+
+/** A machine that ran at the look before is halted now, and nobody restarted it in between. */
+function isNewStop({ evidence: { snapshots } }: CaseRecord, index: number): boolean {
+  const snapshot = snapshots[index];
+  return snapshots[index - 1]?.halted === false && snapshot?.halted === true && snapshot.restarted !== true;
+}
+
+const stopEntry = (record: CaseRecord, index: number): LogEntry => ({
+  key: `acts ${index}`,
+  entry: { kind: 'acts', snapshot: index },
+  at: lineTime(record, [startSentence(windowTexts.steps.stopped)]),
+  what: startSentence(windowTexts.steps.stopped),
+  code: null,
+  reopen: null,
+  answers: [],
+});
+
+/** A snapshot bears no time of its own; the line that was written when it was entered does. */
+const lineTime = ({ log = [] }: CaseRecord, written: readonly string[]) =>
+  [...log].reverse().find(({ what }) => written.includes(what))?.at;
 
 /** What was done before a snapshot, in words without and with what came of it; null where nothing was done. */
 function doneBefore({ interventions, provoked, restarted, halted }: Snapshot, index: number, names: Names) {

@@ -79,7 +79,7 @@ const inDraw = {
 const inFind = {
   edit: [
     ['undo', 'redo'],
-    ['walk-displays', 'enter-next-report', 'open-check', 'toggle-walk-order', 'enter-restart'],
+    ['walk-displays', 'enter-next-report', 'open-check', 'toggle-walk-order', 'enter-restart', 'enter-stop'],
     ['next-step', 'toggle-all-candidates', 'hand-back'],
     ['toggle-inject', 'next-hop', 'previous-hop', 'next-stop', 'clear-faults', 'ask-take-pattern'],
   ],

@@ -56,7 +56,8 @@ function afterRestart(step: RestartStep, halted: boolean | null): Snapshot {
       ? { interventions: [...step.acts] }
       : { provoked: { how: step.how, ...(step.subjects.length > 0 ? { subjects: [...step.subjects] } : {}) } }),
     restarted: true,
-    onset: 'at-power-up',
+    // What is provoked came up first, and halted while it ran.
+    onset: step.do === 'provoke' && halted !== false ? 'while-running' : 'at-power-up',
     ...(halted === null ? {} : { halted }),
   };
 }
@@ -114,6 +115,7 @@ function withdrawEntry(record: Draft<CaseRecord>, ref: EntryRef): void {
   if (seen === 0 && ref.snapshot > 0) snapshots.splice(ref.snapshot, 1);
   else {
     const wasOnlyRestarted = !snapshot.provoked && (snapshot.interventions?.length ?? 0) === 0;
+    if (snapshot.restarted !== true && (snapshot.interventions?.length ?? 0) === 0) delete snapshot.halted;
     delete snapshot.interventions;
     delete snapshot.provoked;
     if (wasOnlyRestarted) {
@@ -190,6 +192,17 @@ export const stepCommands = {
     },
   }),
 
+  'enter-stop': documentCommand({
+    label: 'enterStop',
+    isEnabled: (state) => !state.inject.on && currentSnapshot(state.caseRecord).halted === false,
+    undo: 'step',
+    name: () => windowTexts.steps.stopped,
+    run: (draft) => {
+      // No restart lies between: the machine ran until now, so this is a new trip.
+      draft.caseRecord.evidence.snapshots.push({ onset: 'while-running', halted: true });
+    },
+  }),
+
   'set-provoked': documentCommand<{ readonly how: Provocation | null; readonly subjects: readonly string[] }>({
     label: 'setProvoked',
     isEnabled: (state) => !state.inject.on && currentSnapshot(state.caseRecord).restarted === true,
@@ -197,8 +210,11 @@ export const stepCommands = {
     name: () => windowTexts.seenPane.provokedStep,
     run: (draft, { how, subjects }) => {
       const snapshot = draftSnapshot(draft.caseRecord);
+      const before = snapshot.provoked;
       if (how === null) delete snapshot.provoked;
       else snapshot.provoked = { how, ...(subjects.length > 0 ? { subjects: [...subjects] } : {}) };
+      // What is waited for comes while the machine runs; said otherwise, that holds.
+      if ((before === undefined) !== (how === null)) snapshot.onset = how === null ? 'at-power-up' : 'while-running';
     },
   }),
 
