@@ -60,6 +60,7 @@ export function useCabinetView(frame: React.RefObject<HTMLElement | null>, size:
   const topology = useApp((state) => state.checked.topology);
   const source = useApp((state) => state.source);
   const spotlight = useApp((state) => state.spotlight);
+  const entering = useApp((state) => state.entry !== null);
   const reduceMotion = useApp((state) => state.reduceMotion);
   const narrow = useMedia(narrowWindow);
   const lessMotion = useMedia('(prefers-reduced-motion: reduce)');
@@ -125,8 +126,11 @@ export function useCabinetView(frame: React.RefObject<HTMLElement | null>, size:
     if (size) showWhole();
   }, [showWhole, size, source]);
 
+  /** The picture was moved for what is asked, not by hand. */
+  const moved = useRef(false);
   const onMove = useCallback(
-    (_event: unknown, viewport: Viewport) => {
+    (event: unknown, viewport: Viewport) => {
+      if (event !== null) moved.current = false;
       setScale(viewport.zoom);
       const now = detailAt(viewport.zoom);
       setZoomed(now === fit.detail ? null : now);
@@ -149,7 +153,9 @@ export function useCabinetView(frame: React.RefObject<HTMLElement | null>, size:
       const dx = shift(left, left + box.width * zoom, margin.side, width - margin.side);
       const lowest = Math.min(height - margin.bottom, coveredFrom(frame.current, left, left + box.width * zoom));
       const dy = shift(top, top + box.height * zoom, margin.top, lowest);
-      if (dx !== 0 || dy !== 0) void flow.setViewport({ x: x + dx, y: y + dy, zoom }, { duration });
+      if (dx === 0 && dy === 0) return;
+      moved.current = true;
+      void flow.setViewport({ x: x + dx, y: y + dy, zoom }, { duration });
     },
     [flow, topology, size, duration, frame],
   );
@@ -157,6 +163,16 @@ export function useCabinetView(frame: React.RefObject<HTMLElement | null>, size:
   useEffect(() => {
     if (spotlight) bringIntoView(spotlight.subject);
   }, [spotlight, bringIntoView]);
+
+  // Once nothing is asked any more all of the picture stands there again, where it has room.
+  useEffect(() => {
+    if (entering || !moved.current || !size) return;
+    moved.current = false;
+    const { x, y, zoom } = whole();
+    const { width, height } = latest.current;
+    const fits = x + width * zoom <= size.width && y + height * zoom <= size.height;
+    if (fits && Math.abs(flow.getZoom() - zoom) < 0.001) void flow.setViewport({ x, y, zoom }, { duration });
+  }, [entering, size, whole, flow, duration]);
 
   const onFocus = useCallback(
     (event: React.FocusEvent) => {

@@ -13,10 +13,13 @@ import {
   wordActsDone,
   wordAgainstShort,
   wordCodesToLookUp,
+  wordMending,
   wordProbability,
   wordStep,
   wordTimeSpan,
 } from '../../engine/messages/index.ts';
+import { type Displaced, putBack } from '../../engine/plan/index.ts';
+import type { Fault } from '../../engine/schema/index.ts';
 import { inReadingOrder } from '../canvas/projectFrame.ts';
 import { Sign } from '../marks/Sign.tsx';
 import { Words } from '../marks/Words.tsx';
@@ -54,9 +57,12 @@ export function AnswerLine() {
   );
 }
 
+/** Signs of a head that go into one line beside the button in a small window, the share behind it included. */
+const longHead = 68;
+
 function Say({ head, why, children }: { readonly head: string; readonly why: string; readonly children?: React.ReactNode }) {
   return (
-    <div className="say">
+    <div className={head.length > longHead ? 'say long' : 'say'}>
       <h1>
         <b>
           <Words>{head}</Words>
@@ -113,11 +119,13 @@ function Answered({ model }: { readonly model: FindModel }) {
   );
   const names = useApp((state) => namesOf(state.checked.topology));
   const sharedFeed = useSharedFeed();
+  const askReworked = useApp(asksReworked);
   const { diagnosis, rows, record } = model;
   const [top] = rows;
   if (!diagnosis) return <Say head={`${words.working} …`} why={basis} />;
   if (ended) return <Ended />;
   if (sharedFeed.length > 0) return <AskFeed units={sharedFeed} />;
+  if (askReworked) return <AskReworked />;
   if (diagnosis.impossible || !top) return <Say head={words.impossible} why={basis} />;
   const alike = rows.filter((row) => row !== top && row.candidate.group === top.candidate.group).length;
   const why = `${basis} ${alike > 0 ? words.alike(alike) : ''}`.trim();
@@ -178,6 +186,49 @@ function AskFeed({ units }: { readonly units: readonly string[] }) {
   );
 }
 
+/** From this share on mistakes in the wiring change what is to be done. */
+const weighty = 0.1;
+
+/** Much hangs on whether anybody wired anything, and nobody has said. */
+function asksReworked(state: AppState): boolean {
+  const { snapshots, circumstances = [] } = state.caseRecord.evidence;
+  const [first] = snapshots;
+  if (snapshots.length !== 1 || first?.onset !== 'at-power-up' || first.halted !== true) return false;
+  if (circumstances.some(({ kind }) => kind === 'not-reworked' || kind === 'recent-exchange')) return false;
+  const items = selectFindModel(state).diagnosis?.items ?? [];
+  return items.some(({ item, probability }) => isMistake(item.fault) && probability >= weighty);
+}
+
+const isMistake = ({ mode }: Fault) => mode === 'crossed' || mode === 'fibres-crossed';
+
+/** A start that fails may come of a mistake in the wiring, if there was any work: that is asked before plugs are compared or put right. */
+function AskReworked() {
+  const dispatch = useDispatch();
+  return (
+    <>
+      <Say head={words.isReworked} why={words.isReworkedWhy} />
+      <fieldset className="act asks">
+        <legend className="screen-reader">{words.isReworked}</legend>
+        {(
+          [
+            ['no', 'not-reworked'],
+            ['yes', 'recent-exchange'],
+          ] as const
+        ).map(([answer, kind]) => (
+          <button
+            key={answer}
+            type="button"
+            className="button primary"
+            onClick={() => dispatch('set-circumstance', { kind, subjects: [] })}
+          >
+            {words.reworkedAnswers[answer]}
+          </button>
+        ))}
+      </fieldset>
+    </>
+  );
+}
+
 /** As long as nobody said whether the machine is halted, it may well be whole; nothing weighs more than that one answer. */
 function AskHalted({ why }: { readonly why: string }) {
   const dispatch = useDispatch();
@@ -206,21 +257,34 @@ function Ended() {
   const dispatch = useDispatch();
   const names = useApp((state) => namesOf(state.checked.topology));
   const end = useApp((state) => selectPlan(state)?.end ?? null);
+  const out = useApp((state) => selectTouched(state).all.find(isOut));
   if (!end || end.end === 'open') return <Say head={endTexts.runs} why={stepTexts.working} />;
   const after = wordActsDone(names, end.lastActs);
   const because = end.because.map((reason) => endReasonWords[reason]);
   return (
     <>
       <Say head={endTexts.runsAs(endStateWords[end.end].label)} why={endTexts.after(after, because)} />
-      <button type="button" className="button primary act" onClick={() => dispatch('hand-back')}>
-        <span className="act-what">
-          {endTexts.finish} <kbd>H</kbd>
-        </span>
-        <span className="act-where">{endTexts.finishWhy}</span>
-      </button>
+      {out ? (
+        <button type="button" className="button primary act" onClick={() => document.getElementById('touched')?.focus()}>
+          <span className="act-what">
+            <Words>{stepTexts.next(wordMending(names, putBack(out)))}</Words>
+          </span>
+          <span className="act-where">{touchedTexts.displaced}</span>
+        </button>
+      ) : (
+        <button type="button" className="button primary act" onClick={() => dispatch('hand-back')}>
+          <span className="act-what">
+            {endTexts.finish} <kbd>H</kbd>
+          </span>
+          <span className="act-where">{endTexts.finishWhy}</span>
+        </button>
+      )}
     </>
   );
 }
+
+/** What was taken or pulled out; an exchange may be meant to stay. */
+const isOut = ({ kind }: Displaced) => kind === 'feedback-pulled' || kind === 'unplugged' || kind === 'taken-out';
 
 /** Signs of a step that go into two lines of the button. */
 const longStep = 72;

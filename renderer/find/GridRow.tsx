@@ -76,7 +76,7 @@ export function GridRow({ row, chosen, index, run, columns, snapshot, dense }: R
           <b className="designation">
             <Words>{title.strong}</Words>
           </b>{' '}
-          {title.rest}
+          <Words>{title.rest}</Words>
         </button>
       </th>
       <td className="row-share">{share}</td>
