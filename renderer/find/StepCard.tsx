@@ -56,12 +56,12 @@ export function StepCard() {
         </h2>
         {plan && <Planning plan={plan} />}
       </div>
+      {hasEnded && plan ? <EndCard plan={plan} /> : shown && diagnosed ? <Card planned={shown} onEntered={focus} /> : <NoCard />}
       {!hasEnded && (
         <p className="step-stopped">
           <StoppedAgain />
         </p>
       )}
-      {hasEnded && plan ? <EndCard plan={plan} /> : shown && diagnosed ? <Card planned={shown} onEntered={focus} /> : <NoCard />}
     </BusyPane>
   );
 }
