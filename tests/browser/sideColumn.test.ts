@@ -112,6 +112,20 @@ describe.skipIf(missing)('a small window, 1280 × 720', () => {
     expect(await seriousFindings(launched.page)).toEqual([]);
   });
 
+  it('should have the whole picture in sight again after a walk that moved it, none of it under its head', async () => {
+    await find.openSample('Two chains', 'stopped in the middle of a part');
+    await worked();
+    const topOf = async () => (await find.unit('-TB1').boundingBox())?.y ?? 0;
+    const before = await topOf();
+    await find.unit('-TB6').click();
+    await launched.page.keyboard.press('Escape');
+    await launched.page.locator('body').press('e');
+    for (let skipped = 0; skipped < 3; skipped += 1) await launched.page.keyboard.press('0');
+    await expect.poll(topOf).toBeLessThan(before);
+    await launched.page.keyboard.press('Escape');
+    await expect.poll(topOf).toBe(before);
+  });
+
   it('should say where a drawing goes on beyond the window, and go there', async () => {
     const evidence = fullEvidence(plainCabinet(6, 12), { item: 'cable', link: 'w3.5', mode: 'cut' });
     await dropCase(launched.page, { id: 'six', name: 'Six chains', cabinet: plainContent(6, 12), evidence });
