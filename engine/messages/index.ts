@@ -43,6 +43,8 @@ export {
   wordAnswerKey,
   wordWeakPassphrase,
 } from './exercise.ts';
+export { glossary } from './glossary.ts';
+export { type HelpTopic, helpTopics, helpWords } from './help.ts';
 export { exercisePaperWords } from './exercisePaper.ts';
 export {
   classHeads,

@@ -65,6 +65,7 @@ const commands = {
   setTheme: 'Colours',
   toggleFoldChains: 'Fold long chains into rows',
   toggleReduceMotion: 'Reduce motion',
+  help: 'Help',
   showShortcuts: 'Keys',
   about: 'About Linkwright',
   closeWindow: 'Close the window',
@@ -438,8 +439,6 @@ export const windowTexts = {
   },
 
   shortcuts: {
-    title: 'Keys',
-    close: 'Close',
     inCabinet: 'On a unit',
     everywhere: 'Everywhere',
     inFind: 'In Find',

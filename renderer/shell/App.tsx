@@ -16,8 +16,9 @@ import { RatesDialog } from '../rates/RatesDialog.tsx';
 import { RepairTableDialog } from '../repair/RepairTableDialog.tsx';
 import { useApp } from '../state/useWorkbench.ts';
 import { SumsPage } from '../sums/SumsPage.tsx';
-import { AboutDialog, RefusedDialog, ShortcutsDialog } from './Dialogs.tsx';
+import { AboutDialog, RefusedDialog } from './Dialogs.tsx';
 import { FindPopovers, FindWorkspace } from './FindWorkspace.tsx';
+import { HelpDialog } from './HelpDialog.tsx';
 import { LiveRegion } from './LiveRegion.tsx';
 import { MenuBar } from './MenuBar.tsx';
 import { Palette } from './Palette.tsx';
@@ -56,7 +57,7 @@ export function App() {
       <DocumentsDialog />
       <ImportDialog />
       <RefusedDialog />
-      <ShortcutsDialog />
+      <HelpDialog />
       <AboutDialog />
       <QuestionDialog />
       <Palette />

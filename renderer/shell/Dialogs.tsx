@@ -1,11 +1,8 @@
 import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
 import { appVersion } from '../../engine/base/index.ts';
-import { drawWords, entryWords, fileWords, windowTexts, wordProblem } from '../../engine/messages/index.ts';
-import type { Workspace } from '../draw/drawState.ts';
+import { fileWords, windowTexts, wordProblem } from '../../engine/messages/index.ts';
 import { wordTime } from '../files/wordTime.ts';
-import { commands } from '../state/commands.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
-import { listShortcuts, shortcutsOf, wordKeys } from './shortcuts.ts';
 import './dialogs.css';
 
 const mostProblems = 20;
@@ -95,77 +92,5 @@ export function AboutDialog() {
         <p className="quiet-text">{words.licence}</p>
       </div>
     </Sheet>
-  );
-}
-
-/** All keys, from the same table that listens for them. */
-export function ShortcutsDialog() {
-  const shown = useApp((state) => state.shortcutsShown);
-  const dispatch = useDispatch();
-  if (!shown) return null;
-  const words = windowTexts.shortcuts;
-  const onUnit: readonly (readonly [string, string])[] = [
-    ['1 – 6', words.digits],
-    ['0', words.zero],
-    ['7', words.seven],
-    ['8', words.eight],
-    ['← → ↑ ↓', words.arrows],
-    ['Enter', words.enter],
-    ['R', words.report],
-    ['Esc', words.escape],
-  ];
-  const keysOf = (where: Workspace | null): readonly (readonly [string, string])[] =>
-    [...new Set(listShortcuts().flatMap(({ id, workspace }) => (workspace === where ? [id] : [])))].map((id) => [
-      shortcutsOf(id).map(wordKeys).join(', '),
-      windowTexts.commands[commands[id].label],
-    ]);
-  const everywhere = [...keysOf(null), ['F6', words.regions] as const];
-  const { keys } = entryWords;
-  const entering: readonly (readonly [string, string])[] = [
-    [keys.letters.digits, keys.digits],
-    ['0', keys.skip],
-    [keys.letters.back, keys.back],
-    [keys.letters.takeBack, keys.takeBack],
-    ['/', keys.order],
-    ['+', keys.report],
-    [keys.letters.code, keys.code],
-    [keys.letters.group, keys.group],
-    ['–', keys.next],
-    [keys.letters.none, keys.none],
-    ['↑ ↓', keys.chains],
-  ];
-  return (
-    <Sheet title={words.title} close={words.close} onClose={() => dispatch('show-shortcuts', { shown: false })}>
-      <div className="key-lists">
-        <div>
-          <KeyList head={words.inCabinet} keys={onUnit} />
-          <KeyList head={keys.head} keys={entering} />
-        </div>
-        <div>
-          <KeyList head={words.everywhere} keys={everywhere} />
-          <KeyList head={words.inFind} keys={keysOf('find')} />
-          <KeyList head={words.inPractice} keys={keysOf('practice')} />
-          <KeyList head={words.inDraw} keys={[...keysOf('draw'), ...drawWords.keys]} />
-        </div>
-      </div>
-    </Sheet>
-  );
-}
-
-function KeyList({ head, keys }: { readonly head: string; readonly keys: readonly (readonly [string, string])[] }) {
-  return (
-    <section>
-      <h3>{head}</h3>
-      <dl>
-        {keys.map(([key, what]) => (
-          <div key={key}>
-            <dt>
-              <kbd>{key}</kbd>
-            </dt>
-            <dd>{what}</dd>
-          </div>
-        ))}
-      </dl>
-    </section>
   );
 }

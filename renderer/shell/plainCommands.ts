@@ -67,7 +67,7 @@ const inAll = {
     ['practice-exercises', 'practice-next', 'practice-projector'],
     ['practice-make', 'practice-generate', 'practice-class'],
   ],
-  help: [['palette', 'show-shortcuts'], ['about']],
+  help: [['help', 'show-shortcuts', 'palette'], ['about']],
 } as const satisfies Record<string, Sections>;
 
 const inDraw = {

@@ -1,3 +1,4 @@
+import { type HelpTopic, helpTopics } from '../../engine/messages/index.ts';
 import { findDesktop } from '../files/desktopBridge.ts';
 import { effectCommand, viewCommand } from '../state/command.ts';
 
@@ -29,12 +30,14 @@ export const shellCommands = {
       (document.fullscreenElement ? document.exitFullscreen() : document.documentElement.requestFullscreen()).catch(() => undefined),
   }),
 
-  'show-shortcuts': viewCommand<{ readonly shown: boolean } | undefined>({
-    label: 'showShortcuts',
+  help: viewCommand<{ readonly topic: HelpTopic | null } | undefined>({
+    label: 'help',
     shortcuts: ['F1'],
     isEnabled: always,
-    run: (_state, args) => ({ shortcutsShown: args?.shown ?? true }),
+    run: (_state, args) => ({ help: args === undefined ? helpTopics[0] : args.topic }),
   }),
+
+  'show-shortcuts': viewCommand({ label: 'showShortcuts', isEnabled: always, run: () => ({ help: 'keys' }) }),
 
   about: viewCommand<{ readonly shown: boolean } | undefined>({
     label: 'about',

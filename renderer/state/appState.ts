@@ -1,3 +1,4 @@
+import type { HelpTopic } from '../../engine/messages/index.ts';
 import type { Problem } from '../../engine/base/index.ts';
 import type { CheckedCabinet } from '../../engine/cabinet/index.ts';
 import type { Diagnosis } from '../../engine/diagnosis/index.ts';
@@ -117,7 +118,8 @@ export interface SessionState {
   readonly comparison: ComparedWith | null;
   /** How a new machine is called is being asked. */
   readonly machineAsked: boolean;
-  readonly shortcutsShown: boolean;
+  /** What the help shows; null: it is closed. */
+  readonly help: HelpTopic | null;
   readonly aboutShown: boolean;
   readonly announcement: Announcement;
   /** How many suspects the grid lists beyond the usual few. */
@@ -209,7 +211,7 @@ export const stateTable: { readonly [K in keyof Required<AppState>]: KindOf<K> }
   refusal: 'session',
   comparison: 'session',
   machineAsked: 'session',
-  shortcutsShown: 'session',
+  help: 'session',
   aboutShown: 'session',
   announcement: 'session',
   allCandidates: 'session',

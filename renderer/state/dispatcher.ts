@@ -195,7 +195,7 @@ function freshSession({ cabinet, caseRecord }: DocumentState, opened: OpenedAs) 
     refusal: null,
     comparison: null,
     machineAsked: false,
-    shortcutsShown: false,
+    help: null,
     aboutShown: false,
     allCandidates: false,
     equipment: closedEquipment,

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { windowTexts } from '../../engine/messages/index.ts';
+import { helpWords, windowTexts } from '../../engine/messages/index.ts';
 import { workspaces } from '../../renderer/draw/drawState.ts';
 import { menuNames, menuSections } from '../../renderer/shell/plainCommands.ts';
 import { shortcutsOf, wordKeys } from '../../renderer/shell/shortcuts.ts';
@@ -7,6 +7,7 @@ import { commands } from '../../renderer/state/commands.ts';
 import { findChromium } from '../support/chromium.ts';
 import { launchPage } from '../support/launchPage.ts';
 import { whyMissing } from '../support/required.ts';
+import { seriousFindings } from '../support/seriousFindings.ts';
 
 const missing = await whyMissing('Chromium', findChromium);
 
@@ -36,7 +37,16 @@ describe.skipIf(missing)('the page in Chromium', () => {
       }
     }
     await page.keyboard.press('F1');
-    await page.getByRole('dialog', { name: windowTexts.shortcuts.title }).waitFor();
+    const help = page.getByRole('dialog', { name: helpWords.title });
+    await help.getByRole('heading', { name: helpWords.topic.technician }).waitFor();
+    expect(await seriousFindings(page)).toEqual([]);
+    await shoot('help');
+    // Searched for in all topics, found in those that have it.
+    await help.getByLabel(helpWords.search).fill('lock main switch');
+    await help.getByText(helpWords.found(1)).waitFor();
+    await help.getByRole('heading', { name: helpWords.topic.cautions }).waitFor();
+    await help.getByRole('button', { name: helpWords.topic.keys }).press('Enter');
+    await help.getByRole('heading', { name: windowTexts.shortcuts.inPractice }).waitFor();
     await page.keyboard.press('Escape');
     await page.getByRole('button', { name: windowTexts.menus.help, exact: true }).click();
     await page.getByRole('menuitem', { name: windowTexts.commands.about }).click();
