@@ -18,7 +18,10 @@ export const glossary: readonly Term[] = [
   { label: 'item', meaning: 'what can be at fault and travels: cable, plug, board, fuse, lead, supply, port' },
   { label: 'fault, mode', meaning: 'one thing that is wrong: an item or place, and what is wrong with it' },
   { label: 'steady, intermittent', meaning: 'there all the time; comes and goes' },
-  { label: 'display, meaning', meaning: 'what a unit shows, and what that says: dark, quiet, upstream loss, downstream loss, both losses, other' },
+  {
+    label: 'display, meaning',
+    meaning: 'what a unit shows, and what that says: dark, quiet, upstream loss, downstream loss, both losses, other',
+  },
   { label: 'legend', meaning: 'what the codes of some equipment mean, filled in from its own manual' },
   { label: 'report, gap', meaning: 'where the controller says that a chain is lost: between position k−1 and k' },
   { label: 'behaviour', meaning: 'how a type of equipment answers to a loss: seven parameters' },
@@ -29,7 +32,10 @@ export const glossary: readonly Term[] = [
   { label: 'hop', meaning: 'one link in one direction, as a step of the light’s way out and back' },
   { label: 'look, act', meaning: 'something looked at that changes nothing; something done to the cabinet' },
   { label: 'snapshot', meaning: 'one state of the machine and all that was seen of it' },
-  { label: 'confirmed case', meaning: 'a case whose cause is proved, kept by the user; it sharpens the assumed rates' },
+  {
+    label: 'confirmed case',
+    meaning: 'a finished repair whose cause is proved, was seen, or is mended but for a tenth; it sharpens the rates',
+  },
   { label: 'sharpened rate', meaning: 'an assumed rate, moved by what confirmed cases say' },
   { label: 'circumstance', meaning: 'something that makes some faults likelier: transport, heat, work at the door' },
   { label: 'evidence', meaning: 'all snapshots and circumstances' },

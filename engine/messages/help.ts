@@ -139,10 +139,25 @@ export const helpWords = {
   },
   defer: 'The machine’s manual, local codes and licensed persons come first, before anything that stands here.',
   about: [
-    { head: 'Where figures come from', text: 'Rates of faults are assumed until you give your own or confirmed cases sharpen them; minutes are estimates. Every figure says so where it stands: in the repair table, in the sums, in “Why”.' },
-    { head: 'What the answers stand on', text: 'Bayes’ rule over every single fault and every pair; next steps by their expected cost to the repaired machine (decision-theoretic troubleshooting: Heckerman, Breese and Rommelse 1995); the best plan of an exercise by dynamic programming (Bellman 1957).' },
-    { head: 'Standards', text: 'Designations as in IEC 81346, colours with the meanings of IEC 60073, lists as CSV (RFC 4180) and GraphML, sealed answers in the age format (age-encryption.org/v1).' },
-    { head: 'Type', text: 'B612, under the SIL Open Font Licence. The libraries that the program is built with are free software; package.json in its folder names them.' },
-    { head: 'More to read', text: 'README.md and engine/DOMAIN.md in the folder of the program: what the command line can do, and what simulation and diagnosis mean, rule by rule.' },
+    {
+      head: 'Where figures come from',
+      text: 'Rates of faults are assumed until you give your own or confirmed cases sharpen them; minutes are estimates. Every figure says so where it stands: in the repair table, in the sums, in “Why”.',
+    },
+    {
+      head: 'What the answers stand on',
+      text: 'Bayes’ rule over every single fault and every pair; next steps by their expected cost to the repaired machine (decision-theoretic troubleshooting: Heckerman, Breese and Rommelse 1995); the best plan of an exercise by dynamic programming (Bellman 1957).',
+    },
+    {
+      head: 'Standards',
+      text: 'Designations as in IEC 81346, colours with the meanings of IEC 60073, lists as CSV (RFC 4180) and GraphML, sealed answers in the age format (age-encryption.org/v1).',
+    },
+    {
+      head: 'Type',
+      text: 'B612, under the SIL Open Font Licence. The libraries that the program is built with are free software; package.json in its folder names them.',
+    },
+    {
+      head: 'More to read',
+      text: 'README.md and engine/DOMAIN.md in the folder of the program: what the command line can do, and what simulation and diagnosis mean, rule by rule.',
+    },
   ],
 } as const;

@@ -43,8 +43,6 @@ export {
   wordAnswerKey,
   wordWeakPassphrase,
 } from './exercise.ts';
-export { glossary } from './glossary.ts';
-export { type HelpTopic, helpTopics, helpWords } from './help.ts';
 export { exercisePaperWords } from './exercisePaper.ts';
 export {
   classHeads,
@@ -82,8 +80,10 @@ export { itemKindWords, modeWords, type Tense, wordFault, wordFaultClause, wordI
 export { type FieldGroup, fieldGroups, fieldGroupWords, groupOfField, wordFieldValue } from './fieldChoices.ts';
 export { type FieldWords, fieldTableWords, fieldWords, wordField } from './fields.ts';
 export { type DifferenceCounts, fileWords } from './fileWords.ts';
+export { glossary } from './glossary.ts';
 export { wordGroupThing } from './groups.ts';
 export { checkWords, endTexts, handBackTexts, reportWords, wordPartOwner } from './handBack.ts';
+export { type HelpTopic, helpTopics, helpWords } from './help.ts';
 export {
   type HopFacts,
   injectWords,

@@ -78,7 +78,7 @@ export const practiceWords = {
   printSheet: 'Save the exercise',
   printAnswerIntro: 'The answer sheet for the instructor: the answer, what each step shows, the best plan and its cost.',
   printAnswer: 'Save the answer sheet',
-  printReadyHint: 'The passphrase of the ready exercises stands in the help of linkwright exercise.',
+  printReadyHint: 'The passphrase of the ready exercises is “quillmere”: it only keeps the answer from being read by chance.',
   printForm: 'As',
   printForms: { pdf: 'PDF, to print', html: 'HTML, for a browser' },
   printing: 'Being made …',

@@ -218,12 +218,18 @@ function Closed() {
       })}
       {isSealed && (
         <form
+          className="practice-seal"
           onSubmit={(event) => {
             event.preventDefault();
             const typed = new FormData(event.currentTarget).get('passphrase');
             startExercise(exercise, typeof typed === 'string' ? typed : '');
           }}
         >
+          {resumed === null && (
+            <p>
+              <b>{exercise.name}</b>
+            </p>
+          )}
           <p>{resumed === null ? practiceWords.sealedText : practiceWords.resumedText}</p>
           <label>
             {practiceWords.passphrase} <input name="passphrase" type="password" autoComplete="off" />

@@ -51,7 +51,10 @@ const helpKeys = () => ({
 
 function partsOf(topic: HelpTopic): readonly Part[] {
   const terms = (list: readonly { readonly label: string; readonly meaning: string }[]) =>
-    list.map(({ label, meaning }) => ({ head: startSentence(label), text: `${startSentence(meaning)}${/[.?]$/.test(meaning) ? '' : '.'}` }));
+    list.map(({ label, meaning }) => ({
+      head: startSentence(label),
+      text: `${startSentence(meaning)}${/[.?]$/.test(meaning) ? '' : '.'}`,
+    }));
   switch (topic) {
     case 'technician':
     case 'builder':

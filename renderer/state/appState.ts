@@ -1,7 +1,7 @@
-import type { HelpTopic } from '../../engine/messages/index.ts';
 import type { Problem } from '../../engine/base/index.ts';
 import type { CheckedCabinet } from '../../engine/cabinet/index.ts';
 import type { Diagnosis } from '../../engine/diagnosis/index.ts';
+import type { HelpTopic } from '../../engine/messages/index.ts';
 import type { Plan } from '../../engine/plan/index.ts';
 import type { CabinetContent } from '../../engine/schema/index.ts';
 import type { Look } from '../../engine/simulation/index.ts';

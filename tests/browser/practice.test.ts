@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { debrief } from '../../engine/exercise/index.ts';
-import { practiceWords, solvedWords } from '../../engine/messages/index.ts';
+import { debriefWords, practiceWords, solvedWords, windowTexts } from '../../engine/messages/index.ts';
 import { readyGame } from '../exercise/readyGames.ts';
 import { readyExercises } from '../samples/exercises.ts';
 import { findChromium } from '../support/chromium.ts';
@@ -76,6 +76,9 @@ describe.skipIf(missing)('Practice', () => {
       await page.keyboard.press('Enter');
       const suspects = page.getByRole('group', { name: practiceWords.suspects }).getByRole('checkbox');
       await suspects.first().waitFor({ timeout: 60_000 });
+      // The keyboard stands at the head of what appeared, there and after the end.
+      const focused = () => page.evaluate(() => document.activeElement?.tagName);
+      expect(await focused()).toBe('H1');
       await suspects.first().focus();
       await page.keyboard.press('Space');
       const steps = page.getByRole('group', { name: practiceWords.steps }).getByRole('radio');
@@ -92,10 +95,25 @@ describe.skipIf(missing)('Practice', () => {
       await page.getByRole('button', { name: practiceWords.giveUp }).focus();
       await page.keyboard.press('Enter');
       await page.getByRole('heading', { name: /^Given up: / }).waitFor();
+      expect(await focused()).toBe('H1');
       // The cabinet was opened live, and nobody said so.
       await expect.poll(() => page.locator('.practice-unsafe').count()).toBe(1);
       expect(await seriousFindings(launched.page)).toEqual([]);
       await launched.shoot(`practice-debrief-1280-${theme}`);
+      // The menu leads back to the list, unless a code was typed that is not saved yet.
+      const toList = async () => {
+        await page
+          .getByRole('navigation', { name: windowTexts.menus.all })
+          .getByRole('button', { name: windowTexts.menus.practice })
+          .click();
+        await page.getByRole('menuitem', { name: windowTexts.commands.practiceExercises, exact: true }).click();
+      };
+      await page.getByLabel(practiceWords.code).fill('kiln');
+      await toList();
+      await page.getByText(debriefWords.notSaved).waitFor();
+      await page.getByLabel(practiceWords.code).fill('');
+      await toList();
+      await page.getByRole('heading', { name: practiceWords.ready }).waitFor();
       await launched.close();
     },
     slow,
