@@ -410,6 +410,7 @@ export const commandWords = {
     ],
     about: [
       'make hides faults in a cabinet and writes an exercise file to standard output; it refuses, with the reason, what no allowed step can decide. generate does the same by chance from a seed. check says whether an exercise holds and what its best plan costs. sheet prints it: what is known, what may be done at which price, a table to fill in. With --answer, which needs the passphrase of its seal, it adds the answer sheet: the answer, what each step shows, the best plan and its cost. With --as both become files of their own, beside the exercise or in a folder. class makes one table of the results of many trainees. delete removes result files.',
+      'What is hidden, known, sold and allowed at most is said with the options of make; steps of one’s own and spare parts are chosen in the window.',
       'The answer is sealed in the open age format with the passphrase. That keeps it from being read by accident, and from anybody without the passphrase; it does not keep it from somebody who has the passphrase or guesses a weak one. The exercises that come with the program have the passphrase “quillmere”, which is tried when none is given.',
       'FAULT is written as for simulate. The level, 1 to 4, comes from what can be measured: how many answers the start leaves open, what the best plan is expected to take, misleading displays, faults that come and go, and how many faults there are.',
       aboutNames,
@@ -422,6 +423,21 @@ export const commandWords = {
         meaning:
           'Which displays everybody knows at the start: all, complaining (the usual) or none. The reports of broken chains are known too.',
       },
+      known: {
+        value: 'UNIT|report:CHAIN',
+        meaning: 'A display or a report that everybody knows at the start, in place of --given. May be given several times.',
+      },
+      circumstance: { value: 'KIND[:IDS]', meaning: 'What came before, as for linkwright diagnose. May be given several times.' },
+      name: { value: 'TEXT', meaning: 'What the exercise is called; else after its kind.' },
+      task: { value: 'TEXT', meaning: 'What is told at the start; else the words of its kind.' },
+      lesson: { value: 'TEXT', meaning: 'What is told at the end, sealed until then; else the words of its kind.' },
+      times: {
+        value: 'OPEN,ISOLATE,BOOT',
+        meaning: 'Minutes to open the cabinet, to isolate it and to switch it on again; else those of the repair table.',
+      },
+      'most-minutes': { value: 'N', meaning: 'The play ends after so many minutes.' },
+      'most-steps': { value: 'N', meaning: 'The play ends after so many steps.' },
+      hint: { value: 'MINUTES=TEXT', meaning: 'A hint that may be bought; several are told in this order.' },
       solved: { value: 'BY', meaning: 'What must be right in the end: item, place (the usual) or mended.' },
       kind: { value: 'KIND', meaning: 'What it teaches, as counting or two-faults; any kind without it.' },
       level: { value: 'N', meaning: 'The level wanted, 1 to 4; any level without it.' },
@@ -444,6 +460,10 @@ export const commandWords = {
       {
         says: 'Hide a cut cable',
         line: 'linkwright exercise make sample-cabinets/three-units.cabinet.json --fault cable:-WH2:cut --passphrase "take your time"',
+      },
+      {
+        says: 'Decide what is known, and sell a hint',
+        line: 'linkwright exercise make sample-cabinets/three-units.cabinet.json --fault cable:-WH2:cut --known -TB1 --known report:1 --hint "3=Look at both ends of the gap" --most-minutes 90 --passphrase "take your time"',
       },
       {
         says: 'Print an exercise with its answer',

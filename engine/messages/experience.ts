@@ -131,7 +131,9 @@ export const confirmedWords = {
   choices: { assumed: 'Assumed rates', asKept: (cases: number) => `Sharpened by ${wordCount(cases, 'confirmed case')}` },
   older: (cases: number) => `As when the case was begun: sharpened by ${wordCount(cases, 'confirmed case')}`,
   onlyOthers: 'The case itself is not counted for its own rates.',
-  noneForCase: 'No other case is confirmed yet, so there are only the assumed rates.',
+  noneForCase: 'No case is confirmed yet, so there are only the assumed rates.',
+  noneButOwn:
+    'Only this case is confirmed yet, and none counts for its own rates: so it stands on the assumed ones. Later cases take it in.',
   begin: 'New cases begin with sharpened rates',
   strength: 'Confirmed cases that an assumed rate is worth',
   strengthWhy: (least: number, most: number, usual: number) =>

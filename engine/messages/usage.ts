@@ -16,6 +16,9 @@ export interface UsageFacts {
   'option-repeated': { readonly option: string };
   'options-together': { readonly option: string; readonly other: string };
   'option-needs': { readonly option: string; readonly other: string };
+  'option-of-other-action': { readonly option: string; readonly actions: string };
+  'times-malformed': { readonly value: string };
+  'hint-malformed': { readonly value: string };
   'file-argument-missing': { readonly command: string };
   'two-files-needed': { readonly command: string };
   'passphrase-missing': Record<string, never>;
@@ -142,6 +145,15 @@ const usageWords: { readonly [C in UsageCode]: (facts: UsageFacts[C]) => Words }
   'option-repeated': ({ option }) => ({ title: `${option} was given more than once`, whatToDo: 'Give it once.' }),
   'options-together': ({ option, other }) => ({ title: `${option} does not go with ${other}`, whatToDo: 'Leave one of them out.' }),
   'option-needs': ({ option, other }) => ({ title: `${option} goes only with ${other}`, whatToDo: `Give ${other} too, or leave it out.` }),
+  'option-of-other-action': ({ option, actions }) => ({ title: `${option} goes only with ${actions}`, whatToDo: 'Leave it out.' }),
+  'times-malformed': ({ value }) => ({
+    title: `${quote(value)} is not three numbers of minutes`,
+    whatToDo: 'Write minutes to open, to isolate and to switch on again, parted by commas, for example 2,8,5.',
+  }),
+  'hint-malformed': ({ value }) => ({
+    title: `${quote(value)} is no hint with its price`,
+    whatToDo: 'Write minutes=text, for example "3=Look at both ends of the gap".',
+  }),
   'passphrase-missing': () => ({
     title: 'An exercise needs a passphrase that seals its answer',
     whatToDo: 'Add --passphrase WORD, and tell it to whoever shall play.',

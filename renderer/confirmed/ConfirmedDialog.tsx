@@ -75,7 +75,7 @@ function RatesOfCase() {
           <input type="radio" name="rates-of-case" checked={chosen} onChange={() => dispatch('use-rates', { rates })} /> {label}
         </label>
       ))}
-      {offered === undefined && experience !== null && <p className="quiet-text">{words.noneForCase}</p>}
+      {offered === undefined && experience !== null && <p className="quiet-text">{ownCounts ? words.noneButOwn : words.noneForCase}</p>}
       {offered !== undefined && ownCounts && <p className="quiet-text">{words.onlyOthers}</p>}
       <label>
         <input type="checkbox" checked={takeConfirmed} onChange={() => dispatch('toggle-take-confirmed')} /> {words.begin}

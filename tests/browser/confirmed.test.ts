@@ -61,7 +61,7 @@ describe.skipIf(missing)('Confirmed cases', () => {
     const dialog = page.getByRole('dialog', { name: 'Confirmed cases' });
     await dialog.getByText('nothing leaves it', { exact: false }).waitFor();
     await dialog.getByText(/^Plug: fouled 100 %/).waitFor();
-    await dialog.getByText('No other case is confirmed yet', { exact: false }).waitFor();
+    await dialog.getByText('Only this case is confirmed yet', { exact: false }).waitFor();
     await dialog.getByText(/“QE drive 2”, revision 07: in 1 confirmed case/).waitFor();
     const strength = dialog.getByRole('textbox', { name: 'Confirmed cases that an assumed rate is worth' });
     await strength.fill('0,5');

@@ -10,6 +10,19 @@ const row = (text: string, start: string) =>
     ?.split(/ {2,}/);
 
 describe('linkwright', () => {
+  it('should say once what is said of several places, name each place, and count what are too many', async () => {
+    const units = (count: number) => Array.from({ length: count }, (_, index) => ({ id: `u${index}`, kind: 'servo-drive', colour: 'red' }));
+    const file = (count: number) =>
+      JSON.stringify({ format: 'linkwright-cabinet', formatVersion: 1, content: { id: 'c', name: 'n', units: units(count) } });
+    const told = async (count: number) => (await linkwright(['check', 'x.json'], { 'x.json': file(count) })).err;
+    const few = await told(3);
+    expect(few.match(/There is no field/g)).toHaveLength(3);
+    expect(few.match(/Unknown fields are refused/g)).toHaveLength(1);
+    const many = await told(12);
+    expect(many.match(/There is no field/g)).toHaveLength(5);
+    expect(many).toContain('… and 7 more of the kind.');
+  });
+
   it('should tell its version and its help on standard output', async () => {
     expect(await linkwright(['--version'])).toMatchObject({ exit: 0, out: expect.stringMatching(/^linkwright \d+\.\d+\.\d+\n$/), err: '' });
     for (const args of [['--help'], ['-h'], ['help']]) expect(await linkwright(args)).toMatchObject({ exit: 0, err: '' });

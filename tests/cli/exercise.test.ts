@@ -29,6 +29,47 @@ describe('linkwright exercise', () => {
     expect((await linkwright(['exercise', 'check', 'x.json', '--passphrase', 'kilnandquartz'], files)).exit).toBe(1);
   }, 60_000);
 
+  it('should take from the command line what an instructor decides', async () => {
+    const made = await linkwright([
+      ...['exercise', 'make', three, '--fault', 'cable:-WH2:cut', '--passphrase', 'kiln and quartz', '--name', 'Night shift', '--task', 'It halted.'],
+      ...['--known', '-TB1', '--known', 'report:1', '--circumstance', 'work-at-door:-WH2', '--times', '2,8.5,5'],
+      ...['--most-minutes', '90', '--most-steps', '12', '--hint', '3=Look at both ends', '--hint', '0=a=b'],
+    ]);
+    expect(made).toMatchObject({ exit: 0, err: '' });
+    const parsed = parseExerciseFile(made.out);
+    expect(parsed).toMatchObject({
+      ok: true,
+      value: {
+        name: 'Night shift',
+        task: 'It halted.',
+        given: { displays: [{ unit: 'TB1' }], reports: [{}], circumstances: [{ kind: 'work-at-door' }] },
+        times: { openMinutes: 2, isolateMinutes: 8.5, bootMinutes: 5 },
+        limits: { minutes: 90, steps: 12 },
+        hints: [
+          { text: 'Look at both ends', minutes: 3 },
+          { text: 'a=b', minutes: 0 },
+        ],
+      },
+    });
+  }, 60_000);
+
+  it('should refuse an option of another action, and what it cannot read, without making anything', async () => {
+    const make = ['exercise', 'make', three, '--fault', 'cable:-WH2:cut', '--passphrase', 'kiln and quartz'];
+    for (const [wrong, said] of [
+      [['--level', '3'], '--level goes only with exercise generate'],
+      [['--csv'], '--csv goes only with exercise class'],
+      [['--times', '2,8'], '“2,8” is not three numbers of minutes'],
+      [['--hint', 'no price'], '“no price” is no hint with its price'],
+      [['--known', 'TB99'], 'TB99'],
+      [['--most-steps', '1.5'], '--most-steps'],
+    ] as const) {
+      const ran = await linkwright([...make, ...wrong]);
+      expect(ran).toMatchObject({ exit: 2, out: '' });
+      expect(ran.err).toContain(said);
+    }
+    expect((await linkwright(['exercise', 'check', ready, '--fault', 'cable:-WH2:cut'])).err).toContain('goes only with exercise make');
+  });
+
   it('should write the exercise and its answer sheet as files of their own', async () => {
     const printed = await linkwright(['exercise', 'sheet', ready, '--answer', '--as', 'html', '--into', 'prints']);
     expect(printed).toMatchObject({ exit: 0, err: '' });

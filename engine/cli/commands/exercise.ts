@@ -1,40 +1,51 @@
-import { makeProblem, type Problem } from '../../base/index.ts';
+import { makeProblem } from '../../base/index.ts';
 import { serializeExercise } from '../../cabinet/index.ts';
-import { checksum, classCsv, classTable, generateExercise, isSamePlay, type MadeExercise, makeExercise } from '../../exercise/index.ts';
+import { checksum, classCsv, classTable, generateExercise, isSamePlay } from '../../exercise/index.ts';
 import { classHeads, exerciseKindTexts, exerciseWords, type UsageProblem } from '../../messages/index.ts';
-import { exerciseKinds, onsets, type ResultContent, solvedBy } from '../../schema/index.ts';
+import { exerciseKinds, type ResultContent } from '../../schema/index.ts';
 import { sealAnswer, weighPassphrase } from '../../sealing/index.ts';
-import { simulate } from '../../simulation/index.ts';
 import type { Cabinet } from '../../topology/index.ts';
 import { type JsonProblem, jsonProblem, jsonUsageProblem } from '../answer/index.ts';
 import { type Command, type CommandAnswer, failed, firstValue, type Written } from '../command.ts';
 import type { Io } from '../io.ts';
 import type { GivenArguments } from '../options.ts';
 import {
-  allOf,
   makeSound,
   makeUsageProblem,
   readCabinetOrCase,
   readChoice,
   readExercise,
-  readFault,
   readNumber,
   readResult,
   understood,
 } from '../read/index.ts';
 import { formatClass, formatExercise } from '../show/index.ts';
 import { writeExercisePapers } from './exercisePapers.ts';
+import { type Made, makeAsked, wishOptions } from './exerciseWish.ts';
 
 const actions = ['make', 'generate', 'check', 'sheet', 'class', 'delete'] as const;
-const givenSets = ['all', 'complaining', 'none'] as const;
+type Action = (typeof actions)[number];
+
+/** Options that not every action has; what is given beside them would be passed over without a word. */
+const actionsOf: { readonly [O in string]: readonly Action[] } = {
+  ...Object.fromEntries(Object.keys(wishOptions).map((option) => [option, ['make'] as const])),
+  kind: ['make', 'generate'],
+  seed: ['make', 'generate'],
+  level: ['generate'],
+  passphrase: ['make', 'generate', 'check', 'sheet'],
+  answer: ['sheet'],
+  as: ['sheet'],
+  paper: ['sheet'],
+  into: ['sheet'],
+  replace: ['sheet'],
+  csv: ['class'],
+  yes: ['delete'],
+};
 
 /** `linkwright exercise make|generate|check|sheet|class|delete`. */
 export const exercise: Command = {
   options: {
-    fault: { value: true, many: true },
-    onset: { value: true },
-    given: { value: true },
-    solved: { value: true },
+    ...wishOptions,
     kind: { value: true },
     level: { value: true },
     seed: { value: true },
@@ -52,6 +63,8 @@ export const exercise: Command = {
     const [word = '', ...files] = given.arguments;
     const action = readChoice('exercise', word, actions);
     if (!action.ok) return refuse(action.problems);
+    const foreign = [...given.options.keys()].filter((option) => actionsOf[option]?.includes(action.value) === false);
+    if (foreign.length > 0) return refuse(foreign.map((option) => wordForeign(option)));
     const [file] = files;
     if (file === undefined) return refuse([makeUsageProblem('file-argument-missing', { command: 'exercise' })]);
     if (action.value === 'class') return classOf(io, given, files);
@@ -61,6 +74,11 @@ export const exercise: Command = {
     return action.value === 'check' || action.value === 'sheet' ? tell(io, given, file, action.value) : make(io, given, file, action.value);
   },
 };
+
+function wordForeign(option: string): UsageProblem {
+  const other = (actionsOf[option] ?? []).map((action) => `exercise ${action}`).join(', ');
+  return makeUsageProblem('option-of-other-action', { option: `--${option}`, actions: other });
+}
 
 async function tell(io: Io, given: GivenArguments, file: string, action: 'check' | 'sheet'): Promise<CommandAnswer> {
   const read = await readExercise(io, file, firstValue(given, 'passphrase'));
@@ -102,43 +120,6 @@ async function make(io: Io, given: GivenArguments, file: string, action: 'make' 
   const sealed = await sealAnswer(made.value.answer, passphrase);
   await io.out(serializeExercise({ ...made.value.exercise, sealed }));
   return { written: 0 };
-}
-
-type Made =
-  | { readonly ok: true; readonly value: MadeExercise }
-  | { readonly ok: false; readonly usage?: readonly UsageProblem[]; readonly problems?: readonly Problem[] };
-
-function makeAsked(cabinet: Cabinet, given: GivenArguments): Made {
-  const faults = allOf((given.options.get('fault') ?? []).map((text) => readFault(cabinet, text)));
-  const onset = readChoice('--onset', firstValue(given, 'onset') ?? 'while-running', onsets);
-  const shown = readChoice('--given', firstValue(given, 'given') ?? 'complaining', givenSets);
-  const solved = readChoice('--solved', firstValue(given, 'solved') ?? 'place', solvedBy);
-  const kind = readChoice('--kind', firstValue(given, 'kind') ?? 'neighbours', exerciseKinds);
-  const seed = readNumber('--seed', firstValue(given, 'seed') ?? '1', 0, true);
-  const usage = [faults, onset, shown, solved, kind, seed].flatMap((asked) => (asked.ok ? [] : asked.problems));
-  if (!faults.ok || !onset.ok || !shown.ok || !solved.ok || !kind.ok || !seed.ok) return { ok: false, usage };
-  if (faults.value.length === 0 || faults.value.length > 2) return { ok: false, usage: [makeUsageProblem('fault-count', { most: 2 })] };
-  const { displays, reports } = simulate({ cabinet, faults: faults.value, onset: onset.value });
-  const known = [...displays.values()].filter(
-    ({ meaning }) => shown.value === 'all' || (shown.value === 'complaining' && meaning !== 'quiet'),
-  );
-  const { name, task, lesson } = exerciseKindTexts[kind.value];
-  return makeExercise({
-    id: `made-${seed.value}`,
-    name,
-    kind: kind.value,
-    task,
-    lesson,
-    cabinet: cabinet.content,
-    onset: onset.value,
-    faults: faults.value,
-    seed: seed.value,
-    known: {
-      displays: known.map(({ unit }) => unit),
-      reports: [...reports.values()].filter(({ gap }) => gap !== 'none').map(({ chain }) => chain),
-    },
-    solved: solved.value,
-  });
 }
 
 function generateAsked(cabinet: Cabinet, given: GivenArguments, passphrase: string): Made {

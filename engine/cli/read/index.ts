@@ -1,14 +1,14 @@
 export { readAct } from './acts.ts';
-export { type Asked, allOf, makeUsageProblem, understood } from './asked.ts';
+export { type Asked, allOf, makeUsageProblem, refused, understood } from './asked.ts';
 export { readCases } from './cases.ts';
 export { checkEvidence } from './checkEvidence.ts';
 export { checkActs, checkFaults, checkOnset, unknownThings } from './checkFaults.ts';
 export { readOption, readOptions } from './choices.ts';
-export { readEvidence } from './evidence.ts';
+export { readCircumstance, readEvidence } from './evidence.ts';
 export { type OpenedExercise, readExercise, readResult } from './exercises.ts';
 export { readFault } from './faults.ts';
 export { readCabinetFigure, readFigureChange } from './figures.ts';
 export { makeSound, type ReadFile, readCabinetOrCase, type SoundCabinet } from './files.ts';
-export { readChain } from './names.ts';
+export { readChain, readUnit } from './names.ts';
 export { reasonOf } from './reason.ts';
 export { readChoice, readLevel, readNumber } from './values.ts';
