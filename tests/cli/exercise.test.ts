@@ -31,7 +31,19 @@ describe('linkwright exercise', () => {
 
   it('should take from the command line what an instructor decides', async () => {
     const made = await linkwright([
-      ...['exercise', 'make', three, '--fault', 'cable:-WH2:cut', '--passphrase', 'kiln and quartz', '--name', 'Night shift', '--task', 'It halted.'],
+      ...[
+        'exercise',
+        'make',
+        three,
+        '--fault',
+        'cable:-WH2:cut',
+        '--passphrase',
+        'kiln and quartz',
+        '--name',
+        'Night shift',
+        '--task',
+        'It halted.',
+      ],
       ...['--known', '-TB1', '--known', 'report:1', '--circumstance', 'work-at-door:-WH2', '--times', '2,8.5,5'],
       ...['--most-minutes', '90', '--most-steps', '12', '--hint', '3=Look at both ends', '--hint', '0=a=b'],
     ]);
