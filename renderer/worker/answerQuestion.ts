@@ -14,15 +14,19 @@ export interface AnswererMeans {
   readonly clock: () => number;
   /** Runs a task after whatever has come in meanwhile. */
   readonly later: (task: () => void) => void;
+  /** Work that makes later answers quick, done in pieces while nothing is asked: once, after the first answer and its plan. */
+  readonly rehearsal?: Iterator<void>;
 }
 
 /**
  * Answers questions one after another; keeps the cabinet of the last one. Runs in the worker, or in the page where there is none. Plans
- * of what to do next follow the answer, better each time, worked out in slices: a newer question ends them.
+ * of what to do next follow the answer, better each time, worked out in slices: a newer question ends them. A rehearsal goes on where it
+ * stood when the next plan is settled.
  */
 export function makeAnswerer({
   clock,
   later,
+  rehearsal,
 }: AnswererMeans): (question: DiagnosisQuestion, reply: (reply: DiagnosisReply) => void) => void {
   let cabinet: Cabinet | null = null;
   let newest = 0;
@@ -37,12 +41,22 @@ export function makeAnswerer({
     const end = clock() + slice;
     try {
       for (let next = work.next(); ; next = work.next()) {
-        if (next.done === true) return reply({ kind: 'plan', revision, plan: next.value, share: 1 });
+        if (next.done === true) {
+          reply({ kind: 'plan', revision, plan: next.value, share: 1 });
+          return later(() => rehearseInSlices(asked));
+        }
         if (next.value.plan) reply({ kind: 'plan', revision, plan: next.value.plan, share: next.value.share });
         if (clock() >= end) return later(() => planInSlices(work, revision, asked, reply));
       }
     } catch (error) {
       reply({ kind: 'failed', revision, detail: detailOf(error) });
+    }
+  };
+
+  const rehearseInSlices = (asked: number) => {
+    const end = clock() + slice;
+    while (rehearsal && asked === newest && rehearsal.next().done !== true) {
+      if (clock() >= end) return later(() => rehearseInSlices(asked));
     }
   };
 
