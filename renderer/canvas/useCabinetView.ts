@@ -101,6 +101,11 @@ export function useCabinetView(frame: React.RefObject<HTMLElement | null>, size:
     [frame],
   );
 
+  const { module } = fit.options.metrics;
+  useLayoutEffect(() => {
+    frame.current?.style.setProperty('--module', String(module));
+  }, [frame, module]);
+
   const whole = useCallback((): Viewport => {
     const drawn = placeCabinet(topology, { ...fit.options, detail: fit.detail });
     const room = { width: (size?.width ?? 0) - 2 * margin.side, height: (size?.height ?? 0) - margin.top - margin.bottom };
