@@ -1,5 +1,5 @@
 import type { FaultChoice, SearchMode } from '../search/index.ts';
-import { bestFit, listFits, refOf } from './fit.ts';
+import { bestFit, onlyMisprediction, refOf } from './fit.ts';
 import { faultOf, leastForOneMiss, type Searched } from './searched.ts';
 import type { Contradiction } from './types.ts';
 
@@ -23,9 +23,9 @@ export function findContradiction(searched: Searched): Contradiction | null {
   const without = new Map<number, { readonly faults: readonly FaultChoice[]; readonly odds: number }>();
   const consider = (faults: readonly FaultChoice[], odds: number) => {
     for (let scenario = 0; scenario < evaluator.scenarios.length; scenario += 1) {
-      for (const { mispredicted } of listFits(evaluator, scenario, faults)) {
-        const [only] = mispredicted;
-        if (only !== undefined && mispredicted.length === 1 && odds > (without.get(only)?.odds ?? 0)) {
+      for (const view of evaluator.patternsIn(scenario, faults)) {
+        const only = onlyMisprediction(prepared.plan, view);
+        if (only !== null && odds > (without.get(only)?.odds ?? 0)) {
           without.set(only, { faults, odds });
         }
       }

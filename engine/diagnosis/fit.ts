@@ -1,6 +1,7 @@
 import { displayMeanings } from '../schema/index.ts';
 import type { FaultChoice } from '../search/index.ts';
 import type { Evaluator } from './evaluator.ts';
+import type { PatternView } from './patternViews.ts';
 import type { Plan, PlanObservation } from './plan.ts';
 
 /** How one hypothesis meets the evidence in one joint pattern of presence, under one scenario. */
@@ -35,6 +36,22 @@ export function listFits(evaluator: Evaluator, scenario: number, faults: readonl
     });
     return { predictions, mispredicted, broken, log };
   });
+}
+
+/** The only observation that counts and is mispredicted in one pattern, by index; null where there is none, or more than one. */
+export function onlyMisprediction(plan: Plan, { predict }: Pick<PatternView, 'predict'>): number | null {
+  let only: number | null = null;
+  for (let index = 0; index < plan.observations.length; index += 1) {
+    const seen = plan.observations[index];
+    const own = predict(index);
+    if (seen !== undefined && !isPredicted(seen, own) && !seen.earlier.some((other) => predict(other) === own)) {
+      if (only !== null) {
+        return null;
+      }
+      only = index;
+    }
+  }
+  return only;
 }
 
 /** Whether a prediction (by index) is among what was observed. */

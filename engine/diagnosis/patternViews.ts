@@ -22,17 +22,31 @@ export interface PatternView {
   readonly broken: readonly boolean[];
 }
 
+/** Presence as [trip, now] by snapshot. */
+type Pattern = readonly (readonly [number, number])[];
+
+/** Presence is a subset of at most two faults. */
+const subsetCount = 4;
+
 /** What hypotheses predict, pattern of presence by pattern, for those few that are looked at closely. */
 export class PatternViews {
   private readonly everywhere: readonly number[];
   /** Indices of the observations of each snapshot. */
   private readonly observationsOf: readonly (readonly number[])[];
+  /** By subset of the faults at hand and of those that may be absent. */
+  private readonly patterns = new Map<number, readonly Pattern[]>();
+  /** For the pair at hand, by observation and presence at the trip and now. */
+  private readonly predictions: Int32Array;
+  private readonly stamps: Int32Array;
+  private stamp = 0;
 
   constructor(
     private readonly plan: Plan,
     private readonly groups: readonly TripGroup[],
     private readonly pair: PairAtHand,
   ) {
+    this.predictions = new Int32Array(plan.observations.length * subsetCount * subsetCount);
+    this.stamps = new Int32Array(this.predictions.length);
     this.everywhere = pair.regions.map((_, index) => index);
     this.observationsOf = plan.snapshots.map((_, snapshot) =>
       plan.observations.flatMap((seen, index) => (seen.snapshot === snapshot ? [index] : [])),
@@ -44,21 +58,44 @@ export class PatternViews {
     const { pair } = this;
     pair.set(first?.ops ?? null, second?.ops ?? null);
     const { full } = pair;
+    const absentable = absentableOf(first, second);
+    const brokenAt = this.groups.map((group) => {
+      const byTrip: boolean[] = [];
+      for (const trip of subsets(group.isFirst ? 0 : absentable, full)) {
+        byTrip[trip] = pair.isBroken(group, trip, this.everywhere);
+      }
+      return byTrip;
+    });
+    this.stamp += 1;
     const views: PatternView[] = [];
-    for (const pattern of this.listPatterns(full, absentableOf(first, second))) {
-      const broken = this.groups.map((group) => {
-        const [trip] = pattern[group.snapshots[0] ?? 0] ?? [full, full];
-        return pair.isBroken(group, trip, this.everywhere);
-      });
+    for (const pattern of this.patternsOf(full, absentable)) {
+      const broken = this.groups.map((group, g) => brokenAt[g]?.[pattern[group.snapshots[0] ?? 0]?.[0] ?? full] === true);
       if (this.groups.every((group, g) => isAllowed(group, broken[g] === true))) {
         const predict = (index: number) => {
           const [trip, now] = pattern[this.plan.observations[index]?.snapshot ?? 0] ?? [full, full];
-          return pair.predictionAt(index, trip, now);
+          return this.predictionAt(index, trip, now);
         };
         views.push({ predict, broken });
       }
     }
     return views;
+  }
+
+  /** Patterns are many, and what they predict of one observation is one of few things. */
+  private predictionAt(index: number, trip: number, now: number): number {
+    const at = (index * subsetCount + trip) * subsetCount + now;
+    if (this.stamps[at] !== this.stamp) {
+      this.stamps[at] = this.stamp;
+      this.predictions[at] = this.pair.predictionAt(index, trip, now);
+    }
+    return this.predictions[at] ?? 0;
+  }
+
+  private patternsOf(full: number, absentable: Absentable): readonly Pattern[] {
+    const key = full * subsetCount + absentable;
+    const patterns = this.patterns.get(key) ?? this.listPatterns(full, absentable);
+    this.patterns.set(key, patterns);
+    return patterns;
   }
 
   /**
@@ -95,8 +132,8 @@ export class PatternViews {
       .join('+');
   }
 
-  /** All joint patterns of presence, each a list of [trip, now] by snapshot. */
-  private listPatterns(full: number, absentable: Absentable): readonly (readonly (readonly [number, number])[])[] {
+  /** All joint patterns of presence. */
+  private listPatterns(full: number, absentable: Absentable): readonly Pattern[] {
     let patterns: (readonly [number, number])[][] = [[]];
     for (const group of this.groups) {
       const next: (readonly [number, number])[][] = [];
