@@ -73,8 +73,8 @@ export const entryCommandLabels = {
 
 export const quickWords = {
   cabinetName: 'Cabinet as found',
-  cabinetNotes: (supplyAssumed: boolean) =>
-    `Entered by quick chain. ${supplyAssumed ? 'The supply is' : 'The wiring of 24 V is'} assumed: a lead of its own to each unit. Designations are numbered, not read.`,
+  cabinetNotes: (supplyAssumed: boolean, feedbacksAssumed: boolean) =>
+    `Entered by quick chain. ${supplyAssumed ? 'The supply is' : 'The wiring of 24 V is'} assumed: a lead of its own to each unit. ${feedbacksAssumed ? 'So are the feedback cables: one for each drive and encoder interface. ' : ''}Designations are numbered, not read.`,
   step: (units: number) => `cabinet as found, ${wordCount(units, 'unit')}`,
 
   region: 'Quick chain',
@@ -96,7 +96,9 @@ export const quickWords = {
   chain: (number: number) => `chain ${number}`,
   apart: 'off the chain',
   unit: (designation: string, kind: UnitKind) => `${designation}, ${unitKindWords[kind]}`,
-  assumed: (supply: string) => `Assumed: supply ${supply} with a lead of its own to each unit.`,
+  /** `supply`: the one that the line does not name; null where it names some. */
+  assumed: (supply: string | null, withFeedbacks: boolean) =>
+    `Assumed: ${supply === null ? 'a 24 V lead of its own to each unit, from the supply of its row' : `supply ${supply} with a lead of its own to each unit`}${withFeedbacks ? '; a feedback cable at each drive and encoder interface' : ''}.`,
   made: (units: number, chains: number) => `${wordCount(units, 'unit')} on ${wordCount(chains, 'chain')}.`,
   nowDisplays: 'Now the displays.',
   preview: (units: number, chains: number) => `${wordCount(units, 'unit')} on ${wordCount(chains, 'chain')}`,

@@ -1,11 +1,11 @@
-import type { CabinetContent, ChainRecord, ControllerRecord, LeadRecord, LinkRecord, UnitRecord } from '../schema/index.ts';
+import type { CabinetContent, ChainRecord, ControllerRecord, FeedbackRecord, LeadRecord, LinkRecord, UnitRecord } from '../schema/index.ts';
 import type { QuickPlan, QuickUnit } from './types.ts';
 
 /*
  * Class letters of IEC 81346-2:2019 (from memory: TB converting electric energy, KE processing electric signals, WH guiding light,
- * WD guiding low-voltage electric energy).
+ * WD guiding low-voltage electric energy, WG guiding electric signals).
  */
-const letters = { drive: 'TB', signals: 'KE', light: 'WH', power: 'WD' } as const;
+const letters = { drive: 'TB', signals: 'KE', light: 'WH', power: 'WD', feedback: 'WG' } as const;
 
 /** The parts of a cabinet that a quick line settles. */
 export interface QuickParts {
@@ -15,14 +15,17 @@ export interface QuickParts {
   readonly units: UnitRecord[];
   readonly links: LinkRecord[];
   readonly leads: LeadRecord[];
+  readonly feedbacks: FeedbackRecord[];
 }
 
 /**
  * Makes the cabinet of a plan. Rows and slots are those of the line. A supply that the line names feeds the units behind it in its
  * row; where a row names none, the first of all feeds it; where the line names none, one is assumed, at no known place.
- * Each unit has a lead of its own: so a dark unit does not speak of its neighbours, of whose wiring nothing is known.
+ * Each unit has a lead of its own: so a dark unit does not speak of its neighbours, of whose wiring nothing is known. For a search
+ * each drive and encoder interface has a feedback cable too, since hardly one stands without; else a short there, which also makes a unit
+ * dark, would be no suspect, and its board be exchanged for nothing.
  */
-export function makeQuickCabinet(plan: QuickPlan): QuickParts {
+export function makeQuickCabinet(plan: QuickPlan, { withFeedbacks }: { readonly withFeedbacks: boolean }): QuickParts {
   const placed = plan.rows.flatMap(({ chain, units }, row) =>
     units.map((unit, slot) => ({ ...unit, chain, row: row + 1, slot: slot + 1 })),
   );
@@ -67,8 +70,20 @@ export function makeQuickCabinet(plan: QuickPlan): QuickParts {
     .filter(({ kind }) => kind !== 'supply')
     .map((unit, index): LeadRecord => ({ id: `${letters.power}${index + 1}`, from: { unit: feeding(unit) }, to: { unit: idOf(unit) } }));
 
+  const feedbacks = (withFeedbacks ? placed : [])
+    .filter(({ kind }) => kind !== 'supply')
+    .map((unit, index): FeedbackRecord => ({ id: `${letters.feedback}${index + 1}`, unit: idOf(unit) }));
+
   const controller = `${letters.signals}1`;
-  return { designationEdition: '2019', controller: { id: controller, designation: `-${controller}` }, chains, units, links, leads };
+  return {
+    designationEdition: '2019',
+    controller: { id: controller, designation: `-${controller}` },
+    chains,
+    units,
+    links,
+    leads,
+    feedbacks,
+  };
 }
 
 function distinctChains(placed: readonly { readonly chain: number | null; readonly row: number }[]) {

@@ -19,8 +19,7 @@ export function QuickChain() {
   const said = useId();
   useEffect(() => input.current?.focus({ preventScroll: true }), []);
   const plan = useMemo(() => parseQuickLine(line), [line]);
-  const parts = useMemo(() => (plan.ok ? makeQuickCabinet(plan.value) : null), [plan]);
-  const assumed = parts?.units.find(isAssumed);
+  const parts = useMemo(() => (plan.ok ? makeQuickCabinet(plan.value, { withFeedbacks: !drawing }) : null), [plan, drawing]);
   const problems = plan.ok ? [] : plan.problems.filter(({ facts }) => asked || isEnded(line, facts['column']));
 
   const type = (text: string) => {
@@ -82,7 +81,7 @@ export function QuickChain() {
           {parts && <span className="screen-reader">{words.preview(parts.links.length, parts.chains.length)}</span>}
         </div>
         {parts && <Preview parts={parts} />}
-        {assumed && <p className="quiet-text">{words.assumed(assumed.designation)}</p>}
+        {parts && <p className="quiet-text">{words.assumed(parts.units.find(isAssumed)?.designation ?? null, !drawing)}</p>}
         <div className="quick-end">
           <button type="submit" className="button primary" disabled={line.trim() === ''}>
             {drawing ? words.build.draw : words.build.find} <kbd>⏎</kbd>

@@ -71,7 +71,7 @@ export const entryCommands = {
       // The parts are made for this run and given away: nobody else holds them.
       Object.assign(draft.cabinet, parts);
       if (draft.cabinet.name === fileWords.newCabinetName) draft.cabinet.name = quickWords.cabinetName;
-      draft.cabinet.notes ??= quickWords.cabinetNotes(supplyAssumed);
+      draft.cabinet.notes ??= quickWords.cabinetNotes(supplyAssumed, parts.feedbacks.length > 0);
     },
   }),
 

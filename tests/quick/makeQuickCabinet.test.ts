@@ -1,14 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { checkCabinet, parseCabinetFile, serializeCabinet } from '../../engine/cabinet/index.ts';
+import { diagnose } from '../../engine/diagnosis/index.ts';
 import { makeQuickCabinet, parseQuickLine } from '../../engine/quick/index.ts';
-import { cabinetContent } from '../../engine/schema/index.ts';
+import { cabinetContent, type DisplayMeaning } from '../../engine/schema/index.ts';
 import { inMountingOrder } from '../../engine/topology/index.ts';
 
 function made(line: string) {
   const plan = parseQuickLine(line);
   if (!plan.ok) throw new Error(`not read: ${line}`);
-  const content = { id: 'found', name: 'as found', ...makeQuickCabinet(plan.value) };
+  const content = { id: 'found', name: 'as found', ...makeQuickCabinet(plan.value, { withFeedbacks: true }) };
   return { content, ...checkCabinet(content) };
 }
 
@@ -31,6 +32,21 @@ const arbitraryLine = fc
   });
 
 describe('makeQuickCabinet', () => {
+  it('should give each drive and encoder interface a feedback cable for a search, so that a short there is a suspect, and none for a drawing', () => {
+    const { content, cabinet } = made('5 servo, encoder; 2 servo');
+    expect(content.feedbacks.map(({ unit }) => unit)).toEqual(content.units.filter(({ kind }) => kind !== 'supply').map(({ id }) => id));
+    const plan = parseQuickLine('5 servo');
+    expect(plan.ok && makeQuickCabinet(plan.value, { withFeedbacks: false }).feedbacks).toEqual([]);
+    if (cabinet === null) throw new Error('not sound');
+    // One drive dark between two that complain: its board, its fuse, its lead, its place, or what hangs on its encoder plug.
+    const shown = (unit: string, meaning: DisplayMeaning) => ({ unit, meanings: [meaning] });
+    const { items } = diagnose(cabinet, {
+      snapshots: [{ displays: [shown('TB2', 'downstream-loss'), shown('TB3', 'dark'), shown('TB4', 'upstream-loss')], halted: true }],
+    });
+    const kinds = items.filter(({ probability }) => probability > 0.05).map(({ item }) => item.kind);
+    expect(kinds.sort()).toEqual(['board', 'feedback', 'fuse', 'lead', 'place']);
+  });
+
   it('should make a cabinet in which nothing is wrong and nothing missing, whatever the line', () => {
     fc.assert(
       fc.property(arbitraryLine, (line) => {
