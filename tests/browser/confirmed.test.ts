@@ -50,7 +50,7 @@ describe.skipIf(missing)('Confirmed cases', () => {
     await handBack.getByText('The cause is proved.', { exact: false }).waitFor();
     // Whoever saw what was wrong names it; else the case is shared out.
     const named = handBack.getByRole('combobox', { name: 'What was wrong with it' });
-    expect(await named.locator('option:checked').textContent()).toBe('Nobody saw it: shared out by the rates');
+    await expect.poll(() => named.locator('option:checked').textContent()).toBe('Nobody saw it: shared out by the rates');
     await shoot(page, 'hand-back');
     await named.selectOption({ label: 'Lower plug of cable -WH2: fouled' });
     await page.keyboard.press('Tab');

@@ -169,7 +169,7 @@ describe.skipIf(missing)('the inspector', () => {
     for (const number of [1, 6, 10]) await draw.cable(`-WH${number}`).waitFor();
     await problems.getByRole('button', { name: 'Feed 7 units from -TB0' }).click();
     await problems.getByText('No problems found.').waitFor();
-    expect(await draw.lastStep()).toContain('-TB0');
+    await expect.poll(() => draw.lastStep()).toContain('-TB0');
   });
 
   it('should compare with what was saved, mark it on the drawing, and go there', async () => {

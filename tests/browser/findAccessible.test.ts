@@ -15,8 +15,10 @@ describe.skipIf(missing)('Find for everybody', () => {
     expect(await seriousFindings(launched.page)).toEqual([]);
     // The drawing and what joins its modules are called by what they are, not by ids.
     await launched.page.getByRole('application', { name: 'Cabinet' }).waitFor();
-    expect(await launched.page.getByRole('img', { name: /^cable -WH3 between -TB2 down and -TB3 up, suspect: \d+ %$/ }).count()).toBe(1);
-    expect(await launched.page.getByRole('img', { name: /^Edge from/ }).count()).toBe(0);
+    await expect
+      .poll(() => launched.page.getByRole('img', { name: /^cable -WH3 between -TB2 down and -TB3 up, suspect: \d+ %$/ }).count())
+      .toBe(1);
+    await expect.poll(() => launched.page.getByRole('img', { name: /^Edge from/ }).count()).toBe(0);
 
     await find.unit('-KE2').click();
     await launched.page.getByRole('dialog').waitFor();
@@ -37,6 +39,29 @@ describe.skipIf(missing)('Find for everybody', () => {
       await find.openSample(sample, words);
       expect(await seriousFindings(launched.page), sample).toEqual([]);
     }
+    await launched.close();
+  });
+
+  it('should keep ground and words of what is chosen one pair where the system sets all colours', async () => {
+    const launched = await launchPage({ width: 1280, height: 720 });
+    const find = driveFind(launched.page);
+    await find.answer.getByText('likely').waitFor();
+    await launched.page.emulateMedia({ forcedColors: 'active' });
+    const first = find.suspect(/%/).first();
+    await first.click();
+    await expect
+      .poll(() =>
+        first.evaluate((row) => {
+          const pair = document.createElement('i');
+          pair.style.cssText = 'forced-color-adjust: none; background: Highlight; color: HighlightText';
+          document.body.append(pair);
+          const { backgroundColor: ground, color: words } = getComputedStyle(pair);
+          pair.remove();
+          const parts = [row, ...row.querySelectorAll('.name, .designation, .share')].map((part) => getComputedStyle(part).color);
+          return getComputedStyle(row).backgroundColor === ground && parts.every((colour) => colour === words);
+        }),
+      )
+      .toBe(true);
     await launched.close();
   });
 

@@ -34,8 +34,8 @@ describe.skipIf(missing).each([
     await page.getByRole('button', { name: /^machine runs/ }).click();
     await find.answer.getByText('The machine runs').waitFor();
     // The grid keeps its width, and is pushed to and fro by itself.
-    expect(await page.locator('.grid').evaluate((one) => one.getBoundingClientRect().width)).toBeGreaterThan(800);
-    expect(await page.evaluate(() => document.querySelector('.app')?.scrollWidth ?? 0)).toBeLessThanOrEqual(width);
+    await expect.poll(() => page.locator('.grid').evaluate((one) => one.getBoundingClientRect().width)).toBeGreaterThan(800);
+    await expect.poll(() => page.evaluate(() => document.querySelector('.app')?.scrollWidth ?? 0)).toBeLessThanOrEqual(width);
     // The way back to usual text is in sight, and so is every workspace.
     await page.getByRole('button', { name: 'View', exact: true }).click();
     await page.getByRole('menuitem', { name: 'Zoom in' }).waitFor();
@@ -43,7 +43,7 @@ describe.skipIf(missing).each([
     // Every command is a line of its own, in its whole width.
     await page.keyboard.press('Control+Shift+p');
     const command = page.getByRole('dialog', { name: 'All commands' }).getByRole('menuitem', { name: /^Open a cabinet or a case/ });
-    expect(await command.evaluate((one) => one.getBoundingClientRect().height)).toBeLessThan(40);
+    await expect.poll(() => command.evaluate((one) => one.getBoundingClientRect().height)).toBeLessThan(40);
     await page.keyboard.press('Escape');
     for (const workspace of ['Draw', 'Practice', 'Find']) {
       await page.locator('.workspaces').getByRole('button', { name: workspace }).click();

@@ -84,8 +84,8 @@ describe.skipIf(missing)('an instructor', () => {
     // What it hides is out of sight now, and comes back by the passphrase.
     const closed = page.getByRole('region', { name: makeWords.locked });
     await closed.getByText(name).waitFor({ timeout: 30_000 });
-    expect(await page.getByRole('region', { name: makeWords.hidden }).getByText(makeWords.nothingHidden).count()).toBe(1);
-    expect(await page.getByLabel(makeWords.passphrase, { exact: true }).inputValue()).toBe('');
+    await expect.poll(() => page.getByRole('region', { name: makeWords.hidden }).getByText(makeWords.nothingHidden).count()).toBe(1);
+    await expect.poll(() => page.getByLabel(makeWords.passphrase, { exact: true }).inputValue()).toBe('');
     await closed.getByLabel(/^Passphrase of /).fill('kiln and quarts');
     await closed.getByRole('button', { name: makeWords.unlock }).press('Enter');
     await closed.getByText(makeWords.unlockWrong).waitFor({ timeout: 30_000 });
@@ -132,12 +132,14 @@ describe.skipIf(missing)('an instructor', () => {
     // The seed would draw its answer again.
     expect(parsed.ok && parsed.value.seed).toBeUndefined();
     await rows.first().getByText(generateWords.saved, { exact: true }).waitFor();
-    expect(
-      await rows
-        .first()
-        .getByRole('button', { name: generateWords.editName(title) })
-        .isDisabled(),
-    ).toBe(true);
+    await expect
+      .poll(() =>
+        rows
+          .first()
+          .getByRole('button', { name: generateWords.editName(title) })
+          .isDisabled(),
+      )
+      .toBe(true);
     await rows
       .nth(1)
       .getByRole('button', { name: /^Change: / })

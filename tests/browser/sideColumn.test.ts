@@ -85,7 +85,7 @@ describe.skipIf(missing)('a small window, 1280 × 720', () => {
     await expect.poll(aboveIndex).toBe(true);
     const pane = launched.page.getByRole('region', { name: 'Suspects' });
     await pane.getByRole('button', { name: 'What if misread?' }).press('Enter');
-    expect(await pane.getByText(/^Display of .* misread\?/).count()).toBeGreaterThan(0);
+    await expect.poll(() => pane.getByText(/^Display of .* misread\?/).count()).toBeGreaterThan(0);
   });
 
   it('should stand at its top again once what stands still has room', async () => {

@@ -239,7 +239,7 @@ describe.skipIf(missing)('What to do next', () => {
     await card().getByRole('button', { name: 'Did it, saw something else' }).press('Enter');
     const dialog = launched.page.getByRole('dialog', { name: 'What a check showed' });
     await dialog.waitFor();
-    expect(await dialog.getByRole('button', { pressed: true }).getAttribute('aria-label')).toBe('Light at the lower plug');
+    await expect.poll(() => dialog.getByRole('button', { pressed: true }).getAttribute('aria-label')).toBe('Light at the lower plug');
     expect(await seriousFindings(launched.page)).toEqual([]);
     await launched.page.keyboard.press('ArrowUp');
     await dialog.getByRole('button', { name: 'Light at the upper plug', pressed: true }).waitFor();

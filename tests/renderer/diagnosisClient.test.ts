@@ -269,10 +269,14 @@ describe('makeDiagnosisClient', () => {
     const [worker] = workers;
     worker?.say({ kind: 'ready' });
     client.ask(2, cabinet, evidence);
+    wait(200);
     answer(worker, 1);
     client.ask(3, cabinet, evidence);
-    wait(249);
+    // The patience with the first question ends, that with the second does not yet.
+    wait(100);
     expect(worker?.ended).toBe(false);
     expect(worker?.asked.map(({ revision }) => revision)).toEqual([1, 2]);
+    wait(200);
+    expect(worker?.ended).toBe(true);
   });
 });
