@@ -7,6 +7,7 @@ import {
   type Names,
   namesForPlay,
   playEndWords,
+  practiceWords,
   solvedWords,
   startSentence,
   unsafeWords,
@@ -15,6 +16,7 @@ import {
   wordGiven,
   wordGuess,
   wordLevel,
+  wordNeeded,
   wordPossible,
   exercisePaperWords as words,
 } from '../messages/index.ts';
@@ -123,8 +125,9 @@ export function debriefPaper(source: ExerciseSource, looked: Debrief, code: stri
     {
       kind: 'paragraph',
       text: [
-        words.needed(looked.minutes, looked.planMinutes),
+        wordNeeded(looked),
         wordGuess(looked),
+        ...(looked.exact ? [] : [practiceWords.notProved]),
         ...(looked.hintMinutes > 0 ? [words.hintCost(looked.hintMinutes)] : []),
         words.predictions(looked.predictionsRight, looked.predictions),
         looked.story ?? '',

@@ -42,7 +42,6 @@ export const exercisePaperWords = {
   comesAndGoes: 'The fault comes and goes: this is what is seen if the step is the first one, or the first one after a restart.',
   atFirst: 'At the start',
   afterRestart: 'After off and on',
-  needed: (own: number, best: number) => `Needed ${wordPrice(own)}. The best plan needs ${wordPrice(best)}.`,
   belief: 'What the evidence said, minute by minute',
   yourWay: 'Your way',
   bestPlan: 'Best plan',

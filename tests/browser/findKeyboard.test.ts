@@ -125,8 +125,8 @@ describe.skipIf(missing)('Find by keyboard alone', () => {
   it('should list all its keys', async () => {
     await launched.page.getByRole('button', { name: 'Help' }).focus();
     await press('Enter', 'k', 'Enter');
-    const sheet = launched.page.getByRole('dialog', { name: 'Keys' });
-    await sheet.waitFor();
+    const sheet = launched.page.getByRole('dialog', { name: 'Help' });
+    await sheet.getByRole('heading', { name: 'Keys' }).waitFor();
     await expect.poll(() => sheet.getByText('Enter displays one by one').count()).toBe(1);
     await press('Escape');
     await sheet.waitFor({ state: 'detached' });
