@@ -29,10 +29,9 @@ const words = windowTexts.suspects;
 /** Listed with less than this only when the user asks for more, or has chosen it. */
 const leastListed = 0.01;
 
-/** Listed at once, in a low window, and there below a contradiction: under them stands the step, and its outcomes must be in sight. */
-const mostListed = 6;
-const mostInLow = 4;
-const mostBelowContradiction = 2;
+/** Listed at once in a high and in a low window, and below a contradiction: under them stands the step, and its outcomes must be in sight. */
+const mostListed = { high: 6, low: 4 } as const;
+const mostBelowContradiction = { high: 3, low: 2 } as const;
 
 /** Who is suspected, and how much. Members of an ambiguity group stand behind one double bar. */
 export function Suspects() {
@@ -41,7 +40,7 @@ export function Suspects() {
   const sound = useApp((state) => state.checked.cabinet !== null);
   const anything = useApp((state) => hasObservations(state.caseRecord));
   const isLow = useMedia(lowWindow);
-  const most = !isLow ? mostListed : model.diagnosis?.contradiction ? mostBelowContradiction : mostInLow;
+  const most = (model.diagnosis?.contradiction ? mostBelowContradiction : mostListed)[isLow ? 'low' : 'high'];
   const shown = all
     ? model.rows
     : model.rows.filter(
