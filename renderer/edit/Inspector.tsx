@@ -144,7 +144,7 @@ function Title({ inspected: { table, owners, records } }: { readonly inspected: 
       {kind !== null && <Sign name={kind} size={22} />}
       <span>
         <b className="designation">{name}</b>
-        <small>{kind === null ? fieldTableWords[table].one : `${unitKindWords[kind]}, ${place}`}</small>
+        <small>{kind === null ? fieldTableWords[table].one : [...new Set([unitKindWords[kind], place])].join(', ')}</small>
       </span>
     </p>
   );

@@ -18,6 +18,7 @@ import { RecoveryKeeper } from './recoveryKeeper.ts';
 import { restoreWork } from './restoring.ts';
 import { lookOutside, saveAll, savePart } from './saving.ts';
 import { isUnsaved } from './unsaved.ts';
+import { newCabinetId } from './writeDocument.ts';
 
 export interface FileDesk {
   readonly actions: FileActions;
@@ -275,9 +276,4 @@ export function makeFileDesk(bench: Workbench, access: FileAccess, { newId, now,
     },
     flush: () => keeper.flush(),
   };
-}
-
-/** An id that says when the cabinet was begun. */
-function newCabinetId(now: Date): string {
-  return `cabinet-${now.toISOString().slice(0, 19).replace(/\D/g, '')}`;
 }
