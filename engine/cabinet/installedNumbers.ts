@@ -1,11 +1,15 @@
-import type { CabinetContent } from '../schema/index.ts';
+import type { CabinetContent, UnitKind } from '../schema/index.ts';
 
 type SpareKind = NonNullable<CabinetContent['spares']>[number]['kind'];
 
-/** The part numbers documented in a cabinet for what a kind of spare replaces; empty where none is, and for spares of another kind. */
-export function installedNumbers(content: CabinetContent, kind: SpareKind): ReadonlySet<string> {
+/**
+ * The part numbers documented in a cabinet for what a kind of spare replaces; empty where none is, and for spares of another kind.
+ * `only`: of boards, fuses and units those of one kind of unit.
+ */
+export function installedNumbers(content: CabinetContent, kind: SpareKind, only?: UnitKind): ReadonlySet<string> {
+  const units = (content.units ?? []).filter((unit) => only === undefined || unit.kind === only);
   return new Set(
-    numbered(content, kind)
+    numbered({ ...content, units }, kind)
       .map((part) => part?.partNumber?.trim() ?? '')
       .filter((number) => number !== ''),
   );

@@ -73,8 +73,10 @@ export const entryCommandLabels = {
 
 export const quickWords = {
   cabinetName: 'Cabinet as found',
+  /** The one type of equipment of a cabinet as found. */
+  typeAsFound: 'as found, not known',
   cabinetNotes: (supplyAssumed: boolean, feedbacksAssumed: boolean) =>
-    `Entered by quick chain. ${supplyAssumed ? 'The supply is' : 'The wiring of 24 V is'} assumed: a lead of its own to each unit. ${feedbacksAssumed ? 'So are the feedback cables: one for each drive and encoder interface. ' : ''}Designations are numbered, not read.`,
+    `Entered by quick chain. ${supplyAssumed ? 'The supply is' : 'The wiring of 24 V is'} assumed: a lead of its own to each unit. ${feedbacksAssumed ? 'So are the feedback cables: one for each drive and encoder interface. How the equipment behaves is left open. ' : ''}Designations are numbered, not read.`,
   step: (units: number) => `cabinet as found, ${wordCount(units, 'unit')}`,
 
   region: 'Quick chain',
@@ -98,7 +100,7 @@ export const quickWords = {
   unit: (designation: string, kind: UnitKind) => `${designation}, ${unitKindWords[kind]}`,
   /** `supply`: the one that the line does not name; null where it names some. */
   assumed: (supply: string | null, withFeedbacks: boolean) =>
-    `Assumed: ${supply === null ? 'a 24 V lead of its own to each unit, from the supply of its row' : `supply ${supply} with a lead of its own to each unit`}${withFeedbacks ? '; a feedback cable at each drive and encoder interface' : ''}.`,
+    `Assumed: ${supply === null ? 'a 24 V lead of its own to each unit, from the supply of its row' : `supply ${supply} with a lead of its own to each unit`}${withFeedbacks ? '; a feedback cable at each drive and encoder interface; how the equipment behaves is left open' : ''}.`,
   made: (units: number, chains: number) => `${wordCount(units, 'unit')} on ${wordCount(chains, 'chain')}.`,
   nowDisplays: 'Now the displays.',
   preview: (units: number, chains: number) => `${wordCount(units, 'unit')} on ${wordCount(chains, 'chain')}`,

@@ -1,4 +1,13 @@
-import type { CabinetContent, ChainRecord, ControllerRecord, FeedbackRecord, LeadRecord, LinkRecord, UnitRecord } from '../schema/index.ts';
+import type {
+  CabinetContent,
+  ChainRecord,
+  ControllerRecord,
+  FeedbackRecord,
+  LeadRecord,
+  LinkRecord,
+  TypeRecord,
+  UnitRecord,
+} from '../schema/index.ts';
 import type { QuickPlan, QuickUnit } from './types.ts';
 
 /*
@@ -6,6 +15,9 @@ import type { QuickPlan, QuickUnit } from './types.ts';
  * WD guiding low-voltage electric energy, WG guiding electric signals).
  */
 const letters = { drive: 'TB', signals: 'KE', light: 'WH', power: 'WD', feedback: 'WG' } as const;
+
+/** Id of the type of equipment as found. */
+const foundType = 'found';
 
 /** The parts of a cabinet that a quick line settles. */
 export interface QuickParts {
@@ -16,16 +28,29 @@ export interface QuickParts {
   readonly links: LinkRecord[];
   readonly leads: LeadRecord[];
   readonly feedbacks: FeedbackRecord[];
+  readonly types: TypeRecord[];
 }
+
+/** What a cabinet is made for when it was found at a halted machine, where nobody knows more than the line says. */
+export interface AsFound {
+  /** Name of the one type of equipment that all units are of. */
+  readonly typeName: string;
+}
+
+/**
+ * What decides whether a display speaks at all, and who else complains: of unknown equipment it is unknown, and taking the defaults for
+ * certain would overrule what the controller reports.
+ */
+const unknownBehaviour = { lossScope: 'unknown', complainsFrom: 'unknown', holds: 'unknown' } as const;
 
 /**
  * Makes the cabinet of a plan. Rows and slots are those of the line. A supply that the line names feeds the units behind it in its
  * row; where a row names none, the first of all feeds it; where the line names none, one is assumed, at no known place.
- * Each unit has a lead of its own: so a dark unit does not speak of its neighbours, of whose wiring nothing is known. For a search
+ * Each unit has a lead of its own: so a dark unit does not speak of its neighbours, of whose wiring nothing is known. As found,
  * each drive and encoder interface has a feedback cable too, since hardly one stands without; else a short there, which also makes a unit
- * dark, would be no suspect, and its board be exchanged for nothing.
+ * dark, would be no suspect, and its board be exchanged for nothing. `asFound` null: for a drawing, which says no more than the line.
  */
-export function makeQuickCabinet(plan: QuickPlan, { withFeedbacks }: { readonly withFeedbacks: boolean }): QuickParts {
+export function makeQuickCabinet(plan: QuickPlan, asFound: AsFound | null): QuickParts {
   const placed = plan.rows.flatMap(({ chain, units }, row) =>
     units.map((unit, slot) => ({ ...unit, chain, row: row + 1, slot: slot + 1 })),
   );
@@ -42,7 +67,15 @@ export function makeQuickCabinet(plan: QuickPlan, { withFeedbacks }: { readonly 
 
   const units = placed.map((unit): UnitRecord => {
     const { kind, onChain, row, slot } = unit;
-    return { id: idOf(unit), kind, designation: `-${idOf(unit)}`, ...(kind !== 'supply' && !onChain ? { onChain: false } : {}), row, slot };
+    return {
+      id: idOf(unit),
+      kind,
+      designation: `-${idOf(unit)}`,
+      ...(kind !== 'supply' && !onChain ? { onChain: false } : {}),
+      ...(kind !== 'supply' && asFound !== null ? { type: foundType } : {}),
+      row,
+      slot,
+    };
   });
   if (assumed !== null) units.push({ id: assumed, kind: 'supply', designation: `-${assumed}` });
 
@@ -70,7 +103,7 @@ export function makeQuickCabinet(plan: QuickPlan, { withFeedbacks }: { readonly 
     .filter(({ kind }) => kind !== 'supply')
     .map((unit, index): LeadRecord => ({ id: `${letters.power}${index + 1}`, from: { unit: feeding(unit) }, to: { unit: idOf(unit) } }));
 
-  const feedbacks = (withFeedbacks ? placed : [])
+  const feedbacks = (asFound === null ? [] : placed)
     .filter(({ kind }) => kind !== 'supply')
     .map((unit, index): FeedbackRecord => ({ id: `${letters.feedback}${index + 1}`, unit: idOf(unit) }));
 
@@ -83,6 +116,7 @@ export function makeQuickCabinet(plan: QuickPlan, { withFeedbacks }: { readonly 
     links,
     leads,
     feedbacks,
+    types: asFound === null ? [] : [{ id: foundType, name: asFound.typeName, behaviour: unknownBehaviour }],
   };
 }
 

@@ -1,6 +1,6 @@
 import type { LinkId, UnitId } from '../base/index.ts';
 import { installedNumbers } from '../cabinet/index.ts';
-import type { CabinetContent, Intervention } from '../schema/index.ts';
+import type { CabinetContent, Intervention, UnitKind } from '../schema/index.ts';
 import type { Cabinet } from '../topology/index.ts';
 import type { RepairTable } from './types.ts';
 
@@ -33,10 +33,13 @@ export function partFor(
   }
   const isGood = 1 - table.chances.badSpare.value;
   const stock = (cabinet.content.spares ?? []).filter(({ id, kind, count }) => kind === needed.kind && (count ?? 1) > (used.get(id) ?? 0));
-  const installed: ReadonlySet<string> = stock.length === 0 ? new Set() : installedNumbers(cabinet.content, needed.kind);
+  const numbersOf = (only?: UnitKind): ReadonlySet<string> =>
+    stock.length === 0 ? new Set() : installedNumbers(cabinet.content, needed.kind, only);
+  const installed = numbersOf();
+  const alike = needed.partNumber === null && 'unit' in act ? numbersOf(cabinet.units.get(act.unit as UnitId)?.kind) : installed;
   const judged = stock
     .flatMap((spare) => {
-      const fits = fitOf(spare, needed.partNumber, installed);
+      const fits = fitOf(spare, needed.partNumber, installed, alike);
       return fits === 'no' ? [] : [{ spare, fits }];
     })
     .sort((a, b) => order[a.fits] - order[b.fits]);
@@ -53,16 +56,22 @@ const order = { yes: 0, unknown: 1 } as const;
 /**
  * Whether a spare fits where a part number is needed. Equal numbers fit (domain section 8). `fits: yes` of the cabinet is said of the part
  * and not of a place: a spare that bears the number of other parts of the cabinet is theirs, and only one that bears none of them, a
- * successor, or a place without a number, is taken on that word. Without a word and without numbers nobody knows.
+ * successor, is taken on that word. In a place without a number it may be the same part only where others of its kind bear it (`alike`).
+ * Without a word and without numbers nobody knows.
  */
-function fitOf({ fits, partNumber = '' }: Spare, needed: string | null, installed: ReadonlySet<string>): 'yes' | 'no' | 'unknown' {
+function fitOf(
+  { fits, partNumber = '' }: Spare,
+  needed: string | null,
+  installed: ReadonlySet<string>,
+  alike: ReadonlySet<string>,
+): 'yes' | 'no' | 'unknown' {
   const number = partNumber.trim();
   if (fits === 'no' || number === needed) {
     return fits ?? 'yes';
   }
   const isOfOthers = installed.has(number);
   if (number === '' || needed === null) {
-    return isOfOthers ? 'unknown' : (fits ?? 'unknown');
+    return alike.has(number) ? 'unknown' : isOfOthers ? 'no' : (fits ?? 'unknown');
   }
   return isOfOthers ? 'no' : (fits ?? 'no');
 }

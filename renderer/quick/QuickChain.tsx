@@ -19,7 +19,10 @@ export function QuickChain() {
   const said = useId();
   useEffect(() => input.current?.focus({ preventScroll: true }), []);
   const plan = useMemo(() => parseQuickLine(line), [line]);
-  const parts = useMemo(() => (plan.ok ? makeQuickCabinet(plan.value, { withFeedbacks: !drawing }) : null), [plan, drawing]);
+  const parts = useMemo(
+    () => (plan.ok ? makeQuickCabinet(plan.value, drawing ? null : { typeName: words.typeAsFound }) : null),
+    [plan, drawing],
+  );
   const problems = plan.ok ? [] : plan.problems.filter(({ facts }) => asked || isEnded(line, facts['column']));
 
   const type = (text: string) => {

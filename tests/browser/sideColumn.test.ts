@@ -59,7 +59,7 @@ describe.skipIf(missing)('a small window, 1280 × 720', () => {
     await dropCase(launched.page, {
       id: 'fed',
       name: 'Fed',
-      cabinet: { id: 'q', name: 'q', ...makeQuickCabinet(line.value, { withFeedbacks: true }) },
+      cabinet: { id: 'q', name: 'q', ...makeQuickCabinet(line.value, { typeName: 'as found' }) },
       evidence: {
         snapshots: [
           {

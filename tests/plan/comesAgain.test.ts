@@ -9,7 +9,7 @@ import { defaultPreferences } from '../../renderer/state/preferences.ts';
 
 const line = parseQuickLine('7 servo');
 if (!line.ok) throw new Error('unreadable line');
-const content = { id: 'q', name: 'q', ...makeQuickCabinet(line.value, { withFeedbacks: true }) };
+const content = { id: 'q', name: 'q', ...makeQuickCabinet(line.value, null) };
 const { cabinet } = checkCabinet(content);
 if (!cabinet) throw new Error('unsound');
 const [chain] = cabinet.chains;

@@ -12,7 +12,7 @@ import { defaultPreferences } from '../../renderer/state/preferences.ts';
 
 const plan = parseQuickLine('2s,e,p');
 if (!plan.ok) throw new Error('the line is not read');
-const parts = makeQuickCabinet(plan.value, { withFeedbacks: true });
+const parts = makeQuickCabinet(plan.value, { typeName: 'as found' });
 const units = parts.units.map(({ id }) => id);
 const at = '2026-11-25T10:42:00Z';
 

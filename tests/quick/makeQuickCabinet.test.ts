@@ -9,7 +9,7 @@ import { inMountingOrder } from '../../engine/topology/index.ts';
 function made(line: string) {
   const plan = parseQuickLine(line);
   if (!plan.ok) throw new Error(`not read: ${line}`);
-  const content = { id: 'found', name: 'as found', ...makeQuickCabinet(plan.value, { withFeedbacks: true }) };
+  const content = { id: 'found', name: 'as found', ...makeQuickCabinet(plan.value, { typeName: 'as found' }) };
   return { content, ...checkCabinet(content) };
 }
 
@@ -32,11 +32,34 @@ const arbitraryLine = fc
   });
 
 describe('makeQuickCabinet', () => {
+  it('should leave open how equipment behaves that nobody knows, so that quiet displays do not overrule the report', () => {
+    const { content, cabinet } = made('7 servo');
+    if (cabinet === null) throw new Error('not sound');
+    const displays = content.units.filter(({ kind }) => kind !== 'supply').map(({ id }) => ({ unit: id, meanings: ['quiet' as const] }));
+    const reports = [{ chain: 'chain1', gaps: [4] }];
+    const found = diagnose(cabinet, { snapshots: [{ onset: 'while-running', halted: true, displays, reports }] });
+    expect(found.contradiction).toBeNull();
+    expect(
+      found.items
+        .slice(0, 3)
+        .map(({ item }) => item.key)
+        .sort(),
+    ).toEqual(['cable/WH4', 'plug/WH4/lower', 'plug/WH4/upper']);
+    // Everybody above the break and below it complains: equipment that tells of any break in its direction.
+    const wide = displays.map(({ unit }, index) => ({
+      unit,
+      meanings: [index < 3 ? ('downstream-loss' as const) : ('upstream-loss' as const)],
+    }));
+    const told = diagnose(cabinet, { snapshots: [{ onset: 'while-running', halted: true, displays: wide, reports }] });
+    expect(told.contradiction).toBeNull();
+    expect(told.behaviours.find(({ parameter }) => parameter === 'lossScope')?.values[0]?.value).toBe('chain');
+  });
+
   it('should give each drive and encoder interface a feedback cable for a search, so that a short there is a suspect, and none for a drawing', () => {
     const { content, cabinet } = made('5 servo, encoder; 2 servo');
     expect(content.feedbacks.map(({ unit }) => unit)).toEqual(content.units.filter(({ kind }) => kind !== 'supply').map(({ id }) => id));
     const plan = parseQuickLine('5 servo');
-    expect(plan.ok && makeQuickCabinet(plan.value, { withFeedbacks: false }).feedbacks).toEqual([]);
+    expect(plan.ok && makeQuickCabinet(plan.value, null).feedbacks).toEqual([]);
     if (cabinet === null) throw new Error('not sound');
     // One drive dark between two that complain: its board, its fuse, its lead, its place, or what hangs on its encoder plug.
     const shown = (unit: string, meaning: DisplayMeaning) => ({ unit, meanings: [meaning] });

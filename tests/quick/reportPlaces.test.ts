@@ -7,7 +7,7 @@ import { blankField, type CountedField, fieldsOf, readGaps } from '../../rendere
 function chainOf(line: string) {
   const plan = parseQuickLine(line);
   if (!plan.ok) throw new Error(line);
-  const { topology } = buildTopology({ id: 'found', name: 'as found', ...makeQuickCabinet(plan.value, { withFeedbacks: true }) });
+  const { topology } = buildTopology({ id: 'found', name: 'as found', ...makeQuickCabinet(plan.value, { typeName: 'as found' }) });
   const [chain] = topology.chains;
   if (!chain) throw new Error(line);
   return { topology, chain };

@@ -7,7 +7,7 @@ import type { CabinetContent, Snapshot } from '../../engine/schema/index.ts';
 function quick(line: string): CabinetContent {
   const plan = parseQuickLine(line);
   if (!plan.ok) throw new Error('unreadable line');
-  return { id: 'q', name: 'q', ...makeQuickCabinet(plan.value, { withFeedbacks: true }) };
+  return { id: 'q', name: 'q', ...makeQuickCabinet(plan.value, { typeName: 'as found' }) };
 }
 
 function firstSuspect(content: CabinetContent, snapshot: Snapshot) {
