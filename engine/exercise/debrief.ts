@@ -3,6 +3,7 @@ import { Planner } from './bestPlan.ts';
 import { answerKey, type Belief, type Game, type GameStep, type Stand, startBelief, startStand, stepMinutes } from './game.ts';
 import type { Branch } from './outcomes.ts';
 import { beliefsAlong, type Play, type PlayEnd, play } from './play.ts';
+import type { CautionCode } from './safety.ts';
 
 /** How much speaks for one answer (named by its key): a probability, 0 to 1. */
 export interface Share {
@@ -48,6 +49,8 @@ export interface DebriefStep {
   readonly betterTells: readonly Told[];
   readonly judgement: Judgement;
   readonly unsafe: readonly UnsafeKind[];
+  /** Cautions that were asked for and not said. */
+  readonly forgotten: readonly CautionCode[];
 }
 
 /** A step of the best plan against the same answer. */
@@ -158,6 +161,7 @@ function lookBack(game: Game, played: Play, planner: Planner): readonly DebriefS
       betterTells: best === undefined ? [] : told(stepOf(game, best.step)),
       judgement: judge(expected, best?.minutes ?? null, one.step === best?.step),
       unsafe: one.unsafe,
+      forgotten: one.forgotten,
     };
   });
 }

@@ -17,7 +17,7 @@ import {
 } from './game.ts';
 import { isMended, Predictions, seenOutcome } from './outcomes.ts';
 import { draw } from './random.ts';
-import { findUnsafe } from './safety.ts';
+import { type CautionCode, findForgotten, findUnsafe } from './safety.ts';
 import { partsOf, suspectsOf } from './suspects.ts';
 import { thinkableOutcomes } from './thinkable.ts';
 
@@ -34,6 +34,8 @@ export interface PlayedStep {
   readonly predicted: string | null;
   readonly predictedRight: boolean | null;
   readonly unsafe: readonly UnsafeKind[];
+  /** Cautions that were asked for and not said. */
+  readonly forgotten: readonly CautionCode[];
 }
 
 /** How a play ended. */
@@ -131,6 +133,7 @@ function takeStep(
     predicted,
     predictedRight: predicted === null ? null : predicted === outcome,
     unsafe: findUnsafe(game, state.stand, step, move.heeded),
+    forgotten: findForgotten(game, state.stand, step, move.heeded),
   };
   return { ...state, steps: [...state.steps, played], minutes: until, stand: afterStep(state.stand, step, outcome) };
 }

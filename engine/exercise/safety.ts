@@ -31,6 +31,11 @@ export function findUnsafe(game: Game, stand: Stand, step: GameStep, heeded: rea
   return unsafe;
 }
 
+/** The cautions that were asked for at a step and not said, whether or not that was unsafe enough to fail. */
+export function findForgotten(game: Game, stand: Stand, step: GameStep, heeded: readonly string[]): readonly CautionCode[] {
+  return asksCautions(stand, step) ? cautionsOf(game, step).filter((code) => !heeded.includes(code)) : [];
+}
+
 /** Boards may only take each other's place with equal, known part numbers. */
 function isUnequal({ cabinet, exercise }: Game, { step, spare }: GameStep): boolean {
   if (step.do !== 'act') return false;

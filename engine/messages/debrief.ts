@@ -35,6 +35,8 @@ export const debriefWords = {
   more: (count: number) => `${count} more`,
   planSteps: 'The best plan, step by step',
   noSteps: 'No step was taken.',
+  /** Cautions that the step was asked for, and that were not ticked. */
+  forgotten: (cautions: string) => `Not heeded: ${cautions}.`,
   noPlan: 'What was known at the start decided it.',
   notSaved: 'The result under this code is not saved yet.',
   leave: 'Leave without saving',

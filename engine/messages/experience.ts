@@ -157,6 +157,8 @@ export const confirmedWords = {
   /** Nothing is proved, but what it may have been is mended: so what cleaning mends is counted too. */
   keepHandled: (mended: string) =>
     `Nothing is proved, but ${mended} of what it may have been is mended. Kept, the case is shared out among that and sharpens the rates for later ones. Remove it again if the fault comes back. It stays on this computer.`,
+  /** Nobody ticked that the machine did its usual work since. */
+  keepLater: 'It counts for more if the machine has done its usual work since: it is not ticked yet.',
   keepSeen: 'Somebody saw the cause. Kept, this case sharpens the rates for later ones. It stays on this computer.',
   keepNot: (left: string) =>
     `${left} of what it may have been is not mended yet. The case can be kept once more of it is, or once somebody who saw the cause names it above.`,

@@ -24,6 +24,9 @@ export const endTexts = {
   after: (acts: string, because: readonly string[]) => [`After: ${acts}.`, ...because].join(' '),
   finish: 'Next: hand the machine back',
   finishWhy: 'checklist, parts and report',
+  /** Where nothing that is left is worth it: somebody else goes on from what is known. */
+  handOver: 'Next: get help, hand over what is known',
+  handOverWhy: 'the report says it: seen, done, suspects',
   last: 'Hand the machine back',
   open: 'Checklist, parts and report',
   nothingLeft: 'Nothing more has to be done. Hand the machine back, and watch what was touched.',
@@ -58,6 +61,7 @@ export function wordPartOwner(names: Names, { kind, id }: PartOwner): string {
 /** Labels of handing back. */
 export const handBackTexts = {
   title: 'Hand the machine back',
+  titleOpen: 'Hand over what is known',
   close: 'Close',
   outcome: 'How it ended',
   after: (acts: string) => `After: ${acts}.`,

@@ -44,7 +44,9 @@ export const practiceWords = {
   minutes: wordPrice,
   /** The number from which chance is drawn. */
   seed: 'Seed',
-  verdict: (end: string, answer: string) => `${end}: ${answer}.`,
+  /** `named`: the wrong answer that was given; null where none was, or the right one. */
+  verdict: (end: string, answer: string, named: string | null) =>
+    named === null ? `${end}: ${answer}.` : `${end}. You named ${named}; it was ${answer}.`,
   needed: (own: number, best: number) => `You needed ${wordPrice(own)}. The best plan needs ${wordPrice(best)}.`,
   notProved: 'That plan is good; it is not proved to be the best one.',
   evidence: 'What the evidence said, minute by minute',

@@ -246,6 +246,7 @@ export const windowTexts = {
     missing: 'First one not reached',
     controller: 'controller',
     gapIs: (gap: string) => `Lost ${gap}.`,
+    nothingTyped: 'Nothing is entered for this chain: type the ordinal, or N if nothing is lost. Enter once more passes it over.',
     wrongOrder: 'The first one not reached must come after the last one reached.',
     unknownPlace: (place: string) => `This chain has no ${place}.`,
     ordinal: 'number',

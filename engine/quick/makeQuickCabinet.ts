@@ -38,10 +38,11 @@ export interface AsFound {
 }
 
 /**
- * What decides whether a display speaks at all, and who else complains: of unknown equipment it is unknown, and taking the defaults for
- * certain would overrule what the controller reports.
+ * Whether a display keeps what it showed, and who else complains: of unknown equipment it is unknown, and taking the defaults for certain
+ * would overrule what the controller reports. What it shows at a power-up keeps its default: left open, every pattern whose onset nobody
+ * told would first be a wiring mistake.
  */
-const unknownBehaviour = { lossScope: 'unknown', complainsFrom: 'unknown', holds: 'unknown' } as const;
+const unknownBehaviour = { lossScope: 'unknown', holds: 'unknown' } as const;
 
 /**
  * Makes the cabinet of a plan. Rows and slots are those of the line. A supply that the line names feeds the units behind it in its

@@ -22,6 +22,7 @@ export function KeepCase({ end }: { readonly end: EndState }) {
   const isSimulated = useApp((state) => state.caseRecord.evidence.snapshots.some(({ simulated }) => simulated === true));
   const trouble = useApp((state) => state.confirmed.trouble);
   const result = useApp((state) => state.caseRecord.result ?? nothingWritten);
+  const hasRun = useApp((state) => state.caseRecord.result?.checked?.includes('ran') === true);
   if (end.end !== 'proved' && end.end !== 'not-proved') return null;
   const counts = countsAs(end, result);
   const [key] = shortcutsOf('keep-case');
@@ -35,6 +36,7 @@ export function KeepCase({ end }: { readonly end: EndState }) {
       ) : (
         <>
           <p>{kept ? words.keptAlready : whyKeep(end, result)}</p>
+          {!kept && !hasRun && <p className="quiet-text">{words.keepLater}</p>}
           <p className="part-end">
             <button type="button" className={kept ? 'button' : 'button primary'} onClick={() => dispatch('keep-case')}>
               {kept ? words.keepAgain : words.keep} {key !== undefined && <kbd>{key}</kbd>}

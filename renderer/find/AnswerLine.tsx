@@ -295,6 +295,7 @@ function Next() {
   const best = useApp(selectBestStep);
   const plan = useApp(selectPlan);
   const names = useApp((state) => namesOf(state.checked.topology));
+  if (!best && plan?.exhausted && plan.stopping === 'get-help') return <HandOver />;
   if (!best)
     return (
       <p className="act no-act">{!plan ? stepTexts.working : plan.exhausted ? stepCardTexts.stopping[plan.stopping] : stepTexts.none}</p>
@@ -327,6 +328,19 @@ function Next() {
           </span>
         )}
       </span>
+    </button>
+  );
+}
+
+/** Nothing that is left is worth it: the report is the next thing, for whoever goes on. */
+function HandOver() {
+  const dispatch = useDispatch();
+  return (
+    <button type="button" className="button primary act" onClick={() => dispatch('hand-back')}>
+      <span className="act-what">
+        {endTexts.handOver} <kbd>H</kbd>
+      </span>
+      <span className="act-where">{endTexts.handOverWhy}</span>
     </button>
   );
 }

@@ -25,6 +25,7 @@ export function GapForm({ chain, gaps, onEnter, onDone, onBack }: GapFormProps) 
   const first = useRef<HTMLInputElement>(null);
   const second = useRef<HTMLInputElement>(null);
   const typed = useRef(keyOf(gaps));
+  const [asked, setAsked] = useState(false);
   useEffect(() => {
     // A click on the picture, or an undo: the fields follow. What was typed here stands as it was typed.
     if (keyOf(gaps) === typed.current) return;
@@ -52,7 +53,7 @@ export function GapForm({ chain, gaps, onEnter, onDone, onBack }: GapFormProps) 
       case 'gaps':
         return read.gaps[0] === 'none' ? `${words.none}.` : words.gapIs(read.gaps.map((gap) => wordGap(names, chain.id, gap)).join(', '));
       case 'nothing':
-        return '';
+        return asked ? words.nothingTyped : '';
     }
   };
   return (
@@ -60,7 +61,9 @@ export function GapForm({ chain, gaps, onEnter, onDone, onBack }: GapFormProps) 
       className="gap-form"
       onSubmit={(event) => {
         event.preventDefault();
-        onDone();
+        // Struck out of habit, as behind a number in the chain before: nothing is passed over unseen.
+        if (read.kind === 'nothing' && gaps === undefined && !asked) setAsked(true);
+        else onDone();
       }}
     >
       <PlaceField

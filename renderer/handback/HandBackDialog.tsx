@@ -49,7 +49,12 @@ function HandBack() {
   const end = endOf(cabinet, evidence, diagnosis);
   const checks = listHandBackChecks(cabinet, evidence, end);
   return (
-    <DialogFrame title={words.title} close={words.close} onClose={() => dispatch('close-hand-back')} name="hand-back">
+    <DialogFrame
+      title={end.end === 'open' ? words.titleOpen : words.title}
+      close={words.close}
+      onClose={() => dispatch('close-hand-back')}
+      name="hand-back"
+    >
       <div className="hand-back-columns">
         <div>
           <Outcome end={end} />

@@ -1,6 +1,7 @@
 import { useStore } from 'zustand';
 import { type Debrief, type DebriefStep, type Game, makeResult, type PlanStep, type Share } from '../../engine/exercise/index.ts';
 import {
+  cautionWords,
   debriefWords,
   exercisePaperWords,
   makeNames,
@@ -14,6 +15,7 @@ import {
   wordExerciseOutcome,
   wordExerciseStep,
   wordGuess,
+  wordList,
   wordLookedBack,
   wordNeeded,
   wordProbability,
@@ -36,13 +38,15 @@ export function DebriefScreen() {
   const debrief = useStore(practiceStore, (state) => state.debrief);
   if (game === null || debrief === null) return null;
   const names = makeNames(game.cabinet);
-  const answer = startSentence(wordAnswerKey(names, game.cabinet, debrief.trueAnswer));
+  const sayAnswer = (key: string) => wordAnswerKey(names, game.cabinet, key);
+  const wrong = debrief.named !== null && debrief.named !== debrief.trueAnswer ? sayAnswer(debrief.named) : null;
+  const answer = sayAnswer(debrief.trueAnswer);
   return (
     <div className="practice-debrief">
       <header>
         <div>
           <h1>
-            <Words>{practiceWords.verdict(playEndWords[debrief.end].label, answer)}</Words>
+            <Words>{practiceWords.verdict(playEndWords[debrief.end].label, wrong === null ? startSentence(answer) : answer, wrong)}</Words>
           </h1>
           <p>
             {wordNeeded(debrief)} {wordGuess(debrief)} {!debrief.exact && practiceWords.notProved} <Words>{debrief.story ?? ''}</Words>
@@ -157,6 +161,9 @@ function StepLine({ game, names, one }: { readonly game: Game; readonly names: N
       <p className="practice-choice" data-judgement={one.judgement}>
         <Words>{choice}</Words>
       </p>
+      {one.forgotten.length > 0 && (
+        <p>{debriefWords.forgotten(wordList(one.forgotten.map((code) => cautionWords[code].label.toLowerCase())))}</p>
+      )}
       {one.unsafe.map((kind) => (
         <strong key={kind} className="practice-unsafe">
           ⚠ {unsafeWords[kind].label}: {unsafeWords[kind].meaning}

@@ -55,6 +55,17 @@ describe.skipIf(missing)('entering the report', () => {
     await expect.poll(() => reported('chain 2')).toMatch(/^not entered/i);
   });
 
+  it('should pass over no chain unseen when Enter is struck behind an answer that needs none', async () => {
+    entry = await driveEntry({ reducedMotion: true });
+    await entry.build('ss;ss');
+    await entry.press('0', '0', '0', '0', '0');
+    await entry.asksReport('chain 1').waitFor();
+    await entry.press('n', 'Enter');
+    await entry.asksReport('chain 2').getByText('Nothing is entered for this chain').waitFor();
+    await entry.press('1', 'Enter');
+    await expect.poll(() => reported('chain 2')).toContain('lost drive 1 | 2');
+  });
+
   it('should be entered in three keys from anywhere in the window', async () => {
     entry = await driveEntry({ reducedMotion: true });
     await entry.open('Three units', 'nothing seen yet');

@@ -49,7 +49,7 @@ describe.skipIf(missing)('The pattern grid', () => {
   });
 
   it('should bring what is chosen in it into sight in the list of suspects', async () => {
-    await launched.page.setViewportSize({ width: 1280, height: 520 });
+    await launched.page.setViewportSize({ width: 1280, height: 600 });
     await find.openSample('Mixed behaviours', 'unknown behaviour');
     await find.answer.getByText('-WH5').waitFor();
     await launched.page
