@@ -88,6 +88,49 @@ function Remind() {
   );
 }
 
+interface ActProps {
+  readonly what: string;
+  /** The key that does the same. */
+  readonly shortcut?: string;
+  readonly where: string;
+  readonly onPress: () => void;
+}
+
+/** The black button: what to do next. */
+function Act({ what, shortcut, where, onPress }: ActProps) {
+  return (
+    <button type="button" className="button primary act" onClick={onPress}>
+      <span className="act-what">
+        <Words>{what}</Words> {shortcut !== undefined && <kbd>{shortcut}</kbd>}
+      </span>
+      <span className="act-where">{where}</span>
+    </button>
+  );
+}
+
+interface AskProps {
+  readonly head: string;
+  readonly why: string;
+  readonly answers: readonly { readonly label: string; readonly take: () => void }[];
+}
+
+/** A question on which more hangs than on any look: it takes the place of the answer, a button for each reply. */
+function Ask({ head, why, answers }: AskProps) {
+  return (
+    <>
+      <Say head={head} why={why} />
+      <fieldset className="act asks">
+        <legend className="screen-reader">{head}</legend>
+        {answers.map(({ label, take }) => (
+          <button key={label} type="button" className="button primary" onClick={take}>
+            {label}
+          </button>
+        ))}
+      </fieldset>
+    </>
+  );
+}
+
 function Unsound() {
   const errors = useApp((state) => state.checked.problems.filter(({ severity }) => severity === 'error').length);
   return <Say head={words.unsound} why={words.unsoundWhy(errors)} />;
@@ -98,12 +141,7 @@ function Begin() {
   return (
     <>
       <Say head={words.noteFirst} why={words.noteFirstWhy} />
-      <button type="button" className="button primary act" onClick={() => dispatch('walk-displays')}>
-        <span className="act-what">
-          {words.enter} <kbd>E</kbd>
-        </span>
-        <span className="act-where">{words.enterWhy}</span>
-      </button>
+      <Act what={words.enter} shortcut="E" where={words.enterWhy} onPress={() => dispatch('walk-displays')} />
     </>
   );
 }
@@ -171,18 +209,14 @@ function AskFeed({ units }: { readonly units: readonly string[] }) {
   const words = quickWords.sharedFeed;
   const ask = words.ask(units.map((unit) => names.unit(unit)));
   return (
-    <>
-      <Say head={ask} why={words.why} />
-      <fieldset className="act asks">
-        <legend className="screen-reader">{ask}</legend>
-        <button type="button" className="button primary" onClick={() => dispatch('feed-together', { units })}>
-          {words.yes}
-        </button>
-        <button type="button" className="button primary" onClick={() => dispatch('feed-apart', { units })}>
-          {words.no}
-        </button>
-      </fieldset>
-    </>
+    <Ask
+      head={ask}
+      why={words.why}
+      answers={[
+        { label: words.yes, take: () => dispatch('feed-together', { units }) },
+        { label: words.no, take: () => dispatch('feed-apart', { units }) },
+      ]}
+    />
   );
 }
 
@@ -204,51 +238,32 @@ const isMistake = ({ mode }: Fault) => mode === 'crossed' || mode === 'fibres-cr
 /** A start that fails may come of a mistake in the wiring, if there was any work: that is asked before plugs are compared or put right. */
 function AskReworked() {
   const dispatch = useDispatch();
+  const take = (kind: 'not-reworked' | 'recent-exchange') => () => dispatch('set-circumstance', { kind, subjects: [] });
   return (
-    <>
-      <Say head={words.isReworked} why={words.isReworkedWhy} />
-      <fieldset className="act asks">
-        <legend className="screen-reader">{words.isReworked}</legend>
-        {(
-          [
-            ['no', 'not-reworked'],
-            ['yes', 'recent-exchange'],
-          ] as const
-        ).map(([answer, kind]) => (
-          <button
-            key={answer}
-            type="button"
-            className="button primary"
-            onClick={() => dispatch('set-circumstance', { kind, subjects: [] })}
-          >
-            {words.reworkedAnswers[answer]}
-          </button>
-        ))}
-      </fieldset>
-    </>
+    <Ask
+      head={words.isReworked}
+      why={words.isReworkedWhy}
+      answers={[
+        { label: words.reworkedAnswers.no, take: take('not-reworked') },
+        { label: words.reworkedAnswers.yes, take: take('recent-exchange') },
+      ]}
+    />
   );
 }
 
 /** As long as nobody said whether the machine is halted, it may well be whole; nothing weighs more than that one answer. */
 function AskHalted({ why }: { readonly why: string }) {
   const dispatch = useDispatch();
+  const take = (halted: boolean) => () => dispatch('set-halted', { halted });
   return (
-    <>
-      <Say head={words.isHalted} why={`${words.isHaltedWhy} ${why}`} />
-      <fieldset className="act asks">
-        <legend className="screen-reader">{words.isHalted}</legend>
-        {(['yes', 'no'] as const).map((answer) => (
-          <button
-            key={answer}
-            type="button"
-            className="button primary"
-            onClick={() => dispatch('set-halted', { halted: answer === 'yes' })}
-          >
-            {words.haltedAnswers[answer]}
-          </button>
-        ))}
-      </fieldset>
-    </>
+    <Ask
+      head={words.isHalted}
+      why={`${words.isHaltedWhy} ${why}`}
+      answers={[
+        { label: words.haltedAnswers.yes, take: take(true) },
+        { label: words.haltedAnswers.no, take: take(false) },
+      ]}
+    />
   );
 }
 
@@ -265,19 +280,13 @@ function Ended() {
     <>
       <Say head={endTexts.runsAs(endStateWords[end.end].label)} why={endTexts.after(after, because)} />
       {out ? (
-        <button type="button" className="button primary act" onClick={() => document.getElementById('touched')?.focus()}>
-          <span className="act-what">
-            <Words>{stepTexts.next(wordMending(names, putBack(out)))}</Words>
-          </span>
-          <span className="act-where">{touchedTexts.displaced}</span>
-        </button>
+        <Act
+          what={stepTexts.next(wordMending(names, putBack(out)))}
+          where={touchedTexts.displaced}
+          onPress={() => document.getElementById('touched')?.focus()}
+        />
       ) : (
-        <button type="button" className="button primary act" onClick={() => dispatch('hand-back')}>
-          <span className="act-what">
-            {endTexts.finish} <kbd>H</kbd>
-          </span>
-          <span className="act-where">{endTexts.finishWhy}</span>
-        </button>
+        <Act what={endTexts.finish} shortcut="H" where={endTexts.finishWhy} onPress={() => dispatch('hand-back')} />
       )}
     </>
   );
@@ -295,11 +304,12 @@ function Next() {
   const best = useApp(selectBestStep);
   const plan = useApp(selectPlan);
   const names = useApp((state) => namesOf(state.checked.topology));
-  if (!best && plan?.exhausted && plan.stopping === 'get-help') return <HandOver />;
-  if (!best)
-    return (
-      <p className="act no-act">{!plan ? stepTexts.working : plan.exhausted ? stepCardTexts.stopping[plan.stopping] : stepTexts.none}</p>
-    );
+  if (!best) {
+    // Nothing that is left is worth it: the report is the next thing, for whoever goes on.
+    if (plan?.exhausted && plan.stopping === 'get-help')
+      return <Act what={endTexts.handOver} shortcut="H" where={endTexts.handOverWhy} onPress={() => dispatch('hand-back')} />;
+    return <p className="act no-act">{!plan ? stepTexts.working : plan.exhausted ? stepCardTexts.stopping.watch : stepTexts.none}</p>;
+  }
   const what = stepTexts.next(wordStep(names, best.step));
   const risk = worstRisk(best);
   return (
@@ -328,19 +338,6 @@ function Next() {
           </span>
         )}
       </span>
-    </button>
-  );
-}
-
-/** Nothing that is left is worth it: the report is the next thing, for whoever goes on. */
-function HandOver() {
-  const dispatch = useDispatch();
-  return (
-    <button type="button" className="button primary act" onClick={() => dispatch('hand-back')}>
-      <span className="act-what">
-        {endTexts.handOver} <kbd>H</kbd>
-      </span>
-      <span className="act-where">{endTexts.handOverWhy}</span>
     </button>
   );
 }

@@ -18,6 +18,7 @@ import { useApp, useDispatch } from '../state/useWorkbench.ts';
 import { type CheckChoice, checkChoices, looksAt, thingOf, thingsToCheck } from './checkChoices.ts';
 import { EntryFrame } from './EntryFrame.tsx';
 import { meantKey } from './entryKeys.ts';
+import { ThingGroups } from './ThingGroups.tsx';
 
 const words = entryWords.check;
 
@@ -136,18 +137,13 @@ function ThingChoice({ thing, onChoose }: { readonly thing: string; readonly onC
     <label>
       {words.at}{' '}
       <select value={thing} onChange={(event) => onChoose(event.target.value)}>
-        {[
-          { head: words.links, ids: links },
-          { head: words.units, ids: units },
-        ].map(({ head, ids }) => (
-          <optgroup key={head} label={head}>
-            {ids.map((id) => (
-              <option key={id} value={id}>
-                {names.thing(id)}
-              </option>
-            ))}
-          </optgroup>
-        ))}
+        <ThingGroups
+          names={names}
+          groups={[
+            [words.links, links],
+            [words.units, units],
+          ]}
+        />
       </select>
     </label>
   );

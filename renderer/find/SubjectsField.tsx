@@ -3,6 +3,7 @@ import { entryWords } from '../../engine/messages/index.ts';
 import { inReadingOrder } from '../canvas/projectFrame.ts';
 import { namesOf } from '../state/names.ts';
 import { useApp } from '../state/useWorkbench.ts';
+import { ThingGroups } from './ThingGroups.tsx';
 
 const words = entryWords.circumstances;
 
@@ -47,15 +48,7 @@ export function SubjectsField({ label, lead, subjects, onChange }: Props) {
         }}
       >
         <option value="">{subjects.length === 0 ? words.addFirst : words.addMore}</option>
-        {groups.map(([head, ids]) => (
-          <optgroup key={head} label={head}>
-            {ids.map((id) => (
-              <option key={id} value={id}>
-                {names.thing(id)}
-              </option>
-            ))}
-          </optgroup>
-        ))}
+        <ThingGroups names={names} groups={groups} />
       </select>
     </div>
   );

@@ -1,5 +1,13 @@
 import { useStore } from 'zustand';
-import { type Debrief, type DebriefStep, type Game, makeResult, type PlanStep, type Share } from '../../engine/exercise/index.ts';
+import {
+  type Debrief,
+  type DebriefStep,
+  type Game,
+  type GameStep,
+  makeResult,
+  type PlanStep,
+  type Share,
+} from '../../engine/exercise/index.ts';
 import {
   cautionWords,
   debriefWords,
@@ -141,18 +149,25 @@ function Actions({ game, debrief }: Omit<Parts, 'names'>) {
   );
 }
 
+/** A step with what it showed, and its minutes. */
+function StepHead({ names, step, one }: { readonly names: Names; readonly step: GameStep; readonly one: DebriefStep | PlanStep }) {
+  return (
+    <p className="practice-looked-head">
+      <b>
+        <Words>{`${wordExerciseStep(names, step)}: ${wordExerciseOutcome(names, step, one.outcome)}`}</Words>
+      </b>
+      <span className="practice-minutes">{practiceWords.minutes(one.minutes)}</span>
+    </p>
+  );
+}
+
 function StepLine({ game, names, one }: { readonly game: Game; readonly names: Names; readonly one: DebriefStep }) {
   const step = game.steps.find(({ id }) => id === one.step);
   if (step === undefined) return null;
   const { told, predicted, choice } = wordLookedBack(names, game, one);
   return (
     <li>
-      <p className="practice-looked-head">
-        <b>
-          <Words>{`${wordExerciseStep(names, step)}: ${wordExerciseOutcome(names, step, one.outcome)}`}</Words>
-        </b>
-        <span className="practice-minutes">{practiceWords.minutes(one.minutes)}</span>
-      </p>
+      <StepHead names={names} step={step} one={one} />
       {[told, predicted].filter(Boolean).map((line) => (
         <p key={line}>
           <Words>{line}</Words>
@@ -183,12 +198,7 @@ function PlanLines({ game, debrief, names }: Parts) {
         const step = game.steps.find(({ id }) => id === one.step);
         return step === undefined ? null : (
           <li key={one.until}>
-            <p className="practice-looked-head">
-              <b>
-                <Words>{`${wordExerciseStep(names, step)}: ${wordExerciseOutcome(names, step, one.outcome)}`}</Words>
-              </b>
-              <span className="practice-minutes">{practiceWords.minutes(one.minutes)}</span>
-            </p>
+            <StepHead names={names} step={step} one={one} />
             <p>
               <Words>{wordRuledOut(names, game, plan[index - 1]?.after ?? start, one.after)}</Words>
             </p>

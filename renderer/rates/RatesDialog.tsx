@@ -1,8 +1,8 @@
-import { useState } from 'react';
 import { isAssumed, isWiringMistake, type ModeKind, ownRate, ratedModes, rateOf, usualRate } from '../../engine/diagnosis/index.ts';
 import { startSentence, wordCauseKind, wordFactor, wordNumber, rateTableWords as words } from '../../engine/messages/index.ts';
 import { DialogFrame } from '../shell/DialogFrame.tsx';
 import { TypedFigure } from '../shell/TypedFigure.tsx';
+import { TypedLine } from '../shell/TypedLine.tsx';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
 import './rates.css';
 
@@ -107,30 +107,15 @@ function RateRow({ kind }: { readonly kind: ModeKind }) {
 /** Where the cabinet's own figure comes from, in the user's words. */
 function Source({ kind, source, what }: { readonly kind: ModeKind; readonly source: string; readonly what: string }) {
   const dispatch = useDispatch();
-  const [typed, setTyped] = useState<string | null>(null);
-  const leave = () => {
-    const value = typed?.trim();
-    setTyped(null);
-    if (value === undefined || value === source) return;
-    dispatch('edit-rate', { edit: { ...kind, field: 'source', value: value || null }, what: words.field(what, heads.origin) });
-  };
   return (
-    <input
+    <TypedLine
       className="rate-source"
-      aria-label={words.field(what, heads.origin)}
+      value={source}
+      name={words.field(what, heads.origin)}
       placeholder={words.cabinet}
       title={words.sourceHint}
       maxLength={200}
-      value={typed ?? source}
-      onChange={(event) => setTyped(event.target.value)}
-      onBlur={leave}
-      onKeyDown={(event) => {
-        if (event.key === 'Enter') leave();
-        if (event.key === 'Escape' && typed !== null) {
-          event.stopPropagation();
-          setTyped(null);
-        }
-      }}
+      onSet={(value) => dispatch('edit-rate', { edit: { ...kind, field: 'source', value }, what: words.field(what, heads.origin) })}
     />
   );
 }

@@ -1,7 +1,8 @@
-import { useId, useState } from 'react';
+import { useId } from 'react';
 import { startSentence, wordActKind, repairTableWords as words } from '../../engine/messages/index.ts';
 import { type ActRow, actsOfThing, type Figure, repairTable, type TableEdit } from '../../engine/repair/index.ts';
 import { type ActKind, longestLine } from '../../engine/schema/index.ts';
+import { TypedLine } from '../shell/TypedLine.tsx';
 import { namesOf } from '../state/names.ts';
 import { useApp, useDispatch } from '../state/useWorkbench.ts';
 import { FigureInput } from './FigureInput.tsx';
@@ -110,24 +111,10 @@ function SourceField({
   readonly onSet: (value: string | null) => void;
 }) {
   const id = useId();
-  const [typed, setTyped] = useState<string | null>(null);
-  const leave = () => {
-    if (typed !== null && typed.trim() !== source) onSet(typed.trim() === '' ? null : typed.trim());
-    setTyped(null);
-  };
   return (
     <div className="own-figure">
       <label htmlFor={id}>{words.heads.origin}</label>
-      <input
-        id={id}
-        aria-label={name}
-        maxLength={longestLine}
-        value={typed ?? source}
-        placeholder={words.cabinet}
-        onChange={(event) => setTyped(event.target.value)}
-        onBlur={leave}
-        onKeyDown={(event) => event.key === 'Enter' && leave()}
-      />
+      <TypedLine id={id} value={source} name={name} placeholder={words.cabinet} maxLength={longestLine} onSet={onSet} />
     </div>
   );
 }

@@ -1,4 +1,5 @@
-import { useId, useState } from 'react';
+import { useId } from 'react';
+import { useTyped } from './useTyped.ts';
 
 interface Props {
   /** The figure as it stands. */
@@ -23,34 +24,20 @@ interface Props {
  */
 export function TypedFigure({ value: before, name, says, scale = 1, most, bad, onChange }: Props) {
   const id = useId();
-  const [typed, setTyped] = useState<string | null>(null);
   const shown = String(Number((before * scale).toFixed(4)));
+  const read = (text: string) => (text.trim() === '' ? null : Number(text.trim().replace(',', '.')) / scale);
+  const isWrong = (value: number | null) => value !== null && !(Number.isFinite(value) && value >= 0 && value <= most);
+  const { typed, input } = useTyped((text) => {
+    const value = read(text ?? shown);
+    if (isWrong(value)) return false;
+    if (text !== null && text !== shown) onChange(value);
+    return true;
+  });
   const text = typed ?? shown;
-  const value = text.trim() === '' ? null : Number(text.trim().replace(',', '.')) / scale;
-  const isBad = value !== null && !(Number.isFinite(value) && value >= 0 && value <= most);
-  const leave = () => {
-    if (isBad) return;
-    setTyped(null);
-    if (text !== shown) onChange(value);
-  };
+  const isBad = isWrong(read(text));
   return (
     <>
-      <input
-        aria-label={name}
-        aria-invalid={isBad}
-        aria-describedby={`${id}-said`}
-        inputMode="decimal"
-        value={text}
-        onChange={(event) => setTyped(event.target.value)}
-        onBlur={leave}
-        onKeyDown={(event) => {
-          if (event.key === 'Enter') leave();
-          if (event.key === 'Escape' && typed !== null) {
-            event.stopPropagation();
-            setTyped(null);
-          }
-        }}
-      />
+      <input aria-label={name} aria-invalid={isBad} aria-describedby={`${id}-said`} inputMode="decimal" value={text} {...input} />
       <small id={`${id}-said`} className={isBad ? 'field-trouble' : ''} role={isBad ? 'alert' : undefined}>
         {isBad ? bad : says}
       </small>
